@@ -1,0 +1,166 @@
+package model
+
+import "fettle/schema/drawing"
+
+// SetUp is one stretch of the work: a set-up, a square_up, a bench or a heat block. Its
+// Kind says which.
+type SetUp struct {
+	*Item
+	// any set-up
+	Machine Known[Ref]
+	Hold    Known[[]Ref] // from the work outwards; a bare word is in Ref.Text
+	Piece   Known[[]string]
+	Zero    Zero
+	Stop    Stop
+	After   Known[[]Ref]
+	SetBy   Known[Ref]
+	Within  Known[float64]
+	Tilt    Tilt
+	OnTable Known[[]float64]
+	Moved   Known[bool]
+	StuckBy Known[string]
+	Makes   Known[[]Ref]
+	Holder  Known[[]Ref]
+	Tool    Known[[]Ref]
+	Speed   Known[float64]
+	Feed    Known[drawing.Feed]
+	// in a vise
+	Up        Known[Ref]
+	Jaws      Known[[]Ref]
+	Parallels ParallelsAt
+	Grip      Known[float64]
+	Along     Known[float64]
+	Packing   []PackingAt
+	RoundBar  RoundBarAt
+	Soft      Soft
+	Turned    Known[float64]
+	// clamped to the table
+	Back   Known[Ref]
+	Clamps []ClampAt
+	Jacks  Known[[]Position]
+	Beside Known[Ref]
+	// square_up
+	Order  Known[[]Ref]
+	Leaves SixLengths
+	// bench
+	By    Known[string]
+	Marks Known[[]Ref]
+	Joins Known[[]Ref]
+	Opens Known[[]Ref]
+
+	Steps []*Step // in written order; `makes` of the set-up stands as one operation each
+}
+
+// Block gives the block that the struct was bound from.
+func (s *SetUp) Block() *Item { return s.Item }
+
+// Zero is where the dials are set to nought.
+type Zero struct {
+	Said    bool
+	Kept    Known[string]
+	X, Y, Z Known[Ref]
+	By      Known[Ref]
+}
+
+// Stop is a work stop.
+type Stop struct {
+	Said        bool
+	Against     Known[Ref]
+	ClearOfTool Known[bool]
+}
+
+// Tilt is a piece leaning in its holding.
+type Tilt struct {
+	Said  bool
+	About Known[string]
+	By    Known[float64]
+	SetBy Known[Ref]
+}
+
+// ParallelsAt is the pair under the piece: its height, or the block it is from.
+type ParallelsAt struct {
+	Height Known[float64]
+	Of     Known[Ref]
+}
+
+// RoundBarAt is the bar at the moving jaw: its diameter, or the block it is from.
+type RoundBarAt struct {
+	Diameter Known[float64]
+	Of       Known[Ref]
+}
+
+// PackingAt is a piece put in to support or balance a grip.
+type PackingAt struct {
+	Left, Right, Under, Above Known[float64]
+	At                        Known[Position]
+	Size                      Known[[]float64]
+}
+
+// Soft is soft jaws with a step cut in them.
+type Soft struct {
+	Said bool
+	Step Known[float64]
+	Of   Known[Ref]
+}
+
+// ClampAt is one strap clamp on the piece.
+type ClampAt struct {
+	At    Known[Position]
+	Tip   Known[float64]
+	Reach Known[float64]
+	On    Known[Ref]
+}
+
+// Step is one thing done within a set-up: an operation, a deburr, a measure, a mark, a shift.
+type Step struct {
+	*Item
+	// operation
+	Makes    Known[[]Ref]
+	Tool     Known[[]Ref]
+	Holder   Known[[]Ref]
+	ToolOut  Known[float64]
+	Mounted  Known[string]
+	By       Known[string]
+	TurnedBy Known[string]
+	Leaves   Known[float64]
+	To       Known[Depth]
+	From     Known[Ref]
+	DownTo   DownTo
+	Speed    Known[float64]
+	Feed     Known[drawing.Feed]
+	Cut      Known[float64]
+	Spindle  Known[string]
+	Cutting  Known[string]
+	Along    Known[string]
+	Starts   Known[Ref]
+	Located  Known[Ref]
+	// deburr
+	Edges Known[[]Ref]
+	// measure
+	Measured MeasuredSize `attr:"size"`
+	With     Known[[]Ref]
+	At       Known[Position]
+	TakenOut Known[bool]
+	// mark
+	Out     Known[[]Ref]
+	Punched Known[bool]
+	// shift
+	Clamps  []ClampAt
+	Packing []PackingAt
+}
+
+// Block gives the block that the struct was bound from.
+func (s *Step) Block() *Item { return s.Item }
+
+// DownTo is how deep one operation goes: a depth from the face entered, or a face.
+type DownTo struct {
+	Depth Known[float64]
+	Face  Known[Ref]
+}
+
+// MeasuredSize is what is measured: one dimension, or from one face or feature to another.
+type MeasuredSize struct {
+	Said     bool
+	Of       Known[Ref]
+	From, To Known[Ref]
+}
