@@ -56,17 +56,18 @@ type Size struct {
 
 // Thread is a thread designation.
 type Thread struct {
-	Series   string  // "M", "UNC", "UNF", "UNEF", "BSW", "BSF", "BA", "Tr", "BSP"
+	Series   string  // "M", "UN", "UNC", "UNF", "UNEF", "BSW", "BSF", "ME", "BA", "BSB", "Tr", "BSP", "BSPT", "NPT"
 	Diameter float64 // major diameter, mm; 0 where the series numbers its sizes and the handbook must say (BA, # sizes)
 	Pitch    float64 // mm; 0 where not written: the coarse pitch of the series
 	Size     string  // the size word of a numbered or inch series: "2", "1/4", "#10"
 	Left     bool
+	Coarse   bool // the pitch is the coarse one of a metric size, which is not spoken; the handbook says so
 	Written  string
 }
 
 // Taper is a taper designation: of a named series, or a plain ratio on diameter.
 type Taper struct {
-	Series  string  // "MT", "JT", "R8", "ISO", "BT", "NMTB", "5C", "B"; "" for a plain ratio
+	Series  string  // "MT", "JT", "R8", "ISO", "BT", "CAT", "SK", "NMTB", "B&S", "5C", "W", "B"; "" for a plain ratio
 	Number  string  // "2", "30", "33"; "" for R8
 	Ratio   float64 // of a plain ratio "1:10": 0.1, on diameter
 	Written string
