@@ -127,6 +127,9 @@ func (k *kind) attrs() []*attr { return k.all }
 
 // member finds a member of an object by its last word, or by a dotted one within it.
 func (a *attr) member(word string) (*attr, bool) {
+	if a.Free != nil {
+		return &attr{Kind: a.Kind, Name: a.Name + "." + word, Value: "length", Forms: []form{*a.Free}, Unit: a.Unit, LeftOut: "none"}, true
+	}
 	head, rest, deeper := strings.Cut(word, ".")
 	for _, m := range a.Members {
 		if m.last() != head && !slices.Contains(m.Also, a.Name+"."+head) && !slices.Contains(m.Also, head) {
@@ -136,9 +139,6 @@ func (a *attr) member(word string) (*attr, bool) {
 			return m.member(rest)
 		}
 		return m, true
-	}
-	if a.Free != nil && !deeper {
-		return &attr{Kind: a.Kind, Name: a.Name + "." + head, Forms: []form{*a.Free}, Unit: a.Unit, LeftOut: "none"}, true
 	}
 	return nil, false
 }
