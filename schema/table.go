@@ -90,14 +90,20 @@ func kindAnywhere(word string) (k *kind, parents []string, ok bool) {
 	return k, parents, ok
 }
 
-// kindWords lists every word, second spellings too, that may begin a block in a parent.
+// kindWords lists every word that may begin a block in a parent: the names in alphabetical
+// order, then the second spellings.
 func kindWords(parent string) []string {
-	var out []string
-	for w := range theTable().in[parent] {
-		out = append(out, w)
+	var names, second []string
+	for w, k := range theTable().in[parent] {
+		if w == k.Name {
+			names = append(names, w)
+		} else {
+			second = append(second, w)
+		}
 	}
-	slices.Sort(out)
-	return out
+	slices.Sort(names)
+	slices.Sort(second)
+	return append(names, second...)
 }
 
 // attr finds an attribute by its name or a second spelling; a dotted word finds a member.

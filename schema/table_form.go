@@ -59,9 +59,12 @@ func (f form) same(o form) bool {
 	return slices.EqualFunc(f.Others, o.Others, form.same)
 }
 
-// takes says whether a block of a kind may stand where this reference is wanted. A face
+// takes says whether a block of a kind may stand where this reference, or list of them, is wanted. A face
 // is wanted where a feature stands for its surface, its rim or its axis, so any feature does.
 func (f form) takes(k *kind) bool {
+	if f.Kind == formList {
+		return f.Of.takes(k)
+	}
 	if f.Kind != formRef || len(f.RefKinds) == 0 {
 		return f.Kind == formRef
 	}
