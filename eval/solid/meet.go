@@ -1,0 +1,313 @@
+package solid
+
+import (
+	"math"
+	"slices"
+	"sync"
+)
+
+// Meeting is a place where a tool and metal want to be at once.
+type Meeting struct {
+	At    Vec
+	By    string // the removal whose wall stands nearest to the place; "" for the blank's own surface
+	Name  string // the piece of the stack that meets it
+	Bound bool   // found with an outline that is a little too large: a cone on a slanting way
+}
+
+// Whether a tool meets the piece, in space.
+//
+// Between two neighbouring heights at which any shape begins, ends or turns, the outlines of
+// boxes, upright prisms and upright cylinders stay the same, and one covering test in the
+// plane decides the whole band. Cones, lying cylinders and slanting faces change with height;
+// over a band they are bounded from within and from without. If even the larger tool in the
+// larger blank is covered by the smaller openings, the band is clear for certain; if the
+// smaller tool in the smaller blank is not covered by the larger openings, it meets for
+// certain; else the band is halved, down to a Grain, where what is left is a touch. The tool
+// is taken a Grain smaller all round, so that it is clear in its own slot.
+
+// scene is what one question needs: shapes near the sweep, and memory.
+type scene struct {
+	cover
+	blank  *Shape
+	cuts   []*Removal
+	number []int // of each cut in the piece
+	body   *swept
+	outl   [2]flat
+	opens  []opening
+	levels []float64
+	parts  []swept
+}
+
+var scenes = sync.Pool{New: func() any { return new(scene) }}
+
+// Meets says whether a piece of a tool stack, on a straight way, meets metal, and where. The
+// answer is exact to a Grain for level and upright ways, and for cylinders on slanting ways;
+// a cone on a slanting way is taken a little too large. Touching is not meeting.
+func (p *Piece) Meets(t Turned, m Move) (Meeting, bool) { return p.meets(t, m, -Grain) }
+
+// meets asks with the tool grown by g.
+func (p *Piece) meets(t Turned, m Move, g float64) (Meeting, bool) {
+	t, ok := t.sized(g)
+	if !ok || !finite(m.From) || !finite(m.To) || p.blank.kind == empty {
+		return Meeting{}, false
+	}
+	s := scenes.Get().(*scene)
+	defer scenes.Put(s)
+	s.parts = sweep(t, m, s.parts[:0])
+	for i := range s.parts {
+		s.body = &s.parts[i]
+		if at, ok := s.find(p); ok {
+			return Meeting{At: at, By: p.name(s.nearest(at)), Name: t.Name,
+				Bound: s.body.slant && t.R0 != t.R1}, true
+		}
+	}
+	return Meeting{}, false
+}
+
+func finite(v Vec) bool {
+	s := v[0] + v[1] + v[2]
+	return !math.IsNaN(s) && !math.IsInf(s, 0)
+}
+
+// find looks for a meeting of one part of a sweep.
+func (s *scene) find(p *Piece) (Vec, bool) {
+	lo, hi := s.body.bounds()
+	if !overlap(lo, hi, p.blank.lo, p.blank.hi) {
+		return Vec{}, false
+	}
+	s.near(p, lo, hi)
+	s.levels = s.body.levels(s.levels[:0])
+	s.addLevels(max(lo[2], p.blank.lo[2]), min(hi[2], p.blank.hi[2]))
+	for i := 0; i+1 < len(s.levels); i++ {
+		if q, z, ok := s.look(band{s.levels[i], s.levels[i+1]}, 0); ok {
+			return Vec{q.x, q.y, z}, true
+		}
+	}
+	return Vec{}, false
+}
+
+// near keeps the removals whose bounds overlap a box.
+func (s *scene) near(p *Piece, lo, hi Vec) {
+	s.blank, s.cuts, s.number = &p.blank, s.cuts[:0], s.number[:0]
+	for i, r := range p.cuts {
+		if overlap(lo, hi, r.Take.lo, r.Take.hi) {
+			s.cuts, s.number = append(s.cuts, r), append(s.number, i)
+		}
+	}
+}
+
+// addLevels adds the heights of all shapes, and leaves them sorted, from lo to hi, no two
+// nearer than a hair.
+func (s *scene) addLevels(lo, hi float64) {
+	s.levels = s.blank.levels(s.levels)
+	for _, r := range s.cuts {
+		s.levels = r.Take.levels(s.levels)
+		for i := range r.Less {
+			s.levels = r.Less[i].levels(s.levels)
+		}
+	}
+	s.levels = append(s.levels, lo, hi)
+	slices.Sort(s.levels)
+	keep := s.levels[:0]
+	for _, z := range s.levels {
+		if z >= lo && z <= hi && (len(keep) == 0 || z-keep[len(keep)-1] > hair) {
+			keep = append(keep, z)
+		}
+	}
+	s.levels = keep
+}
+
+// look decides one band.
+func (s *scene) look(b band, deep int) (pt, float64, bool) {
+	if s.constant(b) {
+		s.outlines(b, coarse, true)
+		q, ok := s.uncovered(s.region(), s.opens)
+		return q, b.mid(), ok
+	}
+	n := coarse << min(deep, 5)
+	if s.inOne(b) {
+		return pt{}, 0, false
+	}
+	s.outlines(b, n, true)
+	if _, ok := s.uncovered(s.region(), s.opens); !ok {
+		return pt{}, 0, false
+	}
+	s.outlines(b, n, false)
+	if q, ok := s.uncovered(s.region(), s.opens); ok {
+		return q, b.mid(), true
+	}
+	if b.height() <= Grain {
+		return pt{}, 0, false
+	}
+	if q, z, ok := s.look(band{b.lo, b.mid()}, deep+1); ok {
+		return q, z, true
+	}
+	return s.look(band{b.mid(), b.hi}, deep+1)
+}
+
+// constant says whether no outline changes within a band.
+func (s *scene) constant(b band) bool {
+	if s.body != nil && !s.body.constant() || !s.blank.constant() {
+		return false
+	}
+	for _, r := range s.cuts {
+		if b.mid() < r.Take.lo[2] || b.mid() > r.Take.hi[2] {
+			continue
+		}
+		if !r.Take.constant() {
+			return false
+		}
+		for i := range r.Less {
+			if !r.Less[i].constant() {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// outlines works out the plane question over a band: with the larger tool, blank and
+// standing metal and the smaller openings where wide; the other way round where not.
+func (s *scene) outlines(b band, n int, wide bool) {
+	bound := func(x *Shape, wide bool) flat {
+		if wide {
+			return x.outer(b, n)
+		}
+		return x.inner(b, n)
+	}
+	if s.body != nil {
+		s.outl[0] = s.body.inner(b)
+		if wide {
+			s.outl[0] = s.body.outer(b)
+		}
+	}
+	s.outl[1] = bound(s.blank, wide)
+	s.opens = s.opens[:0]
+	for i, r := range s.cuts {
+		o := opening{take: bound(&r.Take, !wide), by: s.number[i]}
+		if !o.take.ok {
+			continue
+		}
+		for j := range r.Less {
+			if l := bound(&r.Less[j], wide); l.ok {
+				o.less = append(o.less, l)
+			}
+		}
+		s.opens = append(s.opens, o)
+	}
+}
+
+func (s *scene) region() []flat {
+	if s.body == nil {
+		return s.outl[1:]
+	}
+	return s.outl[:]
+}
+
+// inOne says whether the part of the sweep in a band lies in a single removal: a countersink
+// in its own seat is found clear at once. Of a straight sweep it is enough that the four
+// discs at its ends do, since a removal without a Less is convex.
+func (s *scene) inOne(b band) bool {
+	if s.body == nil || s.body.slant {
+		return false
+	}
+	for _, r := range s.cuts {
+		if len(r.Less) > 0 {
+			continue
+		}
+		in := true
+		for _, z := range [2]float64{b.lo, b.hi} {
+			rad := s.body.radiusAt(z)
+			in = in && r.Take.holdsDisc(s.body.a, z, rad) && r.Take.holdsDisc(s.body.b, z, rad)
+		}
+		if in {
+			return true
+		}
+	}
+	return false
+}
+
+// holdsDisc says whether a level disc lies in the shape, within a hair; of leaning rounds it
+// says no.
+func (s *Shape) holdsDisc(c pt, z, r float64) bool {
+	if z < s.lo[2]-hair || z > s.hi[2]+hair {
+		return false
+	}
+	switch s.kind {
+	case box:
+		return c.x-r >= s.lo[0]-hair && c.x+r <= s.hi[0]+hair && c.y-r >= s.lo[1]-hair && c.y+r <= s.hi[1]+hair
+	case prism:
+		for _, f := range s.faces {
+			if f.N[0]*c.x+f.N[1]*c.y+f.N[2]*z+r*math.Hypot(f.N[0], f.N[1]) > f.C+hair {
+				return false
+			}
+		}
+		return true
+	case round:
+		if s.upright() {
+			return c.sub(pt{s.from[0], s.from[1]}).len()+r <= s.radiusAt(z)+hair
+		}
+		if s.lying() && s.r0 == s.r1 {
+			strip := s.strip(s.halfWidth(z))
+			return strip.depth(c) >= r-hair
+		}
+	}
+	return false
+}
+
+// nearest gives the number of the removal whose surface is nearest to a place in metal, -1
+// where the blank's own surface is nearer.
+func (s *scene) nearest(v Vec) int {
+	best, by := s.blank.depth(v), -1
+	for i, r := range s.cuts {
+		if d := -r.Take.depth(v); d >= 0 && d < best {
+			best, by = d, s.number[i]
+		}
+		for j := range r.Less {
+			if d := r.Less[j].depth(v); d >= 0 && d < best {
+				best, by = d, s.number[i]
+			}
+		}
+	}
+	return by
+}
+
+// top gives the height of the highest metal; false where there is none.
+func (p *Piece) top() (float64, bool) {
+	if p.blank.kind == empty {
+		return 0, false
+	}
+	s := scenes.Get().(*scene)
+	defer scenes.Put(s)
+	s.body = nil
+	s.near(p, p.blank.lo, p.blank.hi)
+	s.levels = s.levels[:0]
+	s.addLevels(p.blank.lo[2], p.blank.hi[2])
+	for i := len(s.levels) - 1; i > 0; i-- {
+		if z, ok := s.highest(band{s.levels[i-1], s.levels[i]}, 0); ok {
+			return z, true
+		}
+	}
+	return 0, false
+}
+
+// highest gives the top of the highest part of a band that holds metal.
+func (s *scene) highest(b band, deep int) (float64, bool) {
+	n := coarse << min(deep, 5)
+	s.outlines(b, n, true)
+	if _, ok := s.uncovered(s.region(), s.opens); !ok {
+		return 0, false
+	}
+	if s.constant(b) {
+		return b.hi, true
+	}
+	if b.height() <= Grain/2 {
+		s.outlines(band{b.mid(), b.mid()}, n, false)
+		_, ok := s.uncovered(s.region(), s.opens)
+		return b.hi, ok
+	}
+	if z, ok := s.highest(band{b.mid(), b.hi}, deep+1); ok {
+		return z, true
+	}
+	return s.highest(band{b.lo, b.mid()}, deep+1)
+}

@@ -1,0 +1,30 @@
+package solid
+
+// Flat is something that takes up room on a flat face: all within R of the stretch A–B, or
+// the box from Lo to Hi.
+type Flat struct {
+	A, B   [2]float64
+	R      float64
+	Box    bool
+	Lo, Hi [2]float64
+}
+
+// SparePlace gives a place within the rectangle lo–hi that nothing taken covers; false where
+// there is none. It is decided at critical points, as every covering test is, so a spare
+// place is found however small.
+func SparePlace(lo, hi [2]float64, taken []Flat) ([2]float64, bool) {
+	region := []flat{rectangle(pt{lo[0], lo[1]}, pt{hi[0], hi[1]})}
+	var open []opening
+	for i, t := range taken {
+		f := stadium(pt{t.A[0], t.A[1]}, pt{t.B[0], t.B[1]}, t.R)
+		if t.Box {
+			f = rectangle(pt{t.Lo[0], t.Lo[1]}, pt{t.Hi[0], t.Hi[1]})
+		}
+		if f.ok {
+			open = append(open, opening{take: f, by: i})
+		}
+	}
+	var c cover
+	q, ok := c.uncovered(region, open)
+	return [2]float64{q.x, q.y}, ok
+}
