@@ -1,0 +1,184 @@
+package eval
+
+import (
+	"math"
+
+	"fettle/eval/solid"
+	"fettle/schema/drawing"
+	"fettle/schema/model"
+)
+
+// Blank is the raw piece in the part's frame.
+type Blank struct {
+	Model  *model.Blank
+	Stock  *model.Stock
+	Lies   [3]int // which axis of the part runs along the bar, across its width, through its thickness
+	Lo, Hi solid.Vec
+	Over   [7]model.Known[float64] // metal beyond each finished face
+	Skin   [7]model.Known[string]
+	Shape  solid.Shape
+	Round  bool
+	Lacks  []model.Lack
+	Chosen []string // sentences about what was filled in
+}
+
+var sides = map[string]int{"length": 0, "width": 1, "height": 2, "thickness": 2}
+
+// blank lays the finished part in its raw piece. What `over` leaves out comes from the
+// section of the stock where one is named, shared equally on opposite faces, else from
+// the least that usual practice allows for the skin.
+func (p *Part) blank(stock *model.Stock) {
+	b := &p.Blank
+	b.Model, b.Stock, b.Lies = p.Part.Blank, stock, [3]int{0, 1, 2}
+	if b.Model != nil && b.Model.Lies.Is() {
+		for i, w := range b.Model.Lies.V {
+			if axis, ok := sides[w]; ok && i < 3 {
+				b.Lies[i] = axis
+			}
+		}
+	}
+	p.skins()
+	for _, f := range model.Faces {
+		if b.Model != nil {
+			b.Over[f] = b.Model.Over.On(f)
+		}
+		if p.rawFace(f) {
+			b.Over[f] = model.Known[float64]{V: 0, From: model.WorkedOut}
+		}
+	}
+	p.shareOver()
+	for _, f := range model.Faces {
+		over, ok := b.Over[f].Get()
+		if !ok {
+			b.Lacks = append(b.Lacks, b.Over[f].Missing()...)
+		}
+		if f.Sign() > 0 {
+			b.Hi[f.Axis()] = p.Size[f.Axis()] + over
+		} else {
+			b.Lo[f.Axis()] = -over
+		}
+	}
+	b.Shape = solid.Box(b.Lo, b.Hi)
+	if stock != nil && stock.Round.Is() {
+		p.roundBlank(stock.Round.V.Nominal)
+	}
+}
+
+// roundBlank makes the raw piece a length of round bar, the part in its middle.
+func (p *Part) roundBlank(diameter float64) {
+	b := &p.Blank
+	b.Round = true
+	axis := b.Lies[0]
+	from, to := p.Size.Times(0.5), p.Size.Times(0.5)
+	from[axis], to[axis] = b.Lo[axis], b.Hi[axis]
+	b.Shape = solid.Cylinder(from, to, diameter/2)
+	for i := range 3 {
+		if i != axis {
+			b.Lo[i], b.Hi[i] = p.Size[i]/2-diameter/2, p.Size[i]/2+diameter/2
+		}
+	}
+}
+
+// rawFace says that the drawing leaves a face as the stock is.
+func (p *Part) rawFace(f model.Face) bool {
+	for _, r := range p.Faces {
+		if r.Label == f.String() && r.Raw.V {
+			return true
+		}
+	}
+	return false
+}
+
+func (p *Part) skins() {
+	b := &p.Blank
+	for _, f := range model.Faces {
+		if b.Model != nil && b.Model.Skin.On(f).Is() {
+			b.Skin[f] = b.Model.Skin.On(f)
+			continue
+		}
+		switch {
+		case f.Axis() == b.Lies[0]:
+			b.Skin[f] = model.Known[string]{V: "sawn", From: model.Standing}
+		case b.Stock != nil:
+			b.Skin[f] = b.Stock.Skin
+		case b.Model != nil:
+			b.Skin[f] = b.Model.Skin.On(f)
+		}
+	}
+}
+
+// Section gives the stock's size across the bar: width and thickness; of round, square and
+// hexagon both the same.
+func Section(s *model.Stock) (width, thickness drawing.Size, ok bool) {
+	switch {
+	case s == nil:
+	case s.Flat.Said:
+		return s.Flat.Width.V, s.Flat.Thickness.V, s.Flat.Width.Is() && s.Flat.Thickness.Is()
+	case s.Round.Is():
+		return s.Round.V, s.Round.V, true
+	case s.Square.Is():
+		return s.Square.V, s.Square.V, true
+	case s.Hexagon.Is():
+		return s.Hexagon.V, s.Hexagon.V, true
+	}
+	return drawing.Size{}, drawing.Size{}, false
+}
+
+func (p *Part) shareOver() {
+	b := &p.Blank
+	w, t, sized := Section(b.Stock)
+	for i, axis := range b.Lies {
+		lo, hi := model.FaceOn(axis, -1), model.FaceOn(axis, 1)
+		var spare float64
+		known := false
+		switch {
+		case i == 0 && b.Model != nil && b.Model.Cut.Is():
+			spare, known = b.Model.Cut.V.Nominal-p.Size[axis], true
+		case i == 1 && sized && !b.Stock.Round.Is():
+			spare, known = w.Nominal-p.Size[axis], true
+		case i == 2 && sized && !b.Stock.Round.Is():
+			spare, known = t.Nominal-p.Size[axis], true
+		}
+		p.share(lo, hi, spare, known)
+	}
+}
+
+// share gives two opposite faces what is left of the spare metal, or the usual allowance.
+func (p *Part) share(lo, hi model.Face, spare float64, known bool) {
+	b := &p.Blank
+	for _, f := range [2]model.Face{lo, hi} {
+		if b.Over[f].Is() {
+			continue
+		}
+		other := b.Over[f.Opposite()]
+		var over float64
+		switch {
+		case known && other.Is():
+			over = math.Max(0, spare-other.V)
+		case known:
+			over = math.Max(0, spare/2)
+		default:
+			usual, ok := p.allowance(f)
+			if !ok {
+				continue
+			}
+			over = usual
+		}
+		b.Over[f].V, b.Over[f].From = over, model.Chosen
+		b.Chosen = append(b.Chosen, model.Figure(over)+" mm over the "+f.String()+" face")
+		if known && !other.Is() {
+			b.Over[f.Opposite()].V, b.Over[f.Opposite()].From = over, model.Chosen
+			b.Chosen = append(b.Chosen, model.Figure(over)+" mm over the "+f.Opposite().String()+" face")
+		}
+	}
+}
+
+// allowance is the metal usual for a skin to clean up, one of the limits of judgement.
+func (p *Part) allowance(f model.Face) (float64, bool) {
+	skin, ok := p.Blank.Skin[f].Get()
+	if !ok {
+		return 0, false
+	}
+	k, ok := p.Build.Thumbs["clean_up_"+skin]
+	return k.V, ok && k.Is()
+}

@@ -1,0 +1,354 @@
+package eval
+
+import (
+	"math"
+
+	"fettle/eval/solid"
+	"fettle/schema/finding"
+	"fettle/schema/handbook"
+	"fettle/schema/model"
+)
+
+// Cut is the moment of one operation: the tool as it stands in the spindle, the way it
+// takes, and the piece before and after.
+type Cut struct {
+	Spot   finding.Spot
+	Step   *Step
+	Hold   *Holding
+	Part   *Part
+	Choice CutChoice
+	Before *State
+	After  *State
+	Stack  Stack
+	Works  []Working
+	Near   []Near // how close each part of the stack comes to each thing, worst first per pair
+	Key    Key
+	// Unplayed says in a sentence why this operation is not made on paper; "" if it is.
+	Unplayed string
+}
+
+// Working is the making of one target.
+type Working struct {
+	Target Target
+	Moves  []solid.Move // of the stack's height 0, in the machine's frame
+	Took   []solid.Removal
+	Entry  Plane // the face that the tool comes in by
+	Facing bool  // that face looks at the tool
+	// Of holes.
+	Diameter float64 // made by this operation
+	Depth    float64 // full diameter, from the face the feature goes into
+	Point    float64 // length of the tip below full diameter
+	Through  bool
+	Below    float64 // how far the tip passes the far face
+	Had      float64 // diameter of the hole before
+	HadDepth float64
+	// Of straight cuts.
+	Deep  float64 // height of metal along the tool's side
+	Level bool    // of a sawn slit: its plane is level
+	Reach float64 // of a saw: depth from its rim at the end of the cut
+	Run   float64 // length of the cut
+	Final bool    // brings the target to its finished size
+	Wrong string  // why the target cannot be made so; "" if it can
+}
+
+// Near is how close one part of the stack comes to one thing. Sure is the gap with what is
+// certainly there, Worst with all that could be; they differ only by facts that lack.
+type Near struct {
+	Body, Thing string
+	BodyItem    *model.Item
+	ThingItem   *model.Item
+	Piece       bool // the thing is the piece itself
+	Sure, Worst float64
+	Lift, Aside float64 // least moves that clear, where Sure is below 0
+	At          solid.Vec
+	Lacks       []model.Lack
+}
+
+// Make carries out one operation as the choice says.
+func (pl *Player) Make(h *Holding, before *State, st *Step, c CutChoice) *Cut {
+	var item *model.Item
+	if st.Step != nil {
+		item = st.Step.Item
+	}
+	key := before.Key.With(h.Key[0], h.Key[1], itemDigest(item), digest(c.Words(), st.Spot.Step))
+	if k, ok := pl.cuts[key]; ok {
+		return k
+	}
+	pl.Moments++
+	k := &Cut{Spot: st.Spot, Step: st, Hold: h, Part: h.Part, Choice: c, Before: before, Key: key}
+	k.play()
+	pl.cuts[key] = k
+	return k
+}
+
+func (k *Cut) play() {
+	k.After = k.Before.next(k.Spot, k.Key)
+	if k.Hold.Unplayed != "" {
+		k.Unplayed = k.Hold.Unplayed
+	}
+	if m := k.Choice.machine(k.Hold); m != nil && m.Spindle.V == "level" {
+		k.Unplayed = "a level spindle is not made on paper yet"
+	}
+	k.stackUp(0)
+	for _, t := range k.Step.Makes {
+		k.work(t)
+	}
+	if k.Unplayed != "" {
+		return
+	}
+	k.settleOut()
+	k.gaps()
+}
+
+func (c *CutChoice) machine(h *Holding) *model.Machine { return h.Choice.Machine }
+
+// stackUp builds the stack with the tool standing out by out; 0: as chosen, or not known.
+func (k *Cut) stackUp(out float64) {
+	s := &Stack{}
+	c := &k.Choice
+	t := c.Tool
+	if t.Cutter == nil {
+		k.Stack = *s
+		return
+	}
+	if out == 0 {
+		out = c.Out
+	}
+	if out > 0 {
+		s.Out = model.Sure(out)
+	} else {
+		s.Out = model.Known[float64]{Of: t.Cutter.Item, Attr: "overall", At: t.Cutter.At}
+	}
+	arbor := (*model.Holder)(nil)
+	for _, m := range c.Mounts {
+		if m.Holder != nil && m.Holder.Kind == "arbor" {
+			arbor = m.Holder
+		}
+	}
+	if arbor != nil {
+		s.arborStack(t, arbor)
+	} else {
+		s.shankStack(t, c.Mounts)
+	}
+	if !c.ByHand {
+		s.links(k.Hold.Choice.Machine, c)
+	}
+	s.spindle(k.Hold.Choice.Machine)
+	k.Stack = *s
+}
+
+// work makes one target and changes the state.
+func (k *Cut) work(t Target) {
+	switch {
+	case t.Form == nil && t.Face != model.NoFace:
+		k.face(t)
+	case t.Form == nil:
+		return
+	case t.Form.Wrong != "" || len(t.Form.Lacks) > 0:
+		return
+	case t.Form.Feature.Kind == "hole":
+		k.hole(t)
+	case t.Form.Feature.Kind == "slit", t.Form.Feature.Kind == "split":
+		k.slit(t)
+	case t.Form.Feature.Kind == "chamfer", t.Form.Feature.Kind == "radius":
+		k.breakEdge(t)
+	default:
+		k.straight(t)
+	}
+}
+
+// took removes metal and records the working.
+func (k *Cut) took(w Working) {
+	k.Works = append(k.Works, w)
+	if len(w.Took) > 0 {
+		k.After.Piece = k.After.Piece.Cut(w.Took...)
+	}
+}
+
+// beyond is how far removals reach past the blank, so that no skin is left.
+const beyond = 1.0
+
+// outward is how far the metal could reach beyond the finished envelope on any side.
+func (p *Part) outward() float64 {
+	most := 0.0
+	for i := range 3 {
+		most = max(most, -p.Blank.Lo[i], p.Blank.Hi[i]-p.Size[i])
+	}
+	return most + beyond
+}
+
+// settleOut finds how far a tool must stand out where nobody said it: the least at which
+// its holder clears everything by the usual room, and never less than its flutes and the
+// depth of the cut. What the shank cannot give stays a meeting for the rules to tell.
+func (k *Cut) settleOut() {
+	t := k.Choice.Tool
+	if k.Choice.Out > 0 || t.Cutter == nil || k.Stack.Holder != nil && k.Stack.Holder.Kind == "arbor" {
+		return
+	}
+	least := 0.0
+	for _, w := range k.Works {
+		least = max(least, w.Deep, w.Depth+w.Point)
+	}
+	if f, ok := k.Stack.Flutes.Get(); ok {
+		least = max(least, f)
+	}
+	if least == 0 {
+		least = t.Size
+	}
+	most, known := k.mostOut()
+	if known {
+		least = min(least, most)
+	}
+	k.stackUp(least)
+	k.gaps()
+	lift := k.holderLift()
+	if lift <= 0 {
+		return
+	}
+	out := least + lift
+	if known {
+		out = min(out, most)
+	}
+	k.stackUp(out)
+}
+
+// mostOut is how far a tool can stand out with enough of its shank left in the holder.
+func (k *Cut) mostOut() (float64, bool) {
+	o, ok := k.Stack.Overall.Get()
+	if !ok {
+		return 0, false
+	}
+	d := k.Stack.Shank.Or(k.Choice.Tool.Size)
+	return max(o-grasp*d, o/3), true
+}
+
+// holderLift is how much higher the holder would have to stand to clear by the usual room.
+func (k *Cut) holderLift() float64 {
+	room := k.Part.Build.Thumbs["room"].Or(1)
+	lift := 0.0
+	for _, n := range k.Near {
+		if n.BodyItem == k.Choice.Tool.Cutter.Item || len(n.Lacks) > 0 && n.Sure > room {
+			continue
+		}
+		if n.Sure < 0 {
+			lift = max(lift, n.Lift+room)
+		} else if n.Sure < room {
+			lift = max(lift, room-n.Sure)
+		}
+	}
+	return lift
+}
+
+// gaps works out how close every part of the stack comes to everything that stands there.
+func (k *Cut) gaps() {
+	k.Near = nil
+	if k.Unplayed != "" {
+		return
+	}
+	placed := k.After.Piece.Placed(k.Hold.Pose)
+	for bi := range k.Stack.Bodies {
+		b := &k.Stack.Bodies[bi]
+		if b.Spindle && !k.Stack.Reach.Is() {
+			continue
+		}
+		for oi := range k.Hold.Obstacles {
+			k.obstacleGap(b, &k.Hold.Obstacles[oi])
+		}
+		if !b.Cuts {
+			k.pieceGap(b, placed)
+		}
+	}
+}
+
+func (k *Cut) obstacleGap(b *Body, o *Obstacle) {
+	if o.Name == "the table" && !k.Hold.Seat.Is() {
+		return
+	}
+	n := Near{Body: b.Name, Thing: o.Name, BodyItem: b.Item, ThingItem: o.Item, Sure: math.Inf(1), Worst: math.Inf(1)}
+	for _, w := range k.Works {
+		for _, m := range w.Moves {
+			g := solid.Gap(b.Least, m, o.Least)
+			if g.Gap < n.Sure {
+				n.Sure, n.Lift, n.Aside, n.At = g.Gap, g.Lift, g.Aside, g.At
+			}
+			worst := g.Gap
+			if len(b.Lacks) > 0 || !o.Same {
+				worst = solid.Gap(b.Most, m, o.Most).Gap
+			}
+			n.Worst = min(n.Worst, worst)
+		}
+	}
+	if math.IsInf(n.Sure, 1) {
+		return
+	}
+	if n.Worst < n.Sure {
+		n.Lacks = append(append([]model.Lack{}, b.Lacks...), o.Lacks...)
+	}
+	k.Near = append(k.Near, n)
+}
+
+func (k *Cut) pieceGap(b *Body, piece *solid.Piece) {
+	n := Near{Body: b.Name, Thing: "the piece", BodyItem: b.Item, Piece: true, Sure: math.Inf(1), Worst: math.Inf(1)}
+	for _, w := range k.Works {
+		for _, m := range w.Moves {
+			g := piece.Gap(b.Least, m)
+			if g.Gap < n.Sure {
+				n.Sure, n.Lift, n.Aside, n.At = g.Gap, g.Lift, g.Aside, g.At
+			}
+			worst := g.Gap
+			if len(b.Lacks) > 0 {
+				worst = piece.Gap(b.Most, m).Gap
+			}
+			n.Worst = min(n.Worst, worst)
+		}
+	}
+	if math.IsInf(n.Sure, 1) {
+		return
+	}
+	if n.Worst < n.Sure {
+		n.Lacks = b.Lacks
+	}
+	k.Near = append(k.Near, n)
+}
+
+// tipLength is the length of a tool's tip below its full diameter: a drill's point, the
+// lead of a reamer or tap. Not known where the tool's facts lack.
+func (k *Cut) tipLength() model.Known[float64] {
+	t := k.Choice.Tool
+	if t.Cutter == nil {
+		return model.Sure(0.0)
+	}
+	switch t.Cutter.Kind {
+	case "drill", "centre_drill":
+		return model.Sure(handbook.DrillPoint(t.Cutter.Point.Or(118)) * t.Size)
+	case "reamer":
+		if t.Cutter.Lead.Is() {
+			return t.Cutter.Lead
+		}
+		if kind, ok := t.Cutter.ReamerKind.Get(); ok {
+			if l, ok := handbook.ReamerLead(kind, t.Size); ok {
+				return model.Known[float64]{V: l, From: model.Handbook}
+			}
+		}
+		return model.Lacking[float64](t.Cutter.ReamerKind.Missing())
+	case "tap":
+		return k.tapLead()
+	}
+	return model.Sure(0.0)
+}
+
+func (k *Cut) tapLead() model.Known[float64] {
+	t := k.Choice.Tool
+	n := t.Lead.Threads
+	if n == 0 {
+		if t.Lead.Word == "" {
+			return model.Lacking[float64](t.Cutter.Leads.Missing())
+		}
+		_, hi, ok := handbook.TapLead(t.Lead.Word)
+		if !ok {
+			return model.Lacking[float64](t.Cutter.Leads.Missing())
+		}
+		n = hi
+	}
+	return model.Sure(n * t.Thread.Pitch)
+}

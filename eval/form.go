@@ -1,0 +1,246 @@
+package eval
+
+import (
+	"math"
+
+	"fettle/eval/solid"
+	"fettle/schema/handbook"
+	"fettle/schema/model"
+)
+
+// Form is the shape of a feature in the part's frame, as finished.
+type Form struct {
+	Feature *model.Feature
+	Into    Plane // the face that it is cut into
+	// Round features: where each axis meets the face it goes into, and the inward direction.
+	Mouths   []solid.Vec
+	Dir      solid.Vec
+	Diameter model.Known[float64] // finished diameter of the plain hole
+	Depth    model.Known[float64] // full diameter, or floor, inwards from Into; Through: to the far face
+	Through  bool
+	Flat     bool // flat-bottomed
+	// Straight features: the room they take within the envelope.
+	Lo, Hi solid.Vec
+	Open   [7]bool // by face: the feature runs out of the envelope there
+	Width  float64
+	Across int        // axis square to the walls of a slot, slit or split
+	Along  int        // axis that it runs along
+	Side   model.Face // step: the other open face
+	Edge   [2]Plane   // chamfer, radius: the two faces that meet
+	Rims   []Rim      // chamfer, radius on rims of holes
+	Size   float64    // chamfer, radius
+	Lacks  []model.Lack
+	// Wrong says in a sentence why there is no such shape; "" if there is.
+	Wrong string
+}
+
+// Rim is the edge of a hole at a face.
+type Rim struct {
+	Hole *Form
+	Face Plane
+}
+
+// Name is what the feature is called in sentences: "hole.pillar".
+func (f *Form) Name() string { return f.Feature.Kind + "." + f.Feature.Label }
+
+func (f *Form) middle() solid.Vec {
+	if len(f.Mouths) > 0 {
+		return f.Mouths[0]
+	}
+	return f.Lo.Add(f.Hi).Times(0.5)
+}
+
+// face gives the flat faces of a feature: its floor, and its walls by the direction that
+// they look in from the metal.
+func (f *Form) face(sub string) (Plane, bool) {
+	axis, sign := f.Into.Face.Axis(), f.Into.Face.Sign()
+	switch {
+	case sub == "floor" && f.Depth.Is() && !f.Through:
+		return Plane{f.Into.Face, f.Into.At - sign*f.Depth.V, f.Name() + ".floor"}, true
+	case sub == "" || len(f.Mouths) > 0:
+		return Plane{}, false
+	}
+	w, ok := model.ParseFace(sub)
+	if !ok || w.Axis() == axis || f.Open[w] {
+		return Plane{}, false
+	}
+	// The wall on the left side of a slot looks right, into the slot.
+	at := f.Lo[w.Axis()]
+	if w.Sign() > 0 {
+		at = f.Hi[w.Axis()]
+	}
+	return Plane{w.Opposite(), at, f.Name() + "." + sub}, true
+}
+
+// forms resolves every feature of the part, those that others refer to first.
+func (p *Part) forms() {
+	for _, f := range p.Features {
+		p.Forms = append(p.Forms, &Form{Feature: f})
+	}
+	done := map[*Form]int{} // 1 on the way, 2 done
+	var resolve func(f *Form)
+	resolve = func(f *Form) {
+		if done[f] != 0 {
+			return
+		}
+		done[f] = 1
+		for _, r := range f.refers() {
+			if g := p.FormOf(r.Item); g != nil {
+				resolve(g)
+			}
+		}
+		p.shape(f)
+		done[f] = 2
+	}
+	for _, f := range p.Forms {
+		resolve(f)
+	}
+}
+
+// refers lists the references that the form's place hangs on.
+func (f *Form) refers() []model.Ref {
+	m := f.Feature
+	out := []model.Ref{m.Into.V, m.Side.V, m.Depth.V.From}
+	out = append(out, m.On.V...)
+	for _, ps := range append(append([]model.Position{}, m.At.V...), m.From.V, m.To.V) {
+		for _, c := range ps.Coords {
+			out = append(out, c.Datum)
+		}
+	}
+	return out
+}
+
+func (p *Part) shape(f *Form) {
+	m := f.Feature
+	switch m.Kind {
+	case "chamfer", "radius":
+		p.edge(f)
+		return
+	case "split":
+		p.split(f)
+		return
+	}
+	if !m.Into.Is() {
+		f.lack(m.Into.Missing())
+		return
+	}
+	pl, ok := p.PlaneOf(m.Into.V)
+	if !ok {
+		f.Wrong = "the face it goes into is not a flat face of this part"
+		return
+	}
+	f.Into = pl
+	f.Dir = Normal(pl.Face).Times(-1)
+	p.depth(f)
+	switch m.Kind {
+	case "hole":
+		p.hole(f)
+	case "slot", "slit":
+		p.channel(f)
+	case "pocket":
+		p.pocket(f)
+	case "step":
+		p.step(f)
+	default:
+		f.Wrong = "a " + m.Kind + " is not made on paper yet"
+	}
+}
+
+func (f *Form) lack(ls []model.Lack) { f.Lacks = append(f.Lacks, ls...) }
+
+// far is the depth from the plane a feature goes into to the far side of the envelope.
+func (p *Part) far(pl Plane) float64 {
+	return math.Abs(pl.At - p.FaceAt(pl.Face.Opposite()))
+}
+
+func (p *Part) depth(f *Form) {
+	d := f.Feature.Depth
+	switch {
+	case !d.Is() || d.V.Through:
+		if f.Feature.Kind == "slit" || f.Feature.Kind == "step" {
+			f.Depth = model.Lacking[float64](d.Missing())
+			f.lack(d.Missing())
+			return
+		}
+		f.Through = true
+		f.Depth = model.Sure(p.far(f.Into))
+	case !d.V.From.IsNone():
+		pl, ok := p.PlaneOf(d.V.From)
+		if !ok || pl.Face.Axis() != f.Into.Face.Axis() {
+			f.Wrong = "its depth counts from a face that does not lie square to it"
+			return
+		}
+		// From the far side what is left counts, from the near side the way in.
+		floor := pl.At - pl.Face.Sign()*d.V.Size.Nominal
+		f.Depth = model.Sure((f.Into.At - floor) * f.Into.Face.Sign())
+	default:
+		f.Depth = model.Sure(d.V.Size.Nominal)
+	}
+	if f.Depth.V > p.far(f.Into)+model.Grain {
+		f.Through = true
+	}
+	if !f.Through && f.Depth.V >= p.far(f.Into)-model.Grain {
+		f.Through = true
+	}
+}
+
+func (p *Part) hole(f *Form) {
+	m := f.Feature
+	f.Flat = m.Bottom.V == "flat"
+	switch {
+	case m.Diameter.Is():
+		f.Diameter = model.Map(m.Diameter, nominal)
+	case m.Thread.Size.Is():
+		if d, _, ok := handbook.TappingDrill(m.Thread.Size.V); ok {
+			f.Diameter = model.Known[float64]{V: d, From: model.Handbook}
+		} else {
+			f.Diameter = model.Lacking[float64](m.Diameter.Missing())
+		}
+	default:
+		f.Diameter = model.Lacking[float64](m.Diameter.Missing())
+		f.lack(m.Diameter.Missing())
+	}
+	if !m.At.Is() {
+		f.lack(m.At.Missing())
+		return
+	}
+	a, b := across(f.Into.Face)
+	for _, pos := range m.At.V {
+		v, known := p.locate(f.Into.Face, pos)
+		if !known[a] || !known[b] {
+			f.Wrong = "its place fixes only one of the two co-ordinates on that face"
+			return
+		}
+		v[f.Into.Face.Axis()] = f.Into.At
+		f.Mouths = append(f.Mouths, v)
+	}
+	if m.Around.Said {
+		f.around(a, b)
+	}
+}
+
+// around spreads the holes evenly round a circle: from the face's first axis towards its
+// second, whichever side one looks from.
+func (f *Form) around(a, b int) {
+	n, ok := f.Feature.Around.Count.Get()
+	pcd, ok2 := f.Feature.Around.Pcd.Get()
+	if !ok || !ok2 || n < 1 || n > 10000 || len(f.Mouths) == 0 {
+		f.lack(f.Feature.Around.Count.Missing())
+		f.lack(f.Feature.Around.Pcd.Missing())
+		return
+	}
+	centre := f.Mouths[0]
+	over := f.Feature.Around.Over.Or(360)
+	step := over / float64(n)
+	if over < 360 && n > 1 {
+		step = over / float64(n-1)
+	}
+	f.Mouths = nil
+	for i := range n {
+		t := (f.Feature.Around.Start.Or(0) + float64(i)*step) * math.Pi / 180
+		v := centre
+		v[a] += pcd.Nominal / 2 * math.Cos(t)
+		v[b] += pcd.Nominal / 2 * math.Sin(t)
+		f.Mouths = append(f.Mouths, v)
+	}
+}

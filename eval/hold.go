@@ -1,0 +1,155 @@
+package eval
+
+import (
+	"fettle/eval/solid"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+// Holding is the moment when the piece has been put up and nothing is cut yet.
+type Holding struct {
+	Spot   finding.Spot
+	Work   *Work
+	Part   *Part
+	Choice HoldChoice
+	Before *State
+	Pose   solid.Pose   // part's frame to the machine's
+	Piece  *solid.Piece // the piece in the machine's frame
+	Lo, Hi solid.Vec    // the metal's extent in the machine's frame
+	Turned float64      // of the vise on the table, degrees anticlockwise
+	Key    Key
+	// Heights above the table.
+	Bed    model.Known[float64] // bed of the vise
+	JawTop model.Known[float64]
+	Seat   model.Known[float64] // lowest metal
+	// Contacts, where they can be reckoned.
+	Fixed, Moving model.Known[Contact]
+	Under         model.Known[Contact] // what the piece sits on
+	Opening       model.Known[float64] // width between the jaws
+	Obstacles     []Obstacle
+	Lacks         []model.Lack // what was not known of the obstacles
+	// Unplayed says in a sentence why this holding is not made on paper; "" if it is.
+	Unplayed string
+}
+
+// Contact is a jaw, or a seat, against the piece.
+type Contact struct {
+	solid.Contact
+	Face  model.Face // of the part
+	Rect  solid.Rect // of jaw or seat, in the machine's frame
+	Grip  float64    // height of the touched patch
+	Left  float64    // its left end along the jaws
+	Right float64
+}
+
+// Obstacle is a thing that stands in the machine's frame. Where a size of it is not known,
+// Least is what certainly stands there and Most all that could.
+type Obstacle struct {
+	Name  string // "the fixed jaw of vise.small"
+	Item  *model.Item
+	Least solid.Shape
+	Most  solid.Shape
+	Same  bool // Least and Most are alike
+	Lacks []model.Lack
+}
+
+// far is beyond anything in a small workshop, in mm: the size of what is not known.
+const far = 2000.0
+
+// Hold puts the piece up as the choice says.
+func (pl *Player) Hold(p *Part, before *State, w *Work, c HoldChoice) *Holding {
+	key := before.Key.With(itemDigest(w.SetUp.Item), digest(c.Words(), w.Spot.Step, w.Facing.String()))
+	if h, ok := pl.holds[key]; ok {
+		return h
+	}
+	pl.Moments++
+	h := &Holding{Spot: w.Spot, Work: w, Part: p, Choice: c, Before: before, Key: key}
+	h.play()
+	pl.holds[key] = h
+	return h
+}
+
+func (h *Holding) play() {
+	c := &h.Choice
+	switch {
+	case c.NotPlayed != "":
+		h.Unplayed = c.NotPlayed
+	case h.Work.Unplayed != "":
+		h.Unplayed = h.Work.Unplayed
+	case c.Up == model.NoFace || c.Back == model.NoFace || c.Up.Axis() == c.Back.Axis():
+		h.Unplayed = "which way up the piece is held is not settled"
+	case h.Work.SetUp.Tilt.Said:
+		h.Unplayed = "a tilted piece is not made on paper yet"
+	}
+	if h.Unplayed != "" {
+		return
+	}
+	h.Turned = h.Work.SetUp.Turned.Or(0)
+	h.Pose = solid.Attitude(Normal(c.Up), Normal(c.Back))
+	placed := h.Before.Piece.Placed(h.Pose)
+	var lo, hi solid.Vec
+	for i := range 3 {
+		lo[i], hi[i] = placed.Extent(i, -1), placed.Extent(i, 1)
+	}
+	switch {
+	case c.Vise != nil:
+		h.inVise(lo, hi)
+	case c.Clamps != nil:
+		h.onTable(lo, hi)
+	default:
+		h.shift(lo, hi, solid.Vec{0, 0, 0}, 0)
+		h.Seat = model.Sure(c.Packing)
+	}
+}
+
+// shift lays the piece with its lowest metal at height seat, its left-most at x and its
+// farthest back at y.
+func (h *Holding) shift(lo, hi solid.Vec, at solid.Vec, seat float64) {
+	d := solid.Vec{at[0] - lo[0], at[1] - hi[1], seat - lo[2]}
+	h.Pose = h.Pose.Shifted(d)
+	h.Piece = h.Before.Piece.Placed(h.Pose)
+	h.Lo, h.Hi = lo.Add(d), hi.Add(d)
+}
+
+// FaceTo gives the face of the part that looks along a direction of the machine.
+func (h *Holding) FaceTo(dir solid.Vec) model.Face {
+	d := h.Pose.Inverse().Dir(dir)
+	for i := range 3 {
+		if d[i] > 0.5 {
+			return model.FaceOn(i, 1)
+		}
+		if d[i] < -0.5 {
+			return model.FaceOn(i, -1)
+		}
+	}
+	return model.NoFace
+}
+
+// Height is where a place of the part lies above the table.
+func (h *Holding) Height(v solid.Vec) float64 { return h.Pose.Point(v)[2] }
+
+// UpOf is where a plane of the part that looks up or down lies above the table.
+func (h *Holding) UpOf(pl Plane) float64 {
+	var v solid.Vec
+	v[pl.Face.Axis()] = pl.At
+	return h.Height(v)
+}
+
+func (h *Holding) obstacle(name string, item *model.Item, least, most solid.Shape, lacks ...[]model.Lack) {
+	o := Obstacle{Name: name, Item: item, Least: least, Most: most}
+	for _, l := range lacks {
+		o.Lacks = append(o.Lacks, l...)
+	}
+	o.Same = len(o.Lacks) == 0
+	h.Obstacles = append(h.Obstacles, o)
+}
+
+// table puts the machine's table under everything.
+func (h *Holding) table() {
+	box := solid.Box(solid.Vec{-far, -far, -far}, solid.Vec{far, far, 0})
+	var item *model.Item
+	if h.Choice.Machine != nil {
+		item = h.Choice.Machine.Item
+	}
+	h.obstacle("the table", item, box, box)
+}

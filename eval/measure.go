@@ -1,0 +1,208 @@
+package eval
+
+import (
+	"fettle/eval/solid"
+	"fettle/schema/drawing"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+// Measurement is the moment when a size is taken.
+type Measurement struct {
+	Spot   finding.Spot
+	Step   *Step
+	Hold   *Holding // nil at the bench
+	Part   *Part
+	State  *State
+	With   *model.Instrument // nil where none was found
+	Pinned bool              // the instrument is written down
+	// What is measured.
+	Name   string // "height", "hole.pillar.diameter", "face.left to hole.pillar"
+	Size   drawing.Size
+	Limits model.Known[Limits]
+	Inside bool          // a bore or a gap; otherwise over the outside
+	Depth  bool          // a depth from a face
+	Faces  [2]model.Face // of an outside size: the faces it is taken over
+	Form   *Form
+	Deep   float64 // how deep in the piece the size lies
+	Clear  model.Known[Spare]
+	Wrong  string // why it cannot be worked out what is measured; "" if it can
+	Key    Key
+}
+
+// Spare is a place for an anvil on two opposite faces.
+type Spare struct {
+	Burrs []Burr // those that lie under the anvil wherever it is put; none: there is a clear place
+	At    solid.Vec
+	Found bool
+}
+
+// Measure plays one measurement with an instrument.
+func (pl *Player) Measure(p *Part, h *Holding, s *State, st *Step, with *model.Instrument) *Measurement {
+	key := s.Key.With(itemDigest(st.Step.Item), digest("measure", st.Spot.Step))
+	if with != nil {
+		key = key.With(itemDigest(with.Item))
+	}
+	if m, ok := pl.measures[key]; ok {
+		return m
+	}
+	pl.Moments++
+	m := &Measurement{Spot: st.Spot, Step: st, Hold: h, Part: p, State: s, With: with, Key: key}
+	m.Pinned = len(st.Step.With.V) > 0
+	m.what()
+	if m.Wrong == "" && m.Faces[0] != model.NoFace && with != nil {
+		m.Clear = m.spare()
+	}
+	pl.measures[key] = m
+	return m
+}
+
+var faceOf = map[string]model.Face{"length": model.Right, "width": model.Back, "height": model.Top, "thickness": model.Top}
+
+// what works out from the step what is measured.
+func (m *Measurement) what() {
+	ms := m.Step.Step.Measured
+	switch {
+	case ms.Of.Is():
+		m.one(ms.Of.V)
+	case ms.From.Is() && ms.To.Is():
+		m.between(ms.From.V, ms.To.V)
+	default:
+		m.Wrong = "what it measures is not a size of this part"
+	}
+}
+
+func (m *Measurement) one(r model.Ref) {
+	if r.Item == m.Part.Item && r.Sub != "" {
+		f, ok := faceOf[r.Sub]
+		if !ok {
+			m.Wrong = "a " + r.Sub + " is not measured on paper yet"
+			return
+		}
+		size, attr := m.Part.FaceSize(f)
+		m.Name, m.Faces = attr, [2]model.Face{f.Opposite(), f}
+		m.sized(size, m.Part.Item, attr)
+		return
+	}
+	f := m.Part.FormOf(r.Item)
+	if f == nil {
+		m.Wrong = "what it measures is not a size of this part"
+		return
+	}
+	m.Form, m.Name = f, f.Name()+"."+r.Sub
+	m.Deep = f.Depth.Or(0)
+	switch r.Sub {
+	case "diameter", "":
+		m.Inside, m.Name = true, f.Name()+".diameter"
+		m.sized(f.Feature.Diameter.V, f.Feature.Item, "diameter")
+	case "width":
+		m.Inside = f.Feature.Kind != "step"
+		m.sized(f.Feature.Width.V, f.Feature.Item, "width")
+	case "depth":
+		m.Depth = true
+		m.sized(f.Feature.Depth.V.Size, f.Feature.Item, "depth")
+	default:
+		m.Wrong = "a " + r.Sub + " is not measured on paper yet"
+	}
+}
+
+// sized sets the size and its limits, or the working size where the face or hole is not
+// yet at its finished one.
+func (m *Measurement) sized(s drawing.Size, of *model.Item, attr string) {
+	m.Size = s
+	m.Limits = LimitsOf(s, m.Part.Build.Recipe.General, of, attr)
+}
+
+// between measures from one face or feature to another.
+func (m *Measurement) between(from, to model.Ref) {
+	m.Name = from.Path() + " to " + to.Path()
+	a, okA := m.Part.PlaneOf(from)
+	b, okB := m.Part.PlaneOf(to)
+	switch {
+	case okA && okB && a.Face.Axis() == b.Face.Axis():
+		m.Size = drawing.PlainSize(max(a.At-b.At, b.At-a.At), "", m.Part.Build.Recipe.Unit)
+		if a.Face == b.Face.Opposite() && from.Face != model.NoFace && to.Face != model.NoFace {
+			m.Faces = [2]model.Face{a.Face, b.Face}
+		}
+	case okA:
+		f := m.Part.FormOf(to.Item)
+		if f == nil {
+			m.Wrong = "what it measures to is not a face or feature of this part"
+			return
+		}
+		d := f.middle()[a.Face.Axis()] - a.At
+		m.Size = drawing.PlainSize(max(d, -d), "", m.Part.Build.Recipe.Unit)
+	default:
+		m.Wrong = "what it measures is not a size of this part"
+		return
+	}
+	m.Limits = LimitsOf(m.Size, m.Part.Build.Recipe.General, m.Step.Step.Item, "size")
+}
+
+// spare looks for a place on both faces where an anvil of the instrument rests on metal
+// and on no burr. The anvil's middle may be anywhere on the faces, but not nearer to a burr
+// than its radius, nor where a hole lies under its middle.
+func (m *Measurement) spare() model.Known[Spare] {
+	anvil := m.anvil()
+	if !anvil.Is() {
+		return model.Lacking[Spare](anvil.Missing())
+	}
+	r := anvil.V / 2
+	f := m.Faces[1]
+	a, b := across(f)
+	flat := func(v solid.Vec) [2]float64 { return [2]float64{v[a], v[b]} }
+	lo := [2]float64{m.State.Faces[model.FaceOn(a, -1)].At, m.State.Faces[model.FaceOn(b, -1)].At}
+	hi := [2]float64{m.State.Faces[model.FaceOn(a, 1)].At, m.State.Faces[model.FaceOn(b, 1)].At}
+	var taken []solid.Flat
+	var under []Burr
+	for _, bu := range m.State.Burrs {
+		if bu.On != m.Faces[0] && bu.On != m.Faces[1] {
+			continue
+		}
+		under = append(under, bu)
+		taken = append(taken, solid.Flat{A: flat(bu.A), B: flat(bu.B), R: bu.R + r})
+	}
+	taken = append(taken, m.openings(a, b)...)
+	at, ok := solid.SparePlace(lo, hi, taken)
+	if ok {
+		var v solid.Vec
+		v[a], v[b], v[f.Axis()] = at[0], at[1], m.State.Faces[f].At
+		return model.Sure(Spare{Found: true, At: v})
+	}
+	if len(under) == 0 {
+		return model.Sure(Spare{Found: true})
+	}
+	return model.Sure(Spare{Burrs: under})
+}
+
+// openings are the mouths of features on the two faces: an anvil's middle must not stand
+// over one.
+func (m *Measurement) openings(a, b int) []solid.Flat {
+	var out []solid.Flat
+	for i, f := range m.Part.Forms {
+		if !m.State.Features[i].Begun {
+			continue
+		}
+		for _, mouth := range f.Mouths {
+			if f.Into.Face.Axis() == m.Faces[1].Axis() {
+				c := [2]float64{mouth[a], mouth[b]}
+				out = append(out, solid.Flat{A: c, B: c, R: m.State.Features[i].Diameter / 2})
+			}
+		}
+		if len(f.Mouths) == 0 && (f.Open[m.Faces[0]] || f.Open[m.Faces[1]]) {
+			lo, hi := [2]float64{f.Lo[a], f.Lo[b]}, [2]float64{f.Hi[a], f.Hi[b]}
+			out = append(out, solid.Flat{Lo: lo, Hi: hi, Box: true})
+		}
+	}
+	return out
+}
+
+// anvil is how wide a flat the instrument needs: the anvil of a micrometer. The jaws of a
+// caliper find room beside a burr as their width is not told; they are taken as 3 mm.
+// Common practice.
+func (m *Measurement) anvil() model.Known[float64] {
+	if m.With.Kind == "micrometer" {
+		return m.With.Anvil
+	}
+	return model.Sure(3.0)
+}

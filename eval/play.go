@@ -1,0 +1,164 @@
+package eval
+
+import (
+	"fettle/eval/solid"
+	"fettle/schema/drawing"
+	"fettle/schema/model"
+)
+
+// Player plays work and remembers every moment it has played: the same moment asked for
+// again, for another candidate or after a change elsewhere, is taken over.
+type Player struct {
+	Moments  int // played so far, not counting those taken over: the unit of effort
+	holds    map[Key]*Holding
+	cuts     map[Key]*Cut
+	measures map[Key]*Measurement
+}
+
+// NewPlayer gives a player with nothing to remember.
+func NewPlayer() *Player {
+	return &Player{holds: map[Key]*Holding{}, cuts: map[Key]*Cut{}, measures: map[Key]*Measurement{}}
+}
+
+// Decider makes every choice that a recipe leaves open. The dry run asks it in the order
+// of the work.
+type Decider interface {
+	// Blank chooses the stock that a piece is cut from; nil where none is known.
+	Blank(p *Part) *model.Stock
+	Hold(p *Part, before *State, w *Work) HoldChoice
+	Cut(h *Holding, before *State, st *Step) CutChoice
+	With(p *Part, h *Holding, s *State, st *Step) *model.Instrument
+}
+
+// Trace is everything that a dry run recorded.
+type Trace struct {
+	Build   *model.Build
+	Parts   []*PartTrace
+	Moments int
+}
+
+// PartTrace is the making of one part.
+type PartTrace struct {
+	Part    *Part
+	Start   *State
+	End     *State
+	Moments []Moment // in the order of the work
+}
+
+// Moment is one thing that happened: exactly one of its fields is set.
+type Moment struct {
+	Hold    *Holding
+	Cut     *Cut
+	Measure *Measurement
+	Deburr  *Deburr
+}
+
+// Play makes every part of a build as the decider says.
+func (pl *Player) Play(b *model.Build, d Decider) *Trace {
+	t := &Trace{Build: b}
+	for _, m := range b.Parts {
+		t.Parts = append(t.Parts, pl.part(b, m, d))
+	}
+	t.Moments = pl.Moments
+	return t
+}
+
+func (pl *Player) part(b *model.Build, m *model.Part, d Decider) *PartTrace {
+	p := Ready(b, m)
+	t := &PartTrace{Part: p}
+	if p.Unplayed != "" {
+		return t
+	}
+	p.blank(d.Blank(p))
+	if len(p.Blank.Lacks) > 0 {
+		p.Unplayed = "how much metal the raw piece has is not known"
+		return t
+	}
+	t.Start = p.start()
+	state := t.Start
+	for _, w := range p.Work {
+		state = pl.stretch(t, p, w, state, d)
+	}
+	t.End = state
+	return t
+}
+
+// Ready makes a part ready for the dry run: envelope, forms, and the work spelled out.
+func Ready(b *model.Build, m *model.Part) *Part {
+	p := &Part{Part: m, Build: b}
+	sizes := [3]model.Known[drawing.Size]{m.Length, m.Width, m.Height}
+	if m.Thickness.Is() {
+		sizes[2] = m.Thickness
+	}
+	switch {
+	case m.Bought.Yes.V || m.Bought.As.Is():
+		p.Unplayed = "it is bought"
+	case m.Diameter.Is() || m.Hexagon.Is() || m.Square.Is():
+		p.Unplayed = "turned parts are not made on paper yet"
+	case m.MirrorOf.Is():
+		p.Unplayed = "a mirrored part is not made on paper yet"
+	}
+	for i, s := range sizes {
+		if !s.Is() && p.Unplayed == "" {
+			p.Unplayed = "its " + [3]string{"length", "width", "height"}[i] + " is not known"
+		}
+		p.Sized[i], p.Size[i] = s.V, s.V.Nominal
+		if s.Is() && !(s.V.Nominal > 0) && p.Unplayed == "" {
+			p.Unplayed = "one of its outer sizes is not above nought"
+		}
+	}
+	if p.Unplayed != "" {
+		return p
+	}
+	p.forms()
+	p.spell()
+	return p
+}
+
+func (pl *Player) stretch(t *PartTrace, p *Part, w *Work, state *State, d Decider) *State {
+	if w.Kind == "heat" {
+		return state
+	}
+	var h *Holding
+	if w.Kind == "setup" {
+		h = pl.Hold(p, state, w, d.Hold(p, state, w))
+		t.Moments = append(t.Moments, Moment{Hold: h})
+	} else {
+		h = bench(p, state, w)
+	}
+	for _, st := range w.Steps {
+		state = pl.step(t, p, h, w, st, state, d)
+	}
+	return state
+}
+
+// bench is a holding of no machine: what is done there is done by hand.
+func bench(p *Part, before *State, w *Work) *Holding {
+	return &Holding{Spot: w.Spot, Work: w, Part: p, Before: before, Piece: before.Piece,
+		Pose: solid.Attitude(solid.Vec{0, 0, 1}, solid.Vec{0, 1, 0}), Key: before.Key.With(itemDigest(w.SetUp.Item))}
+}
+
+func (pl *Player) step(t *PartTrace, p *Part, h *Holding, w *Work, st *Step, state *State, d Decider) *State {
+	switch st.Kind {
+	case "operation":
+		k := pl.Make(h, state, st, d.Cut(h, state, st))
+		t.Moments = append(t.Moments, Moment{Cut: k})
+		return k.After
+	case "deburr":
+		hold := h
+		if w.Kind == "bench" {
+			hold = nil
+		}
+		db := pl.deburr(p, hold, state, st)
+		t.Moments = append(t.Moments, Moment{Deburr: db})
+		return db.After
+	case "measure":
+		hold := h
+		if w.Kind == "bench" {
+			hold = nil
+		}
+		m := pl.Measure(p, hold, state, st, d.With(p, hold, state, st))
+		t.Moments = append(t.Moments, Moment{Measure: m})
+	}
+	return state
+}

@@ -1,0 +1,187 @@
+package eval
+
+import (
+	"math"
+
+	"fettle/eval/solid"
+	"fettle/schema/model"
+)
+
+// inVise puts the piece between the jaws of a vise, on parallels or on the bed.
+func (h *Holding) inVise(lo, hi solid.Vec) {
+	c, v := &h.Choice, h.Choice.Vise
+	h.Bed = v.Bed
+	if s, ok := v.SwivelBase.Get(); ok {
+		h.Bed = model.Map(v.Bed, func(b float64) float64 { return b + s })
+	}
+	h.JawTop = model.Both(h.Bed, v.JawDepth, func(b, d float64) float64 { return b + d })
+	rise := c.Height + c.Packing
+	h.Seat = model.Map(h.Bed, func(b float64) float64 { return b + rise })
+	x := c.Along
+	if c.Centred {
+		w := v.JawWidth.Or(hi[0] - lo[0])
+		x = (w - (hi[0] - lo[0])) / 2
+	}
+	// Without the height of the bed the piece is laid at height 0 of its own; nothing that
+	// hangs on the table is then known.
+	h.shift(lo, hi, solid.Vec{x, 0, 0}, h.Seat.Or(rise))
+	h.viseContacts()
+	h.viseObstacles()
+	h.table()
+}
+
+// bedLevel is the bed in the frame used: its height above the table, or 0 where not known.
+func (h *Holding) bedLevel() float64 { return h.Bed.Or(0) }
+
+func (h *Holding) viseContacts() {
+	v := h.Choice.Vise
+	h.Opening = model.Sure(h.Hi[1] - h.Lo[1])
+	if h.Choice.RoundBar > 0 {
+		h.Opening.V += h.Choice.RoundBar
+	}
+	if !v.JawDepth.Is() || !v.JawWidth.Is() {
+		lack := model.Lacking[Contact](v.JawDepth.Missing(), v.JawWidth.Missing())
+		h.Fixed, h.Moving = lack, lack
+	} else {
+		bed := h.bedLevel()
+		r := solid.Rect{Lo: [2]float64{0, bed}, Hi: [2]float64{v.JawWidth.V, bed + v.JawDepth.V}}
+		h.Fixed = model.Sure(h.touch(1, 1, h.Hi[1], r))
+		h.Moving = model.Sure(h.touch(1, -1, h.Lo[1], r))
+	}
+	under := solid.Rect{Lo: [2]float64{h.Lo[0], h.Lo[1]}, Hi: [2]float64{h.Hi[0], h.Hi[1]}}
+	h.Under = model.Sure(h.touch(2, -1, h.Lo[2], under))
+}
+
+// touch is the piece against a flat thing at axis = at, seen from the side that sign says.
+func (h *Holding) touch(axis int, sign, at float64, r solid.Rect) Contact {
+	var n solid.Vec
+	n[axis] = sign
+	c := Contact{Contact: h.Piece.Contact(axis, sign, at, r), Face: h.FaceTo(n), Rect: r}
+	if c.Touches {
+		c.Grip = c.Hi[1] - c.Lo[1]
+		c.Left, c.Right = c.Lo[0], c.Hi[0]
+	}
+	return c
+}
+
+// viseObstacles stands the jaws, the pair of parallels and the bed in the machine's frame.
+func (h *Holding) viseObstacles() {
+	v := h.Choice.Vise
+	bed := h.bedLevel()
+	width, depth, thick := v.JawWidth, v.JawDepth, v.JawThickness
+	lacks := append(append(append([]model.Lack{}, width.Missing()...), depth.Missing()...), thick.Missing()...)
+	jaw := func(name string, y, dir float64) {
+		least := solid.Box(solid.Vec{0, min(y, y+dir*thick.Or(model.Grain)), bed},
+			solid.Vec{width.Or(model.Grain), max(y, y+dir*thick.Or(model.Grain)), bed + depth.Or(model.Grain)})
+		l, w := 0.0, width.Or(far)
+		if !width.Is() {
+			l = -far
+		}
+		most := solid.Box(solid.Vec{l, min(y, y+dir*thick.Or(far)), bed},
+			solid.Vec{w, max(y, y+dir*thick.Or(far)), bed + depth.Or(far)})
+		h.obstacle("the "+name+" jaw of "+v.Path(), v.Item, least, most, lacks)
+	}
+	jaw("fixed", h.Hi[1], 1)
+	jaw("moving", h.Lo[1]-h.Choice.RoundBar, -1)
+	h.pair(bed)
+	body := solid.Box(solid.Vec{0, h.Lo[1], 0}, solid.Vec{width.Or(model.Grain), h.Hi[1], bed})
+	most := body
+	if b, ok := v.Body.Get(); ok && len(b) == 2 {
+		x := width.Or(0) / 2
+		most = solid.Box(solid.Vec{x - b[0]/2, -b[1], 0}, solid.Vec{x + b[0]/2, b[1], bed})
+		h.obstacle("the bed of "+v.Path(), v.Item, most, most)
+		return
+	}
+	h.obstacle("the bed of "+v.Path(), v.Item, body, body)
+}
+
+// pair stands the two parallels against the jaws, one at each.
+func (h *Holding) pair(bed float64) {
+	c := &h.Choice
+	if c.Pair == nil || c.Height <= 0 {
+		return
+	}
+	t := c.Pair.Thickness
+	length := c.Pair.Length.Or(c.Vise.JawWidth.Or(far))
+	mid := (h.Lo[0] + h.Hi[0]) / 2
+	if w, ok := c.Vise.JawWidth.Get(); ok {
+		mid = w / 2
+	}
+	half := (h.Hi[1] - h.Lo[1]) / 2
+	one := func(name string, y, dir float64) {
+		box := func(thick float64) solid.Shape {
+			return solid.Box(solid.Vec{mid - length/2, min(y, y+dir*thick), bed},
+				solid.Vec{mid + length/2, max(y, y+dir*thick), bed + c.Height})
+		}
+		h.obstacle("the parallel at the "+name+" jaw", c.Pair.Item, box(t.Or(model.Grain)),
+			box(math.Max(t.Or(half), model.Grain)), t.Missing())
+	}
+	one("fixed", h.Hi[1], -1)
+	one("moving", h.Lo[1], 1)
+}
+
+// onTable lays the piece on the table, or on packing, under strap clamps.
+func (h *Holding) onTable(lo, hi solid.Vec) {
+	rise := h.Choice.Packing
+	h.Seat = model.Sure(rise)
+	h.shift(lo, hi, solid.Vec{0, 0, 0}, rise)
+	under := solid.Rect{Lo: [2]float64{h.Lo[0], h.Lo[1]}, Hi: [2]float64{h.Hi[0], h.Hi[1]}}
+	h.Under = model.Sure(h.touch(2, -1, h.Lo[2], under))
+	for i := range h.Work.SetUp.Clamps {
+		h.clamp(&h.Work.SetUp.Clamps[i])
+	}
+	h.table()
+}
+
+// clamp stands one strap on the piece: its tip where it presses, the strap running off
+// over the nearest edge to the stud, as high as the nut stands.
+func (h *Holding) clamp(c *model.ClampAt) {
+	pos, ok := c.At.Get()
+	if !ok {
+		h.Lacks = append(h.Lacks, c.At.Missing()...)
+		return
+	}
+	face := h.Choice.Up
+	if c.On.Is() && c.On.V.Face != model.NoFace {
+		face = c.On.V.Face
+	}
+	v, known := h.Part.locate(face, pos)
+	a, b := across(face)
+	if !known[a] || !known[b] {
+		return
+	}
+	v[face.Axis()] = h.Before.Faces[face].At
+	at := h.Pose.Point(v)
+	tip := c.Tip.Or(model.Grain)
+	stands := h.Choice.Clamps.Stands
+	run := func(reach, tip, height float64) solid.Shape {
+		lo, hi := at, at
+		hi[2] += height
+		side, best := 0, math.Inf(1)
+		for i, d := range [4]float64{at[0] - h.Lo[0], h.Hi[0] - at[0], at[1] - h.Lo[1], h.Hi[1] - at[1]} {
+			if d < best-model.Grain {
+				side, best = i, d
+			}
+		}
+		axis, out := side/2, 1.0
+		if side%2 == 0 {
+			out = -1
+		}
+		lo[1-axis] -= tip / 2
+		hi[1-axis] += tip / 2
+		if out < 0 {
+			lo[axis] -= reach
+		} else {
+			hi[axis] += reach
+		}
+		return solid.Box(lo, hi)
+	}
+	reach := c.Reach
+	if !reach.Is() {
+		reach = h.Choice.Clamps.Reach
+	}
+	h.obstacle("the clamp on "+face.String(), h.Choice.Clamps.Item,
+		run(reach.Or(model.Grain), tip, stands.Or(model.Grain)),
+		run(reach.Or(far), c.Tip.Or(far), stands.Or(far)),
+		c.Tip.Missing(), reach.Missing(), stands.Missing())
+}

@@ -1,0 +1,135 @@
+package rules
+
+import (
+	"fmt"
+
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+// Runner asks the rules, and remembers what they said at a moment that was asked before.
+type Runner struct {
+	Build    *model.Build
+	holds    map[*eval.Holding][]Verdict
+	cuts     map[*eval.Cut][]Verdict
+	measures map[*eval.Measurement][]Verdict
+}
+
+// NewRunner gives a runner for one build.
+func NewRunner(b *model.Build) *Runner {
+	return &Runner{Build: b, holds: map[*eval.Holding][]Verdict{}, cuts: map[*eval.Cut][]Verdict{},
+		measures: map[*eval.Measurement][]Verdict{}}
+}
+
+// ask puts one rule to one thing. A rule that breaks its own promises becomes a finding of
+// its own, and the others go on.
+func (r *Runner) ask(rule *Rule, spot finding.Spot, put func(*Ask)) (v Verdict) {
+	a := &Ask{build: r.Build, v: Verdict{Rule: rule, Spot: spot}}
+	defer func() {
+		if e := recover(); e != nil {
+			v = fault(rule, spot, e)
+		}
+	}()
+	put(a)
+	return a.settle()
+}
+
+// Fault is the name of the finding that reports a broken rule.
+const Fault = "internal-fault"
+
+func fault(rule *Rule, spot finding.Spot, e any) Verdict {
+	return Verdict{Rule: rule, Spot: spot, Kind: Trouble, Found: []finding.Finding{{
+		Rule: Fault, Level: finding.Stop, Judgement: finding.Fact, Cause: rule.Name, Spots: []finding.Spot{spot},
+		Says: fmt.Sprintf("the rule %s failed here by a fault of its own (%v); nothing is said of what it checks", rule.Name, e),
+	}}}
+}
+
+// AtHold asks every rule about a holding.
+func (r *Runner) AtHold(h *eval.Holding) []Verdict {
+	if vs, ok := r.holds[h]; ok {
+		return vs
+	}
+	var vs []Verdict
+	if h.Unplayed == "" {
+		for _, rule := range catalogue {
+			if rule.OnHold != nil {
+				vs = append(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnHold(h, a) }))
+			}
+		}
+	}
+	r.holds[h] = vs
+	return vs
+}
+
+// AtCut asks every rule about a cut.
+func (r *Runner) AtCut(k *eval.Cut) []Verdict {
+	if vs, ok := r.cuts[k]; ok {
+		return vs
+	}
+	var vs []Verdict
+	for _, rule := range catalogue {
+		if rule.OnCut != nil {
+			vs = append(vs, r.ask(rule, k.Spot, func(a *Ask) { rule.OnCut(k, a) }))
+		}
+	}
+	vs = append(vs, r.houseRules(k)...)
+	r.cuts[k] = vs
+	return vs
+}
+
+// AtMeasure asks every rule about a measurement.
+func (r *Runner) AtMeasure(m *eval.Measurement) []Verdict {
+	if vs, ok := r.measures[m]; ok {
+		return vs
+	}
+	var vs []Verdict
+	for _, rule := range catalogue {
+		if rule.OnMeasure != nil {
+			vs = append(vs, r.ask(rule, m.Spot, func(a *Ask) { rule.OnMeasure(m, a) }))
+		}
+	}
+	r.measures[m] = vs
+	return vs
+}
+
+// At asks about a moment.
+func (r *Runner) At(m eval.Moment) []Verdict {
+	switch {
+	case m.Hold != nil:
+		return r.AtHold(m.Hold)
+	case m.Cut != nil:
+		return r.AtCut(m.Cut)
+	case m.Measure != nil:
+		return r.AtMeasure(m.Measure)
+	}
+	return nil
+}
+
+// All asks every rule about a whole trace, in the order of the work: the shop, then part by
+// part the part itself and its moments, then the build.
+func (r *Runner) All(t *eval.Trace) []Verdict {
+	var vs []Verdict
+	for _, rule := range catalogue {
+		if rule.OnShop != nil {
+			vs = append(vs, r.ask(rule, finding.Spot{}, func(a *Ask) { rule.OnShop(r.Build, a) }))
+		}
+	}
+	for _, p := range t.Parts {
+		spot := finding.Spot{Part: p.Part.Label}
+		for _, rule := range catalogue {
+			if rule.OnPart != nil {
+				vs = append(vs, r.ask(rule, spot, func(a *Ask) { rule.OnPart(p, a) }))
+			}
+		}
+		for _, m := range p.Moments {
+			vs = append(vs, r.At(m)...)
+		}
+	}
+	for _, rule := range catalogue {
+		if rule.OnBuild != nil {
+			vs = append(vs, r.ask(rule, finding.Spot{}, func(a *Ask) { rule.OnBuild(t, a) }))
+		}
+	}
+	return vs
+}
