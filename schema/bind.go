@@ -2,6 +2,7 @@ package schema
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -98,7 +99,7 @@ func bindRecipe(b *model.Build, w written) []finding.Finding {
 		return nil
 	}
 	return []finding.Finding{{
-		Rule: "wrong-kind-of-value", Level: finding.Stop, Judgement: finding.Fact,
+		Rule: slipWrongValue, Level: slipLevel(slipWrongValue), Judgement: finding.Fact,
 		Cause: w.Recipe.Path() + ".general", Place: a.Value.At, Says: wrong,
 	}}
 }
@@ -245,14 +246,39 @@ func madeBySetUp(i *model.Item) []*model.Item {
 		members = []model.Value{a.Value}
 	}
 	var out []*model.Item
+	turns := map[string]int{}
 	for n, v := range members {
 		o := &model.Item{
 			Kind: "operation", Word: "operation", At: v.At, Body: v.At, In: i, Unit: i.Unit, Turn: n + 1,
 			Attrs: []model.Attr{{Name: "makes", Word: "makes", At: a.At, Value: v}},
 		}
+		made := madeName(i, v.Ref)
+		o.Name = turnName(made, turns[made])
+		turns[made]++
 		out = append(out, o)
 	}
 	return out
+}
+
+// madeName is what a step makes, as it is called within its part: "hole.pillar".
+func madeName(in *model.Item, r model.Ref) string {
+	s := r.Path()
+	if p := in.Up("part", "assembly"); p != nil {
+		s = strings.TrimPrefix(s, p.Path()+".")
+	}
+	return s
+}
+
+// turnName tells steps that make the same thing apart: "hole.pillar", "hole.pillar, second".
+func turnName(made string, before int) string {
+	ordinals := [...]string{"", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"}
+	switch {
+	case before == 0:
+		return made
+	case before < len(ordinals):
+		return made + ", " + ordinals[before]
+	}
+	return fmt.Sprintf("%s, number %d", made, before+1)
 }
 
 // bindThumbs gives every limit of judgement: the table's figure, the shop's instead where

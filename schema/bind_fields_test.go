@@ -90,15 +90,15 @@ func see(t reflect.Type, p *plan, seen, wholes map[string]bool) {
 		f := t.Field(fp.at)
 		name := t.Name() + "." + f.Name
 		switch fp.how {
-		case known:
+		case fillKnown:
 			seen[name] = seen[name] || fp.attr != nil
-		case whole:
+		case fillWhole:
 			wholes[name] = true
-		case embedded, object:
-			if fp.how == embedded || fp.attr != nil {
+		case fillEmbedded, fillObject:
+			if fp.how == fillEmbedded || fp.attr != nil {
 				see(f.Type, fp.within, seen, wholes)
 			}
-		case objects:
+		case fillObjects:
 			if fp.attr != nil {
 				see(f.Type.Elem(), fp.within, seen, wholes)
 			}

@@ -41,13 +41,13 @@ type fieldPlan struct {
 type fieldWay uint8
 
 const (
-	known fieldWay = iota
-	whole
-	said
-	block
-	embedded
-	object
-	objects
+	fillKnown fieldWay = iota
+	fillWhole
+	fillSaid
+	fillBlock
+	fillEmbedded
+	fillObject
+	fillObjects
 )
 
 // filler fills a field of one type Known[T].
@@ -92,28 +92,28 @@ func makePlan(t reflect.Type, prefix string, find func(string) (*attr, bool), fi
 		a, found := find(name)
 		switch {
 		case f.Type == blockType:
-			fp.how = block
+			fp.how = fillBlock
 		case f.Name == "Said" && f.Type.Kind() == reflect.Bool:
-			fp.how = said
+			fp.how = fillSaid
 		case f.Anonymous && f.Type.Kind() == reflect.Struct:
-			fp.how, fp.within = embedded, makePlan(f.Type, prefix, find, fixed)
+			fp.how, fp.within = fillEmbedded, makePlan(f.Type, prefix, find, fixed)
 		case isKnown:
 			fp.filler = fill
 			if !found && fixed {
-				fp.how, fp.name = whole, strings.TrimSuffix(prefix, ".")
+				fp.how, fp.name = fillWhole, strings.TrimSuffix(prefix, ".")
 			}
 			if found && anyForm(a, fill.fits) {
 				fp.attr = a
 				fp.std, fp.stdIs = standing(a)
 			}
 		case f.Type.Kind() == reflect.Struct:
-			fp.how, fp.attr = object, a
+			fp.how, fp.attr = fillObject, a
 			fp.within = makePlan(f.Type, fp.name+".", membersOf(a), takesWhole(a))
 			if found {
 				fp.std, fp.stdIs = standing(a)
 			}
 		case f.Type.Kind() == reflect.Slice && f.Type.Elem().Kind() == reflect.Struct:
-			fp.how, fp.attr = objects, a
+			fp.how, fp.attr = fillObjects, a
 			fp.within = makePlan(f.Type.Elem(), fp.name+".", membersOf(a), false)
 		default:
 			continue
@@ -182,21 +182,21 @@ func (p *plan) fill(v reflect.Value, from source) {
 		fp := &p.fields[n]
 		field := v.Field(fp.at)
 		switch fp.how {
-		case block:
+		case fillBlock:
 			field.Set(reflect.ValueOf(from.item))
-		case embedded:
+		case fillEmbedded:
 			fp.within.fill(field, from)
-		case said:
+		case fillSaid:
 			field.SetBool(from.whole != nil)
-		case known:
+		case fillKnown:
 			fp.known(field, from, fp.written(from))
-		case object:
+		case fillObject:
 			a := fp.written(from)
-			fp.within.fill(field, within(from, a))
+			fp.within.fill(field, from.into(a))
 			if a == nil && from.here {
 				fp.standingWhole(field)
 			}
-		case objects:
+		case fillObjects:
 			fp.list(field, from)
 		}
 	}
@@ -209,7 +209,7 @@ func (p *plan) takeWhole(v reflect.Value, from source) {
 	taken := from.whole == nil || from.whole.Value.Kind == model.Object
 	for n := range p.fields {
 		fp := &p.fields[n]
-		if fp.how != whole {
+		if fp.how != fillWhole {
 			continue
 		}
 		var a *model.Attr
@@ -228,7 +228,7 @@ func (fp *fieldPlan) standingWhole(v reflect.Value) {
 	}
 	for n := range fp.within.fields {
 		w := &fp.within.fields[n]
-		if w.how == whole && w.filler.fill(v.Field(w.at), &fp.std) {
+		if w.how == fillWhole && w.filler.fill(v.Field(w.at), &fp.std) {
 			v.Field(w.at).FieldByName("From").Set(reflect.ValueOf(fp.stdIs))
 			return
 		}
@@ -251,8 +251,8 @@ func (fp *fieldPlan) written(from source) *model.Attr {
 	return memberOf(from.attrs, fp.attr.last())
 }
 
-// within goes into an object.
-func within(from source, a *model.Attr) source {
+// into goes into an object.
+func (from source) into(a *model.Attr) source {
 	if a == nil {
 		return source{item: from.item}
 	}
@@ -301,7 +301,7 @@ func (fp *fieldPlan) list(field reflect.Value, from source) {
 			continue
 		}
 		one := reflect.New(field.Type().Elem()).Elem()
-		fp.within.fill(one, within(from, &model.Attr{Name: a.Name, Word: a.Word, At: a.At, Value: members[n]}))
+		fp.within.fill(one, from.into(&model.Attr{Name: a.Name, Word: a.Word, At: a.At, Value: members[n]}))
 		out = reflect.Append(out, one)
 	}
 	field.Set(out)
