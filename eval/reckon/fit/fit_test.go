@@ -1,0 +1,160 @@
+package fit
+
+import (
+	"math"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+
+	"fettle/schema/handbook"
+
+	"pgregory.net/rapid"
+)
+
+// published reads a table of printed values; every row has its source in the last column.
+func published(t *testing.T, name string, columns int) [][]string {
+	t.Helper()
+	b, err := os.ReadFile("../../../testdata/published/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var rows [][]string
+	head := true
+	for line := range strings.Lines(string(b)) {
+		line = strings.TrimRight(line, "\n")
+		if strings.HasPrefix(line, "#") {
+			continue
+		}
+		if head {
+			head = false
+			continue
+		}
+		f := strings.Split(line, "\t")
+		if len(f) != columns || f[columns-1] == "" {
+			t.Fatalf("%s: row without its %d columns: %q", name, columns, line)
+		}
+		rows = append(rows, f)
+	}
+	return rows
+}
+
+func figure(t *testing.T, s string) float64 {
+	t.Helper()
+	x, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return x
+}
+
+// same compares mm with printed micrometres, to the tenth that tables print.
+func same(mm float64, um float64) bool { return math.Abs(mm*1000-um) < 0.05 }
+
+func TestPublished(t *testing.T) {
+	d := handbook.ISO286()
+	counts := map[string]int{}
+	for _, r := range published(t, "fit.tsv", 8) {
+		counts[r[0]]++
+		switch r[0] {
+		case "limits":
+			lo, hi, err := Limits(d, figure(t, r[1]), r[2])
+			if err != nil || !same(lo, figure(t, r[3])) || !same(hi, figure(t, r[4])) {
+				t.Errorf("%s %s: %v to %v (%v), printed %s to %s in %s", r[1], r[2], lo, hi, err, r[3], r[4], r[7])
+			}
+		case "grade":
+			grade, _ := strconv.Atoi(strings.TrimPrefix(r[2], "IT"))
+			if um, ok := d.Grade(figure(t, r[1]), grade); !ok || um != figure(t, r[4]) {
+				t.Errorf("%s %s: %v, printed %s in %s", r[1], r[2], um, r[4], r[7])
+			}
+		case "fit":
+			least, most, err := Pair(d, figure(t, r[1]), r[2])
+			if err != nil || !same(least, figure(t, r[3])) || !same(most, figure(t, r[4])) || KindOf(least, most).String() != r[5] {
+				t.Errorf("%s %s: %v to %v %v (%v), printed %s to %s %s in %s", r[1], r[2], least, most, KindOf(least, most), err, r[3], r[4], r[5], r[7])
+			}
+			hole, shaft, _ := ParsePair(r[2])
+			devs := strings.Fields(r[6])
+			for n, class := range []string{hole, shaft} {
+				lo, hi, _ := Limits(d, figure(t, r[1]), class)
+				if !same(lo, figure(t, devs[2*n])) || !same(hi, figure(t, devs[2*n+1])) {
+					t.Errorf("%s %s: %v to %v, printed %v", r[1], class, lo, hi, devs)
+				}
+			}
+		case "play":
+			f := strings.Fields(r[6])
+			least, most := Play(figure(t, f[0]), figure(t, f[1]), figure(t, f[2]), figure(t, f[3]))
+			if r[3] != "" && !same(least, figure(t, r[3])) || r[4] != "" && !same(most, figure(t, r[4])) || KindOf(least, most).String() != r[5] {
+				t.Errorf("%s: %v to %v, printed %s to %s in %s", r[6], least, most, r[3], r[4], r[7])
+			}
+		default:
+			t.Errorf("no check for %q", r[0])
+		}
+	}
+	if counts["limits"] < 355 || counts["fit"] < 11 || counts["play"] < 5 {
+		t.Errorf("rows checked: %v", counts)
+	}
+}
+
+func TestRefused(t *testing.T) {
+	d := handbook.ISO286()
+	for _, c := range []struct {
+		size    float64
+		letters string
+	}{{0, "H7"}, {-3, "H7"}, {501, "H7"}, {math.NaN(), "H7"}, {math.Inf(1), "H7"}, {8, "H19"}, {8, "Hh7"}, {8, ""}, {8, "7"}, {20, "cd6"}, {1, "a9"}, {10, "j9"}, {0.5, "H14"}} {
+		if lo, hi, err := Limits(d, c.size, c.letters); err == nil {
+			t.Errorf("%v %s gives %v to %v", c.size, c.letters, lo, hi)
+		}
+	}
+	for _, s := range []string{"H7", "g6/H7", "H7/H7", "h7/h6", "/", "H7/", "H7/g6/f7"} {
+		if _, _, err := Pair(d, 8, s); err == nil {
+			t.Errorf("%s is read as a fit", s)
+		}
+	}
+}
+
+// Printed ranges meet at their bounds: a size on a bound has the limits of the step below.
+func TestBounds(t *testing.T) {
+	d := handbook.ISO286()
+	for _, c := range []struct {
+		size   float64
+		lo, hi float64
+	}{{6, 0, 0.012}, {6.001, 0, 0.015}, {10, 0, 0.015}, {10.001, 0, 0.018}, {18, 0, 0.018}, {18.001, 0, 0.021}} { // H7, ISO 286-2
+		if lo, hi, err := Limits(d, c.size, "H7"); err != nil || lo != c.lo || hi != c.hi {
+			t.Errorf("%v H7: %v to %v (%v)", c.size, lo, hi, err)
+		}
+	}
+}
+
+var shafts = []string{"a", "b", "c", "d", "e", "f", "g", "h", "js", "k", "m", "n", "p", "r", "s", "u", "x", "z"}
+
+// Laws of ISO 286-1 at any size and grade: the two deviations are the standard tolerance
+// apart; h ends at nought and H begins there; a hole A to H mirrors its shaft.
+func TestLaws(t *testing.T) {
+	d := handbook.ISO286()
+	rapid.Check(t, func(t *rapid.T) {
+		size := float64(rapid.IntRange(1001, 500_000).Draw(t, "micrometres")) / 1000
+		grade := rapid.IntRange(5, 11).Draw(t, "grade")
+		letter := rapid.SampledFrom(shafts).Draw(t, "letter")
+		g := strconv.Itoa(grade)
+		lo, hi, err := Limits(d, size, letter+g)
+		if err != nil {
+			t.Fatal(err)
+		}
+		um, _ := d.Grade(size, grade)
+		if math.Abs((hi-lo)*1000-um) > 0.001 {
+			t.Fatalf("%v %s%s: %v to %v, IT %v", size, letter, g, lo, hi, um)
+		}
+		if letter == "h" && hi != 0 {
+			t.Fatalf("h ends at %v", hi)
+		}
+		if letter <= "h" {
+			holeLo, holeHi, err := Limits(d, size, strings.ToUpper(letter)+g)
+			if err != nil || holeLo != -hi || holeHi != -lo {
+				t.Fatalf("%v %s%s does not mirror: %v %v (%v)", size, letter, g, holeLo, holeHi, err)
+			}
+		}
+		if got, ok := Grade(d, size, um/1000); !ok || got != grade {
+			t.Fatalf("a tolerance of %v um at %v is grade %d", um, size, got)
+		}
+	})
+}
