@@ -269,7 +269,7 @@ func (k *Cut) obstacleGap(b *Body, o *Obstacle) {
 		for _, m := range w.Moves {
 			g := solid.Gap(b.Least, m, o.Least)
 			if g.Gap < n.Sure {
-				n.Sure, n.Lift, n.Aside, n.At = g.Gap, g.Lift, g.Aside, g.At
+				n.Sure, n.Lift, n.Aside, n.At = g.Gap, g.Up, g.Aside, g.At
 			}
 			worst := g.Gap
 			if len(b.Lacks) > 0 || !o.Same {
@@ -293,7 +293,7 @@ func (k *Cut) pieceGap(b *Body, piece *solid.Piece) {
 		for _, m := range w.Moves {
 			g := piece.Gap(b.Least, m)
 			if g.Gap < n.Sure {
-				n.Sure, n.Lift, n.Aside, n.At = g.Gap, g.Lift, g.Aside, g.At
+				n.Sure, n.Lift, n.Aside, n.At = g.Gap, g.Up, g.Aside, g.At
 			}
 			worst := g.Gap
 			if len(b.Lacks) > 0 {

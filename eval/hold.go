@@ -71,6 +71,8 @@ func (pl *Player) Hold(p *Part, before *State, w *Work, c HoldChoice) *Holding {
 
 func (h *Holding) play() {
 	c := &h.Choice
+	h.Pose = solid.Attitude(solid.Vec{0, 0, 1}, solid.Vec{0, 1, 0})
+	h.Piece = h.Before.Piece
 	switch {
 	case c.NotPlayed != "":
 		h.Unplayed = c.NotPlayed

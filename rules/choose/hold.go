@@ -1,0 +1,308 @@
+package choose
+
+import (
+	"sort"
+
+	"fettle/eval"
+	"fettle/schema/model"
+)
+
+// holds lists the ways a stretch of work could be held, in the order they are tried: what
+// is written down first and alone where anything is; of vises and mills by name; the faces
+// that its operations enter up; the pair of jaws with the longer grip first; of parallels
+// the tallest first.
+func (c *chooser) holds(p *eval.Part, before *eval.State, w *eval.Work) []eval.HoldChoice {
+	var out []eval.HoldChoice
+	base := eval.HoldChoice{}
+	s := w.SetUp
+	machines, why := c.machines(p, w)
+	if why != "" {
+		return []eval.HoldChoice{{NotPlayed: why}}
+	}
+	grips, why := c.grips(s)
+	if why != "" {
+		return []eval.HoldChoice{{NotPlayed: why}}
+	}
+	for _, m := range machines {
+		base.Machine = m
+		for _, g := range grips {
+			h := base
+			h.Vise, h.Clamps, h.ByHand = g.Vise, g.Clamps, g.ByHand
+			out = append(out, c.attitudes(p, before, w, h)...)
+		}
+	}
+	if len(out) > mostHolds {
+		out = out[:mostHolds]
+	}
+	return out
+}
+
+// mostHolds bounds what is tried for one set-up.
+const mostHolds = 400
+
+// machines lists the machines for a stretch of work: as written, else the mills, then, for
+// holes alone, the drill presses.
+func (c *chooser) machines(p *eval.Part, w *eval.Work) ([]*model.Machine, string) {
+	shop := &c.build.Shop
+	if r, ok := w.SetUp.Machine.Get(); ok {
+		m, found := model.Find(shop.Machines, r.Item)
+		switch {
+		case r.Item == nil:
+			return nil, r.Text + " is in no shop that was named"
+		case !found:
+			return nil, "work on " + r.Path() + " is not made on paper yet"
+		case m.Kind == "lathe":
+			return nil, "work on a lathe is not made on paper yet"
+		}
+		return []*model.Machine{m}, ""
+	}
+	var mills, presses []*model.Machine
+	for _, m := range shop.Machines {
+		switch {
+		case !m.Here():
+		case m.Kind == "mill":
+			mills = append(mills, m)
+		case m.Kind == "drill_press":
+			presses = append(presses, m)
+		}
+	}
+	if onlyHoles(w) {
+		mills = append(mills, presses...)
+	}
+	if len(mills) == 0 {
+		if shop.Label == "" && len(shop.All) == 0 {
+			return nil, "no shop was named, so no machine is known"
+		}
+		return nil, "no machine that is here can do it"
+	}
+	return mills, ""
+}
+
+func onlyHoles(w *eval.Work) bool {
+	for _, st := range w.Steps {
+		for _, t := range st.Makes {
+			if t.Form == nil || t.Form.Feature.Kind != "hole" {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// grips lists what could hold the piece: as written, else every vise that is here.
+func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
+	shop := &c.build.Shop
+	if refs, ok := s.Hold.Get(); ok {
+		for _, r := range refs {
+			if r.Item == nil {
+				switch r.Text {
+				case "hand":
+					return []eval.HoldChoice{{ByHand: true}}, ""
+				case "centres":
+					return nil, "work between centres is not made on paper yet"
+				}
+				return nil, r.Text + " is in no shop that was named"
+			}
+			if v, ok := model.Find(shop.Vises, r.Item); ok {
+				return []eval.HoldChoice{{Vise: v}}, ""
+			}
+			if v, ok := model.Find(shop.Clamps, r.Item); ok {
+				return []eval.HoldChoice{{Clamps: v}}, ""
+			}
+		}
+		if len(refs) > 0 {
+			return nil, "work held in " + refs[len(refs)-1].Path() + " is not made on paper yet"
+		}
+	}
+	var out []eval.HoldChoice
+	for _, v := range shop.Vises {
+		if v.Here() {
+			out = append(out, eval.HoldChoice{Vise: v})
+		}
+	}
+	if len(s.Clamps) > 0 {
+		for _, v := range shop.Clamps {
+			if v.Here() {
+				out = append(out, eval.HoldChoice{Clamps: v})
+			}
+		}
+	}
+	if len(out) == 0 {
+		return nil, "nothing is known to hold it in"
+	}
+	return out, ""
+}
+
+// attitudes spreads a grip over the faces that may look up and back, and the heights.
+func (c *chooser) attitudes(p *eval.Part, before *eval.State, w *eval.Work, h eval.HoldChoice) []eval.HoldChoice {
+	var out []eval.HoldChoice
+	s := w.SetUp
+	for _, up := range ups(p, w) {
+		for _, back := range c.backs(p, w, up) {
+			a := h
+			a.Up, a.Back = up, back
+			if j := s.Jaws.V; len(j) == 2 {
+				a.MovedJaw = j[1].Face
+			}
+			a.Along, a.Centred = s.Along.V, !s.Along.Is()
+			for _, k := range s.Packing {
+				a.Packing += k.Under.V
+			}
+			if a.Vise == nil {
+				out = append(out, a)
+				continue
+			}
+			a.RoundBar = c.roundBar(before, w, &a)
+			out = append(out, c.heights(s, a)...)
+		}
+	}
+	return out
+}
+
+// ups lists the faces that may look up: as written, else those that the operations enter.
+func ups(p *eval.Part, w *eval.Work) []model.Face {
+	if w.Facing != model.NoFace {
+		return []model.Face{w.Facing}
+	}
+	if r, ok := w.SetUp.Up.Get(); ok {
+		return []model.Face{r.Face}
+	}
+	var out []model.Face
+	add := func(f model.Face) {
+		for _, g := range out {
+			if f == g {
+				return
+			}
+		}
+		if f != model.NoFace {
+			out = append(out, f)
+		}
+	}
+	for _, st := range w.Steps {
+		for _, t := range st.Makes {
+			switch {
+			case st.Step != nil && st.Step.From.Is():
+				add(st.Step.From.V.Face)
+			case t.Form == nil:
+				add(t.Face)
+			case t.Form.Feature.Kind == "slit" || t.Form.Feature.Kind == "split":
+				add(model.FaceOn(t.Form.Across, 1))
+				add(model.FaceOn(t.Form.Across, -1))
+			default:
+				add(t.Form.Into.Face)
+			}
+		}
+	}
+	if len(out) == 0 {
+		out = append(out, model.Top)
+	}
+	return out
+}
+
+// backs lists the faces for the fixed jaw: as written, else gripping across the shorter
+// way first.
+func (c *chooser) backs(p *eval.Part, w *eval.Work, up model.Face) []model.Face {
+	s := w.SetUp
+	for _, r := range []model.Known[[]model.Ref]{s.Jaws, {V: []model.Ref{s.Back.V}, From: s.Back.From}} {
+		if r.Is() && len(r.V) > 0 {
+			return []model.Face{r.V[0].Face}
+		}
+	}
+	if w.Guide != model.NoFace && w.Guide.Axis() != up.Axis() {
+		return []model.Face{w.Guide}
+	}
+	var out []model.Face
+	for _, f := range []model.Face{model.Back, model.Front, model.Right, model.Left, model.Top, model.Bottom} {
+		if f.Axis() != up.Axis() {
+			out = append(out, f)
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool {
+		return p.Size[out[i].Axis()] < p.Size[out[j].Axis()]-model.Grain
+	})
+	return out
+}
+
+// roundBar is the bar at the moving jaw: as written; for a square_up with rough metal there
+// the first that the shop has.
+func (c *chooser) roundBar(before *eval.State, w *eval.Work, a *eval.HoldChoice) float64 {
+	rb := w.SetUp.RoundBar
+	rough := before.Faces[a.Back.Opposite()].Skin != ""
+	if w.Facing != model.NoFace && !rough {
+		return 0
+	}
+	switch {
+	case rb.Diameter.Is():
+		return rb.Diameter.V
+	case rb.Of.Is():
+		if rb.Of.V.Has {
+			return rb.Of.V.Size
+		}
+		if b, ok := model.Find(c.build.Shop.RoundBars, rb.Of.V.Item); ok {
+			d, _ := b.Diameter.V.Nearest(0)
+			return d
+		}
+	case w.Facing != model.NoFace:
+		for _, b := range c.build.Shop.RoundBars {
+			if d, ok := b.Diameter.V.Nearest(0); ok && b.Here() {
+				return d
+			}
+		}
+	}
+	return 0
+}
+
+// heights spreads a holding over the parallels: the height that is written, else with
+// `grip` those that leave it, tallest first, else all of them, tallest first, and the bed.
+func (c *chooser) heights(s *model.SetUp, a eval.HoldChoice) []eval.HoldChoice {
+	at := func(pair *model.Parallels, height float64) eval.HoldChoice {
+		h := a
+		h.Pair, h.Height = pair, height
+		return h
+	}
+	var most = a.Vise.JawDepth.Or(0)
+	switch {
+	case s.Parallels.Height.Is():
+		want := s.Parallels.Height.V
+		for _, p := range c.build.Shop.Parallels {
+			if p.Here() && p.Heights.V.Has(want) {
+				return []eval.HoldChoice{at(p, want)}
+			}
+		}
+		return []eval.HoldChoice{at(nil, want)}
+	case s.Parallels.Of.Is():
+		r := s.Parallels.Of.V
+		p, _ := model.Find(c.build.Shop.Parallels, r.Item)
+		if r.Has || p == nil {
+			return []eval.HoldChoice{at(p, r.Size)}
+		}
+		return c.tallest(a, []*model.Parallels{p}, most)
+	}
+	if s.Grip.Is() {
+		most -= s.Grip.V
+	} else {
+		most -= model.Grain
+	}
+	return c.tallest(a, c.build.Shop.Parallels, most)
+}
+
+// mostPairs bounds how many heights of parallels are tried.
+const mostPairs = 24
+
+func (c *chooser) tallest(a eval.HoldChoice, pairs []*model.Parallels, most float64) []eval.HoldChoice {
+	var out []eval.HoldChoice
+	for _, p := range pairs {
+		if !p.Here() || most <= 0 {
+			continue
+		}
+		lo, _, _ := p.Heights.V.Range()
+		hs := p.Heights.V.Within(max(lo, most-500), most, mostPairs)
+		for i := len(hs) - 1; i >= 0; i-- {
+			h := a
+			h.Pair, h.Height = p, hs[i]
+			out = append(out, h)
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Height > out[j].Height+model.Same })
+	return append(out, a)
+}

@@ -1,0 +1,134 @@
+package choose
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+// listed tells what was chosen, moment by moment. What is written in the recipe is not
+// listed: it was not chosen.
+func listed(t *eval.Trace) []Choice {
+	var out []Choice
+	for _, p := range t.Parts {
+		if p.Part.Unplayed != "" {
+			continue
+		}
+		out = append(out, blankChoices(p.Part)...)
+		for _, m := range p.Moments {
+			switch {
+			case m.Hold != nil && m.Hold.Unplayed == "":
+				out = append(out, holdChoices(m.Hold)...)
+			case m.Cut != nil && m.Cut.Choice.Tool.Cutter != nil:
+				out = append(out, cutChoices(m.Cut)...)
+			case m.Measure != nil && m.Measure.With != nil && !m.Measure.Pinned:
+				out = append(out, Choice{Spot: m.Measure.Spot, What: "instrument", Item: m.Measure.With.Path(),
+					Why: "the first that reaches and reads finely enough"})
+			}
+		}
+	}
+	return out
+}
+
+func blankChoices(p *eval.Part) []Choice {
+	spot := finding.Spot{Part: p.Label}
+	var out []Choice
+	if p.Blank.Stock != nil && (p.Blank.Model == nil || !p.Blank.Model.Stock.Is()) {
+		out = append(out, Choice{Spot: spot, What: "stock", Item: p.Blank.Stock.Path(), Why: "the least metal that holds the part"})
+	}
+	for _, s := range p.Blank.Chosen {
+		out = append(out, Choice{Spot: spot, What: "metal over", Item: s, Why: "left open in the blank"})
+	}
+	for _, f := range p.Forms {
+		if f.Through && f.Feature.Kind != "split" && !f.Feature.Depth.Is() {
+			out = append(out, Choice{Spot: spot, What: "depth", Item: f.Name() + " through", Why: "no depth is written"})
+		}
+	}
+	return out
+}
+
+func holdChoices(h *eval.Holding) []Choice {
+	s, c := h.Work.SetUp, &h.Choice
+	spot := h.Spot
+	if h.Work.Facing != model.NoFace {
+		spot.Step = "face." + h.Work.Facing.String()
+	}
+	var out []Choice
+	add := func(what, item, why string) {
+		out = append(out, Choice{Spot: spot, What: what, Item: item, Why: why})
+	}
+	if c.Machine != nil && !s.Machine.Is() {
+		add("machine", c.Machine.Path(), "the first that passes")
+	}
+	if c.Vise != nil && !s.Hold.Is() {
+		add("hold", c.Vise.Path(), "the first that passes")
+	}
+	if h.Work.Facing != model.NoFace || !s.Up.Is() {
+		add("up", c.Up.String(), "the face that is worked")
+	}
+	if c.Vise == nil {
+		return out
+	}
+	if h.Work.Facing != model.NoFace || !s.Jaws.Is() {
+		add("jaws", c.Back.String()+" on the fixed jaw", "the first that passes")
+	}
+	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() {
+		if c.Height > 0 {
+			add("parallels", c.Pair.Path()+"["+model.Figure(c.Height)+"]", "the tallest pair that passes")
+		} else {
+			add("parallels", "none", "the piece sits on the bed")
+		}
+	}
+	if f, ok := h.Fixed.Get(); ok && f.Touches {
+		add("grip", model.Figure(f.Grip)+" mm", "worked out from the jaws and what is under the piece")
+	}
+	if c.Centred {
+		add("along", model.Figure(h.Lo[0])+" mm", "middles together")
+	}
+	if c.RoundBar > 0 && h.Work.Facing != model.NoFace && !s.RoundBar.Diameter.Is() && !s.RoundBar.Of.Is() {
+		add("round bar", model.Figure(c.RoundBar)+" mm", "rough metal at the moving jaw")
+	}
+	return out
+}
+
+func cutChoices(k *eval.Cut) []Choice {
+	var out []Choice
+	c := &k.Choice
+	s, set := k.Step.Step, k.Step.Work.SetUp
+	add := func(what, item, why string) {
+		out = append(out, Choice{Spot: k.Spot, What: what, Item: item, Why: why})
+	}
+	if !(s != nil && (s.By.Is() || s.Tool.Is()) || set.Tool.Is()) {
+		add("by", c.By, "what its kind calls for")
+	}
+	if !(s != nil && s.Tool.Is() || set.Tool.Is()) || len(s1(s)) > 0 && !s1(s)[0].Has && c.Tool.Path() != s1(s)[0].Path() {
+		add("tool", c.Tool.Path(), "the first that passes")
+	}
+	if !(s != nil && s.Holder.Is() || set.Holder.Is()) && len(c.Mounts) > 0 {
+		names := ""
+		for i, m := range c.Mounts {
+			if i > 0 {
+				names += ", "
+			}
+			names += m.Path()
+		}
+		add("holder", names, "the first that passes")
+	}
+	if k.Stack.Out.Is() && c.Out == 0 && !c.ByHand {
+		add("tool out", model.Figure(k.Stack.Out.V)+" mm", "the least that clears")
+	}
+	if c.Speed > 0 && !(s != nil && s.Speed.Is() || set.Speed.Is()) {
+		add("speed", model.Figure(c.Speed)+" rev/min", "the fastest of the machine not above the handbook's")
+	}
+	if c.Reverse && !(s != nil && s.Spindle.Is()) {
+		add("spindle", "reverse", "the hand of the tool")
+	}
+	return out
+}
+
+func s1(s *model.Step) []model.Ref {
+	if s == nil {
+		return nil
+	}
+	return s.Tool.V
+}

@@ -1,0 +1,193 @@
+package choose
+
+import (
+	"fettle/eval"
+	"fettle/schema/drawing"
+	"fettle/schema/model"
+)
+
+// mounts lists the ways a tool can be held in a machine, in the order they are tried: what
+// is written alone; a disc cutter on arbors, those with its bore first; a shank in collets
+// first where it mills, in a drill chuck first where it drills; a tapered shank straight in
+// the spindle. What does not fit comes last, so that there is something to speak of.
+func (c *chooser) mounts(k *asked, m *model.Machine, t eval.Pick) [][]eval.Mount {
+	if refs := k.pinnedHolders(); len(refs) > 0 {
+		return [][]eval.Mount{c.pinnedMounts(t, refs)}
+	}
+	if m == nil {
+		return [][]eval.Mount{nil}
+	}
+	var fit, other [][]eval.Mount
+	add := func(good bool, ms ...eval.Mount) {
+		if good {
+			fit = append(fit, ms)
+		} else {
+			other = append(other, ms)
+		}
+	}
+	shank := eval.ShankDiameter(t)
+	switch {
+	case bored(t.Cutter):
+		c.arbors(m, t, add)
+	default:
+		chucks := func() { c.drillChucks(m, shank, add) }
+		if k.side() {
+			c.collets(m, shank, add)
+			chucks()
+		} else {
+			chucks()
+			c.collets(m, shank, add)
+		}
+		c.tapered(m, t, add)
+	}
+	all := append(fit, other...)
+	if len(all) == 0 {
+		return [][]eval.Mount{nil}
+	}
+	return all
+}
+
+// bored says whether a cutter sits on an arbor by its bore.
+func bored(cu *model.Cutter) bool {
+	switch cu.Kind {
+	case "slitting_saw", "side_and_face_cutter":
+		return true
+	case "face_mill", "angle_cutter":
+		return cu.Bore.Is()
+	}
+	return false
+}
+
+// inSpindle gives what must come between the spindle and a tapered shank: nothing, or a
+// sleeve. False where neither serves.
+func (c *chooser) inSpindle(m *model.Machine, shank model.Known[drawing.Taper]) ([]eval.Mount, bool) {
+	if sameTaper(m.Taper, shank) {
+		return nil, true
+	}
+	for _, s := range c.build.Shop.Sleeves {
+		if s.Here() && sameTaper(m.Taper, s.Outside) && sameTaper(s.Inside, shank) {
+			return []eval.Mount{{Sleeve: s}}, true
+		}
+	}
+	return nil, false
+}
+
+func shankTaper(s model.Known[model.Shank]) model.Known[drawing.Taper] {
+	if !s.Is() || s.V.Taper.Written == "" && s.V.Taper.Series == "" {
+		return model.Known[drawing.Taper]{Of: s.Of, Attr: s.Attr, At: s.At}
+	}
+	return model.Known[drawing.Taper]{V: s.V.Taper, From: s.From, At: s.At, Of: s.Of, Attr: s.Attr}
+}
+
+func (c *chooser) holders(kind string) []*model.Holder {
+	var out []*model.Holder
+	for _, h := range c.build.Shop.Holders {
+		if h.Kind == kind && h.Here() {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+type adder func(good bool, ms ...eval.Mount)
+
+func (c *chooser) arbors(m *model.Machine, t eval.Pick, add adder) {
+	for _, a := range c.holders("arbor") {
+		pre, ok := c.inSpindle(m, shankTaper(a.Shank))
+		seat := !a.Seat.Is() || !t.Cutter.Bore.Is() || abs(a.Seat.V-t.Cutter.Bore.V) < model.Grain
+		add((ok || !a.Shank.Is()) && seat, append(pre, eval.Mount{Holder: a})...)
+	}
+}
+
+func abs(x float64) float64 {
+	if x < 0 {
+		return -x
+	}
+	return x
+}
+
+func (c *chooser) drillChucks(m *model.Machine, shank model.Known[float64], add adder) {
+	for _, h := range c.holders("drill_chuck") {
+		pre, ok := c.inSpindle(m, shankTaper(h.Shank))
+		r, known := h.Range.Get()
+		holds := !known || !shank.Is() || len(r) == 2 && shank.V >= r[0]-model.Grain && shank.V <= r[1]+model.Grain
+		add((ok || !h.Shank.Is()) && holds, append(pre, eval.Mount{Holder: h})...)
+	}
+}
+
+// collets lists collet chucks with the collets of their system, and collets that go
+// straight into the spindle.
+func (c *chooser) collets(m *model.Machine, shank model.Known[float64], add adder) {
+	for _, h := range c.holders("collet_chuck") {
+		pre, ok := c.inSpindle(m, shankTaper(h.Shank))
+		for _, co := range c.build.Shop.Collets {
+			if !co.Here() || h.System.Is() && co.System.V != h.System.V {
+				continue
+			}
+			n, holds := c.nominal(co, shank)
+			add((ok || !h.Shank.Is()) && holds, append(append([]eval.Mount{}, pre...), eval.Mount{Holder: h}, eval.Mount{Collets: co, Collet: n})...)
+		}
+	}
+	for _, co := range c.build.Shop.Collets {
+		t, err := drawing.ParseTaper(co.System.V)
+		if err != nil || !co.Here() || !m.Taper.Is() || !t.Same(m.Taper.V) {
+			continue
+		}
+		n, holds := c.nominal(co, shank)
+		add(holds, eval.Mount{Collets: co, Collet: n})
+	}
+}
+
+// nominal gives the collet of a set for a shank: the smallest that is not too small.
+func (c *chooser) nominal(co *model.Collets, shank model.Known[float64]) (float64, bool) {
+	if !shank.Is() {
+		_, hi, _ := co.Sizes.V.Range()
+		return hi, true
+	}
+	ns := co.Sizes.V.Within(shank.V-model.Grain, shank.V+1.5, 1)
+	if len(ns) == 0 {
+		n, _ := co.Sizes.V.Nearest(shank.V)
+		return n, false
+	}
+	closes, ok := eval.ColletCloses(co, ns[0])
+	return ns[0], !ok || shank.V >= ns[0]-closes-model.Grain
+}
+
+func (c *chooser) tapered(m *model.Machine, t eval.Pick, add adder) {
+	shank := shankTaper(t.Cutter.Shank)
+	if !shank.Is() {
+		return
+	}
+	pre, ok := c.inSpindle(m, shank)
+	add(ok, pre...)
+}
+
+// pinnedMounts reads the holders that are written, from the spindle outwards. A collet
+// chuck that is named alone takes the collet of its system that suits the shank.
+func (c *chooser) pinnedMounts(t eval.Pick, refs []model.Ref) []eval.Mount {
+	shop := &c.build.Shop
+	shank := eval.ShankDiameter(t)
+	var out []eval.Mount
+	for _, r := range refs {
+		if h, ok := model.Find(shop.Holders, r.Item); ok {
+			out = append(out, eval.Mount{Holder: h})
+		} else if s, ok := model.Find(shop.Sleeves, r.Item); ok {
+			out = append(out, eval.Mount{Sleeve: s})
+		} else if co, ok := model.Find(shop.Collets, r.Item); ok {
+			n, _ := c.nominal(co, shank)
+			if r.Has {
+				n = r.Size
+			}
+			out = append(out, eval.Mount{Collets: co, Collet: n})
+		}
+	}
+	if n := len(out); n > 0 && out[n-1].Holder != nil && out[n-1].Holder.Kind == "collet_chuck" {
+		for _, co := range shop.Collets {
+			if co.Here() && co.System.V == out[n-1].Holder.System.V {
+				size, _ := c.nominal(co, shank)
+				return append(out, eval.Mount{Collets: co, Collet: size})
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,78 @@
+package choose
+
+import (
+	"math"
+
+	"fettle/eval"
+	"fettle/schema/handbook"
+	"fettle/schema/model"
+)
+
+// turning sets the speed and the sense of the spindle: as written, else the fastest speed
+// of the machine that is not above the handbook's figure, and the hand of the tool. Where
+// the slowest is too fast it is taken, for the rules to speak of.
+func (c *chooser) turning(k *asked, cc *eval.CutChoice) {
+	s := k.step.Step
+	set := k.setup()
+	cc.Reverse = cc.Tool.Cutter.Hand.V == "left" != cc.Turned
+	if bored(cc.Tool.Cutter) {
+		// A disc is turned over to run the other way; its hand is the way it is mounted.
+		cc.Reverse = false
+	}
+	if s != nil && s.Spindle.Is() {
+		cc.Reverse = s.Spindle.V == "reverse"
+	}
+	switch {
+	case s != nil && s.Speed.Is():
+		cc.Speed = s.Speed.V
+	case set.Speed.Is():
+		cc.Speed = set.Speed.V
+	default:
+		cc.Speed = c.speed(k, cc)
+	}
+	if (cc.Tool.Cutter.Kind == "tap" || cc.Tool.Cutter.Kind == "reamer" && cc.Tool.Cutter.ReamerKind.V == "hand") &&
+		(s == nil || !s.TurnedBy.Is()) {
+		cc.ByHand = true
+	}
+	if cc.ByHand {
+		cc.Speed = 0
+	}
+}
+
+// Process names a process as the tables of cutting speeds do.
+func Process(by string, cu *model.Cutter) string {
+	switch by {
+	case "sawing":
+		return "slitting_saw"
+	case "drilling", "spotting", "centring", "counterboring", "countersinking":
+		return "drilling"
+	case "reaming":
+		return "reaming"
+	case "tapping":
+		return "tapping_machine"
+	}
+	if cu != nil && cu.Kind == "slitting_saw" {
+		return "slitting_saw"
+	}
+	return "milling"
+}
+
+func (c *chooser) speed(k *asked, cc *eval.CutChoice) float64 {
+	m := k.hold.Choice.Machine
+	if m == nil || !m.Speeds.Is() || cc.Tool.Size <= 0 {
+		return 0
+	}
+	row, ok := handbook.Speed(Process(k.by, cc.Tool.Cutter), cc.Tool.Cutter.Of.Or("HSS"), material(k.part))
+	if !ok {
+		return 0
+	}
+	limit := 1000 * row.Pick / (math.Pi * cc.Tool.Size)
+	if most, ok := cc.Tool.Cutter.MaxSpeed.Get(); ok {
+		limit = min(limit, most)
+	}
+	if v, ok := m.Speeds.V.At(limit); ok {
+		return v
+	}
+	v, _ := m.Speeds.V.Slowest()
+	return v
+}
