@@ -2,6 +2,7 @@ package handbook
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -270,13 +271,13 @@ func TestColletSystem(t *testing.T) {
 	if !ok || er.Closes(3) != 0.5 || er.Closes(6) != 1 || er.Largest != 16 || er.Nut.String() != "M32x1.5" {
 		t.Errorf("%+v", er)
 	}
-	for _, r := range collets() {
-		c, ok := ColletSystem(r.text("system"))
+	for _, r := range colletRows() {
+		c, ok := ColletSystem(r.System)
 		_, hi, some := c.Full.Range()
 		if !ok || !some || hi > c.Largest+hair {
 			t.Errorf("%s: %v largest %v", c.System, hi, c.Largest)
 		}
-		for _, m := range append(c.Full.List, c.FullInch.List...) {
+		for _, m := range slices.Concat(c.Full.List, c.FullInch.List) {
 			if m.Size > c.Largest+hair || c.Closes(m.Size) <= 0 {
 				t.Errorf("%s: size %v", c.System, m.Size)
 			}

@@ -26,8 +26,9 @@ type table struct {
 }
 
 type row struct {
-	of    *table
-	cells []string
+	of      *table
+	cells   []string
+	figures []float64 // of the cells; NaN where a cell is no number, 0 where it is empty
 }
 
 // load reads a table. A table that does not hold together is our own broken promise.
@@ -50,29 +51,42 @@ func load(name string) *table {
 		case len(cells) != len(t.columns):
 			panic(fmt.Sprintf("handbook table %s: %d cells in row %q", name, len(cells), line))
 		default:
-			t.rows = append(t.rows, row{t, cells})
+			t.rows = append(t.rows, row{t, cells, figures(cells)})
 		}
 	}
 	return t
 }
 
-func (r row) text(column string) string {
-	n, ok := r.of.columns[column]
-	if !ok {
-		panic("handbook table " + r.of.name + " has no column " + column)
+func figures(cells []string) []float64 {
+	out := make([]float64, len(cells))
+	for n, c := range cells {
+		x, err := strconv.ParseFloat(c, 64)
+		switch {
+		case c == "":
+		case err != nil || math.IsInf(x, 0):
+			out[n] = math.NaN()
+		default:
+			out[n] = x
+		}
 	}
-	return r.cells[n]
+	return out
 }
 
-// number reads a cell; an empty one is 0.
-func (r row) number(column string) float64 {
-	s := r.text(column)
-	if s == "" {
-		return 0
+func (r row) column(name string) int {
+	n, ok := r.of.columns[name]
+	if !ok {
+		panic("handbook table " + r.of.name + " has no column " + name)
 	}
-	x, err := strconv.ParseFloat(s, 64)
-	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
-		panic("handbook table " + r.of.name + ": " + strconv.Quote(s) + " in column " + column)
+	return n
+}
+
+func (r row) text(column string) string { return r.cells[r.column(column)] }
+
+// number gives a cell as a figure; an empty one is 0.
+func (r row) number(column string) float64 {
+	x := r.figures[r.column(column)]
+	if math.IsNaN(x) {
+		panic("handbook table " + r.of.name + ": no number in column " + column)
 	}
 	return x
 }

@@ -15,7 +15,6 @@ var (
 	tapLeads     = sync.OnceValue(func() []row { return load("tap_lead").rows })
 	reams        = sync.OnceValue(func() []row { return load("ream").rows })
 	reamerLeads  = sync.OnceValue(func() []row { return load("reamer_lead").rows })
-	collets      = sync.OnceValue(func() []row { return load("collet").rows })
 	instruments  = sync.OnceValue(func() []row { return load("instrument").rows })
 	cutterBores  = sync.OnceValue(func() []row { return load("cutter_bore").rows })
 	kerfs        = sync.OnceValue(func() []row { return load("kerf").rows })
@@ -89,8 +88,7 @@ func TapLead(word string) (lo, hi float64, ok bool) {
 	return 0, 0, false
 }
 
-// reamerKind reads the kind of a reamer; one that is not known counts as a machine reamer's
-// table nowhere.
+// reamerKind gives the kind whose allowances hold: an adjustable reamer is worked by hand.
 func reamerKind(kind string) string {
 	if kind == "adjustable" {
 		return "hand"
@@ -144,14 +142,10 @@ func (c ColletRow) Closes(nominal float64) float64 {
 	return c.closes
 }
 
-// ColletSystem gives a system by its name: "ER25", "5C", "R8", "MT3". Blanks and case do not matter.
-func ColletSystem(name string) (ColletRow, bool) {
-	k := strings.ToUpper(strings.ReplaceAll(name, " ", ""))
-	for _, r := range collets() {
-		if r.text("system") != k {
-			continue
-		}
-		c := ColletRow{System: k, Largest: r.number("largest_mm"), Body: r.number("body_mm"),
+var colletRows = sync.OnceValue(func() []ColletRow {
+	var out []ColletRow
+	for _, r := range load("collet").rows {
+		c := ColletRow{System: r.text("system"), Largest: r.number("largest_mm"), Body: r.number("body_mm"),
 			closesSmall: r.number("closes_small_mm"), closes: r.number("closes_mm"), Source: r.text("source")}
 		if n := r.text("nut"); n != "" {
 			t, err := drawing.ParseThread(n)
@@ -161,7 +155,19 @@ func ColletSystem(name string) (ColletRow, bool) {
 			c.Nut, _ = FillThread(t)
 		}
 		c.Full, c.FullInch = sizeList(r.text("sizes_mm"), drawing.Millimetre), sizeList(r.text("sizes_in"), drawing.Inch)
-		return c, true
+		out = append(out, c)
+	}
+	return out
+})
+
+// ColletSystem gives a system by its name: "ER25", "5C", "R8", "MT3". Blanks and case do not
+// matter. The sets of the answer are shared and must not be changed.
+func ColletSystem(name string) (ColletRow, bool) {
+	k := strings.ToUpper(strings.ReplaceAll(name, " ", ""))
+	for _, c := range colletRows() {
+		if c.System == k {
+			return c, true
+		}
 	}
 	return ColletRow{}, false
 }
