@@ -24,8 +24,10 @@ type Holding struct {
 	Seat   model.Known[float64] // lowest metal
 	// Contacts, where they can be reckoned.
 	Fixed, Moving model.Known[Contact]
-	Under         model.Known[Contact] // what the piece sits on
-	Opening       model.Known[float64] // width between the jaws
+	Under         model.Known[Contact]       // the whole underside, at the level it sits on
+	Seats         []Seat                     // the things it sits on, each with what it carries
+	Between       model.Known[solid.Squeeze] // what stands between the two jaws
+	Opening       model.Known[float64]       // width between the jaws
 	Obstacles     []Obstacle
 	Lacks         []model.Lack // what was not known of the obstacles
 	// Unplayed says in a sentence why this holding is not made on paper; "" if it is.
@@ -40,6 +42,13 @@ type Contact struct {
 	Grip  float64    // height of the touched patch
 	Left  float64    // its left end along the jaws
 	Right float64
+}
+
+// Seat is one thing that the piece sits on: a parallel, the bed, packing, the table.
+type Seat struct {
+	Name    string
+	Item    *model.Item
+	Contact model.Known[Contact]
 }
 
 // Obstacle is a thing that stands in the machine's frame. Where a size of it is not known,

@@ -48,8 +48,37 @@ func (h *Holding) viseContacts() {
 		h.Fixed = model.Sure(h.touch(1, 1, h.Hi[1], r))
 		h.Moving = model.Sure(h.touch(1, -1, h.Lo[1], r))
 	}
+	if h.Fixed.Is() {
+		h.Between = model.Sure(h.Piece.Squeeze(1, h.Fixed.V.Rect, h.Moving.V.Rect))
+	} else {
+		h.Between = model.Lacking[solid.Squeeze](h.Fixed.Missing())
+	}
 	under := solid.Rect{Lo: [2]float64{h.Lo[0], h.Lo[1]}, Hi: [2]float64{h.Hi[0], h.Hi[1]}}
 	h.Under = model.Sure(h.touch(2, -1, h.Lo[2], under))
+	h.seats()
+}
+
+// seats lists what the piece sits on between the jaws: each of the two parallels, or the
+// bed, over as much of it as the jaws are long.
+func (h *Holding) seats() {
+	c := &h.Choice
+	left, right := 0.0, h.Choice.Vise.JawWidth.Or(far)
+	strip := func(name string, item *model.Item, lo, hi float64) {
+		r := solid.Rect{Lo: [2]float64{left, lo}, Hi: [2]float64{right, hi}}
+		h.Seats = append(h.Seats, Seat{name, item, model.Sure(h.touch(2, -1, h.Lo[2], r))})
+	}
+	if c.Height <= 0 || c.Pair == nil {
+		strip("the bed of "+c.Vise.Path(), c.Vise.Item, h.Lo[1], h.Hi[1])
+		return
+	}
+	t, ok := c.Pair.Thickness.Get()
+	if !ok {
+		lack := model.Lacking[Contact](c.Pair.Thickness.Missing())
+		h.Seats = []Seat{{"the parallel at the fixed jaw", c.Pair.Item, lack}, {"the parallel at the moving jaw", c.Pair.Item, lack}}
+		return
+	}
+	strip("the parallel at the fixed jaw", c.Pair.Item, h.Hi[1]-t, h.Hi[1])
+	strip("the parallel at the moving jaw", c.Pair.Item, h.Lo[1], h.Lo[1]+t)
 }
 
 // touch is the piece against a flat thing at axis = at, seen from the side that sign says.

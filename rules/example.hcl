@@ -1,0 +1,171 @@
+# The shop in which the smallest recipes of the rules are played.
+shop "example" {
+  title = "The shop of the examples"
+  units = "mm"
+}
+
+mill "bench" {
+  taper         = "MT3"
+  drawbars      = ["M12"]
+  speeds        = [100, 200, 350, 600, 1000, 1800]
+  reverse       = true
+  travel        = [300, 140, 200]
+  nose_to_table = [40, 300]
+  throat        = 150
+  column        = "dovetail"
+  quill         = 40
+  nose_diameter = 50
+  backlash      = 0.15
+  largest_drill = 13
+}
+
+vise "small" {
+  jaw_width     = 60
+  jaw_depth     = 20
+  jaw_thickness = 12
+  opening       = 60
+  bed           = 35
+}
+
+parallels "thin" {
+  heights   = [4, 6, 8, 10, 12, 14, 16]
+  thickness = 3
+}
+
+packing "bits" {
+  heights = [5, 10, 12, 20]
+}
+
+round_bar "rods" {
+  diameter = [6, 8]
+}
+
+clamps "set" {
+  reach  = 40
+  stands = 20
+}
+
+arbor "stub" {
+  shank  = "MT3"
+  tail   = "M12"
+  seat   = 16
+  collar = 25
+  body   = 25
+  out    = 40
+  key    = false
+  clamp  = { by = "nut", thread = "M14x1.5", diameter = 24, length = 14 }
+}
+
+arbor "left" {
+  shank  = "MT3"
+  tail   = "M12"
+  seat   = 16
+  collar = 25
+  body   = 25
+  out    = 40
+  key    = false
+  clamp  = { by = "nut", thread = "M14x1.5 LH", diameter = 24, length = 14 }
+}
+
+slitting_saw "fine" {
+  diameter = 63
+  width    = 0.8
+  bore     = 16
+  teeth    = 100
+  of       = "HSS"
+}
+
+slitting_saw "small" {
+  diameter = 40
+  width    = 0.8
+  bore     = 10
+  teeth    = 80
+  of       = "HSS"
+}
+
+collet_chuck "er" {
+  system = "ER25"
+  shank  = "MT3"
+  tail   = "M12"
+  nose   = 42
+  out    = 55
+}
+
+collets "er" {
+  system = "ER25"
+}
+
+drill_chuck "keyed" {
+  shank    = "MT3"
+  tail     = "M12"
+  range    = [1, 13]
+  out      = 80
+  diameter = 45
+}
+
+drill "jobbers" {
+  diameter = series(1, 13, 0.1)
+  of       = "HSS"
+}
+
+reamer "machine" {
+  diameter    = [3, 4, 5, 6, 8, 10]
+  kind        = "machine"
+  of          = "HSS"
+  lead        = 1.5
+  overall     = 117
+  flute_length = 33
+  shank       = 8
+}
+
+tap "metric" {
+  threads = ["M3", "M4", "M5", "M6", "M8"]
+  leads   = ["taper", "second", "bottoming"]
+}
+
+end_mill "four" {
+  diameter       = [6, 10, 16]
+  of             = "HSS"
+  teeth          = 4
+  overall        = 83
+  flute_length   = 26
+  shank          = 10
+  centre_cutting = false
+}
+
+slot_drill "two" {
+  diameter     = [3, 4, 5, 6, 8, 10]
+  of           = "HSS"
+  teeth        = 2
+  overall      = 72
+  flute_length = 19
+  shank        = 10
+}
+
+countersink "cone" {
+  diameter = 16
+  angle    = 90
+  least    = 2
+  shank    = 10
+  overall  = 60
+}
+
+micrometer "first" {
+  range    = [0, 25]
+  reads_to = 0.01
+  anvil    = 6.5
+  reach    = 30
+}
+
+caliper "long" {
+  range    = [0, 150]
+  reads_to = 0.02
+  jaws     = 40
+  inside   = [10, 16]
+}
+
+stock "brass_flat" {
+  material = "CW614N"
+  flat     = { width = 25, thickness = 15 }
+  lengths  = [310, 95]
+}

@@ -1,0 +1,41 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+)
+
+var _ = enter(Rule{
+	Name:  "holder-meets-piece",
+	Title: "shank, holder, collar or nut runs into the piece itself",
+	Why: `The cutting edge makes its own room; the shank behind it, the chuck or the collar do not. Where
+metal stands higher beside the cut than the tool sticks out, or a saw must go deeper than its
+collar allows, the holder rubs, burns and pushes the work out of its holding.`,
+	Rows:      []string{"A15", "A16", "A17", "B2", "B3"},
+	Source:    []string{"geometry of the dry run"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     replaced(exampleSlit(""), "depth = 10", "depth = 22"),
+	Sound:     replaced(exampleSlit(""), "depth = 10", "depth = 17"),
+	OnCut:     holderMeetsPiece,
+})
+
+func holderMeetsPiece(k *eval.Cut, a *Ask) {
+	for _, n := range k.Near {
+		switch {
+		case !n.Piece:
+		case n.Sure < -0.002:
+			f := a.Say(pathOf(n.BodyItem)+"+piece", k.Place("tool_out", "holder", "tool"),
+				"%s runs into the piece; it is clear %s mm higher", n.Body, tenthUp(n.Lift))
+			f.Margin = Room(n.Sure, 0)
+		case n.Worst < 0 && len(n.Lacks) > 0:
+			a.Lack(n.Lacks...)
+		default:
+			if n.Worst < 5 { // it was not looked at farther out
+				a.Clear(Room(n.Worst, 0), n.Body+" to the piece")
+			} else {
+				a.Clear(finding.Margin{}, "")
+			}
+		}
+	}
+}

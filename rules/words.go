@@ -1,0 +1,70 @@
+package rules
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"fettle/eval"
+	"fettle/schema/model"
+)
+
+func pathOf(i *model.Item) string {
+	if i == nil {
+		return "-"
+	}
+	return i.Path()
+}
+
+// holdingName is what holds the piece, in a sentence.
+func holdingName(h *eval.Holding) string {
+	switch {
+	case h.Choice.Vise != nil:
+		return h.Choice.Vise.Path()
+	case h.Choice.Clamps != nil:
+		return h.Choice.Clamps.Path()
+	}
+	return "the holding"
+}
+
+// tenthUp prints a length that must be made up, to a tenth and never too small.
+func tenthUp(x float64) string {
+	return strconv.FormatFloat(math.Ceil(x*10-1e-6)/10, 'f', -1, 64)
+}
+
+// tenth prints a length that was worked out from geometry, to a tenth.
+func tenth(x float64) string { return strconv.FormatFloat(math.Round(x*10)/10, 'f', -1, 64) }
+
+// replaced is an example with one thing changed; a change that changes nothing is a fault
+// of the catalogue, found by its tests.
+func replaced(s, old, new string) string {
+	if !strings.Contains(s, old) {
+		panic("rules: example does not contain " + old)
+	}
+	return strings.Replace(s, old, new, 1)
+}
+
+// cureMove says how much to move for a meeting to be clear.
+func cureMove(n eval.Near) string {
+	switch {
+	case n.Lift > 0 && n.Aside > 0:
+		return "; it is clear " + tenthUp(n.Lift) + " mm higher or " + tenthUp(n.Aside) + " mm aside"
+	case n.Lift > 0:
+		return "; it is clear " + tenthUp(n.Lift) + " mm higher"
+	}
+	return ""
+}
+
+// drilledThrough says whether a meeting is a tip coming out below, which another rule
+// speaks of.
+func drilledThrough(k *eval.Cut, n eval.Near) bool {
+	if k.Choice.Tool.Cutter == nil || n.BodyItem != k.Choice.Tool.Cutter.Item {
+		return false
+	}
+	for _, w := range k.Works {
+		if w.Through && w.Target.Form != nil && len(w.Target.Form.Mouths) > 0 {
+			return true
+		}
+	}
+	return false
+}
