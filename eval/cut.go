@@ -352,3 +352,7 @@ func (k *Cut) tapLead() model.Known[float64] {
 	}
 	return model.Sure(n * t.Thread.Pitch)
 }
+
+// TipLength is the length of the tool's tip below its full diameter: a drill's point, the
+// lead of a reamer or tap.
+func (k *Cut) TipLength() model.Known[float64] { return k.tipLength() }

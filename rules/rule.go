@@ -150,4 +150,7 @@ func (a *Ask) settle() Verdict {
 }
 
 // mm prints a length in a sentence.
+// figure prints a figure.
+func figure(x float64) string { return model.Figure(x) }
+
 func mm(x float64) string { return model.Figure(x) + " mm" }

@@ -1,0 +1,69 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+)
+
+var _ = enter(Rule{
+	Name:  "drilled-into-holding",
+	Title: "the tool comes out below and goes into parallel, vise or table",
+	Why: `A through hole is through only when the full diameter has passed the far face: the drill's point,
+the lead of a reamer, the lead of a tap all go on below it. What lies there is drilled, or the
+tool is spoilt on it.`,
+	Rows: []string{"C8", "D3"},
+	Source: []string{"point 0.300 D at 118 degrees, 0.207 D at 135: geometry, seen in print",
+		"a hand reamer's lead is about a quarter of its flutes, a taper tap's 8 to 10 pitches: Machinery's Handbook 26; room below: common practice"},
+	Limits:    []string{"breakthrough"},
+	Level:     finding.Scrap,
+	Judgement: finding.Fact,
+	Trips:     exampleThrough(27),
+	Sound:     exampleThrough(15),
+	OnCut:     drilledIntoHolding,
+})
+
+// exampleThrough drills one hole through, at a distance from the front face, over parallels
+// 3 mm thick that stand against the jaws.
+func exampleThrough(front float64) string {
+	return replaced(replaced(wideBlock(30), "front = 25", "front = "+figure(front)), "parallels = 6", "parallels = 8")
+}
+
+func drilledIntoHolding(k *eval.Cut, a *Ask) {
+	if k.Unplayed != "" || k.Choice.Tool.Cutter == nil {
+		return
+	}
+	through := false
+	for _, w := range k.Works {
+		through = through || w.Through && w.Target.Form != nil && len(w.Target.Form.Mouths) > 0
+	}
+	if !through {
+		return
+	}
+	if _, ok := Need(a, k.TipLength()); !ok {
+		return
+	}
+	for _, n := range k.Near {
+		if n.Piece || n.BodyItem != k.Choice.Tool.Cutter.Item {
+			continue
+		}
+		switch {
+		case n.Sure < 0:
+			w := k.Works[0]
+			f := a.Say(k.Hold.Work.SetUp.Path()+"+"+n.Thing, k.Place("tool"),
+				"%s passes the far face by %s mm and goes %s mm into %s%s", k.Choice.Tool.Path(), tenthUp(w.Below), tenthUp(-n.Sure), n.Thing, sideways(n))
+			f.Margin = Room(n.Sure, 0)
+		case n.Worst < 0 && len(n.Lacks) > 0:
+			a.Lack(n.Lacks...)
+		default:
+			a.Clear(Room(n.Worst, 0), k.Choice.Tool.Path()+" to "+n.Thing)
+		}
+	}
+}
+
+// sideways tells how far aside a hole would clear a parallel.
+func sideways(n eval.Near) string {
+	if n.Aside > 0 && n.Aside < 20 {
+		return "; " + tenthUp(n.Aside) + " mm aside would clear it"
+	}
+	return ""
+}

@@ -1,0 +1,124 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+var _ = enter(Rule{
+	Name:  "grip-cut-away",
+	Title: "a jaw touches nothing, or little of what it would have touched before",
+	Why: `The metal that a later set-up holds by has to be there still. What was milled, bored or sawn away
+earlier leaves the jaw to press on an edge, a thin rib or on nothing. Another order of work, a
+tab left standing until the end, or another pair of faces is the cure.`,
+	Rows:      []string{"C10", "C9"},
+	Source:    []string{"geometry of the dry run", "less than a quarter of the contact left: own limit, geometry of what is held"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     exampleGripGone(16),
+	Sound:     exampleGripGone(4),
+	OnHold:    gripCutAway,
+})
+
+// exampleGripGone mills a step along the back edge, then holds the piece by its back.
+func exampleGripGone(depth float64) string {
+	return `recipe "example" {
+  units = "mm"
+}
+
+part "block" {
+  material = "brass"
+  length   = 60
+  width    = 30
+  height   = 20
+
+  blank {
+    over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }
+  }
+
+  step "rebate" {
+    into  = "bottom"
+    side  = "back"
+    width = 8
+    depth = ` + model.Figure(depth) + `
+  }
+
+  hole "pin" {
+    into     = "top"
+    at       = { left = 30, front = 15 }
+    diameter = 6
+  }
+
+  setup "rebate" {
+    hold      = vise.small
+    up        = "bottom"
+    jaws      = "front"
+    parallels = 6
+
+    operation {
+      makes = step.rebate
+    }
+  }
+
+  setup "drill" {
+    hold      = vise.small
+    up        = "top"
+    jaws      = ["back", "front"]
+    parallels = 6
+
+    operation {
+      makes = hole.pin
+    }
+  }
+}
+`
+}
+
+// keptShare is the least share of its contact that a jaw may be left with before the grip
+// counts as cut away: below it the jaw presses on an edge.
+const keptShare = 0.25
+
+func gripCutAway(h *eval.Holding, a *Ask) {
+	if h.Choice.Vise == nil {
+		return
+	}
+	for _, side := range []struct {
+		name string
+		sign float64
+		c    model.Known[eval.Contact]
+	}{{"fixed", 1, h.Fixed}, {"moving", -1, h.Moving}} {
+		c, ok := Need(a, side.c)
+		if !ok || side.sign < 0 && h.Choice.RoundBar > 0 {
+			continue
+		}
+		by, had, cut := h.CutAway(1, side.sign, c.Rect)
+		switch {
+		case !c.Touches && !cut:
+			a.Say(h.Work.SetUp.Path()+"+"+side.name, h.Place("jaws", "grip", "parallels", "along", "hold"),
+				"the %s jaw of %s touches nothing: the piece lies %s", side.name, h.Choice.Vise.Path(), lies(h, c))
+		case cut && c.Area < keptShare*had:
+			f := a.Say(h.Work.SetUp.Path()+"+"+side.name, h.Place("jaws", "hold"),
+				"the %s jaw of %s would press on %s mm² of the %s face, where it had %s mm² before %s",
+				side.name, h.Choice.Vise.Path(), tenth(c.Area), c.Face, tenth(had), by.Step)
+			f.Margin = finding.Margin{Has: c.Area, Wants: keptShare * had, Unit: "mm²"}
+		case had > 0 && cut:
+			a.Clear(finding.Margin{Has: c.Area, Wants: keptShare * had, Unit: "mm²"}, "what the "+side.name+" jaw touches")
+		default:
+			a.Clear(finding.Margin{}, "")
+		}
+	}
+}
+
+// lies says where the piece lies that a jaw does not touch.
+func lies(h *eval.Holding, c eval.Contact) string {
+	switch {
+	case h.Lo[2] >= c.Rect.Hi[1]-0.001:
+		return mm(h.Lo[2]-c.Rect.Hi[1]) + " above the jaws"
+	case h.Hi[0] <= c.Rect.Lo[0]+0.001:
+		return "beyond the left end of the jaws"
+	case h.Lo[0] >= c.Rect.Hi[0]-0.001:
+		return "beyond the right end of the jaws"
+	}
+	return "clear of it where it looks"
+}

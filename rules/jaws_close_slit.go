@@ -1,0 +1,83 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+)
+
+var _ = enter(Rule{
+	Name:  "jaws-close-slit",
+	Title: "the jaws press across an open slit and close it",
+	Why: `Two prongs with a slit between them bend like springs when jaws press on their outsides. What
+is bored or milled while they are squeezed springs open afterwards, and a saw in the slit is
+pinched. Gripped along the slit, or below its root, nothing closes.`,
+	Rows: []string{"C4"},
+	Source: []string{"each prong bends as a cantilever, F a³ / 3 E I: derived",
+		"never clamp over a slot: fill it with a key of its width, or clamp outside it: common practice"},
+	Level:     finding.Scrap,
+	Judgement: finding.Fact,
+	Trips:     replaced(exampleSlitThenDrill("front"), "along     = -4", "along     = 46"),
+	Sound:     exampleSlitThenDrill("right"),
+	OnHold:    jawsCloseSlit,
+})
+
+// exampleSlitThenDrill saws a slit from the left, then drills from the top, with a face on
+// the fixed jaw.
+func exampleSlitThenDrill(jaws string) string {
+	s := replaced(exampleSlit(""), `  slit "cut"`, `  hole "later" {
+    into     = "top"
+    at       = { left = 52, front = 10 }
+    diameter = 4
+  }
+
+  slit "cut"`)
+	s = replaced(s, "depth = 10", "depth = 15")
+	return replaced(s, "    }\n  }\n}\n", `    }
+  }
+
+  setup "drill" {
+    hold      = vise.small
+    up        = "top"
+    jaws      = "`+jaws+`"
+    parallels = 8
+    along     = -4
+
+    operation {
+      makes = hole.later
+    }
+  }
+}
+`)
+}
+
+func jawsCloseSlit(h *eval.Holding, a *Ask) {
+	if h.Choice.Vise == nil || len(h.Before.Piece.Removals()) == 0 {
+		return
+	}
+	q, ok := Need(a, h.Between)
+	if !ok || !q.Touches {
+		return
+	}
+	name := q.GapBy
+	if q.Gap <= 0.001 || !openSlit(h, name) || q.Share > 0.01 {
+		a.Clear(finding.Margin{}, "")
+		return
+	}
+	a.Say(h.Work.SetUp.Path()+"+"+name, h.Place("jaws", "hold"),
+		"the jaws press across %s (%s mm wide) and there is no metal from one jaw to the other that is not cut by it: "+
+			"it will close; grip along it, below its root, or with a strip of its width in it", name, tenth(q.Gap))
+}
+
+// openSlit says whether a name is a slit, split or slot that runs out of the piece.
+func openSlit(h *eval.Holding, name string) bool {
+	for _, f := range h.Part.Forms {
+		if f.Name() != name {
+			continue
+		}
+		switch f.Feature.Kind {
+		case "slit", "split", "slot":
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,87 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+var _ = enter(Rule{
+	Name:      "vise-opens-too-little",
+	Title:     "the piece, with what is packed beside it, is wider than the vise opens",
+	Why:       `The jaws open only so far. Turning the piece, another vise, or the jaw plates on their outer steps may do; so may clamps on the table.`,
+	Rows:      []string{"A14"},
+	Source:    []string{"arithmetic"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     wideBlock(70),
+	Sound:     wideBlock(50),
+	OnHold:    viseOpensTooLittle,
+})
+
+func wideBlock(width float64) string {
+	return `recipe "example" {
+  units = "mm"
+}
+
+part "block" {
+  material = "brass"
+  length   = 60
+  width    = ` + model.Figure(width) + `
+  height   = 20
+
+  blank {
+    over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }
+  }
+
+  hole "pin" {
+    into     = "top"
+    at       = { left = 30, front = 25 }
+    diameter = 6
+  }
+
+  setup "drill" {
+    hold      = vise.small
+    up        = "top"
+    jaws      = "back"
+    parallels = 6
+
+    operation {
+      makes = hole.pin
+    }
+  }
+}
+`
+}
+
+func viseOpensTooLittle(h *eval.Holding, a *Ask) {
+	v := h.Choice.Vise
+	if v == nil {
+		return
+	}
+	need, ok := Need(a, h.Opening)
+	if !ok {
+		return
+	}
+	most, ok := Need(a, v.Opening)
+	if !ok {
+		return
+	}
+	how := ""
+	for _, s := range v.Steps.V {
+		if s > most {
+			most, how = s, " with its plates on the outer step"
+		}
+	}
+	if need <= most+0.0005 {
+		a.Clear(Bound(need, most, "mm"), "the opening of "+v.Path())
+		return
+	}
+	beside := ""
+	if h.Choice.RoundBar > 0 {
+		beside = " with the round bar beside it"
+	}
+	f := a.Say(v.Path()+".opening", h.Place("jaws", "hold"), "the piece is %s across the jaws%s; %s opens to %s%s",
+		mm(need), beside, v.Path(), mm(most), how)
+	f.Margin = Bound(need, most, "mm")
+}

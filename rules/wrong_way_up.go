@@ -1,0 +1,55 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+)
+
+var _ = enter(Rule{
+	Name:  "wrong-way-up",
+	Title: "the tool cannot get at what is made: its face does not look at the spindle",
+	Why: `An upright spindle reaches only what looks up: a hole from its mouth, a pocket from its open side.
+A saw on an upright spindle cuts level planes only, so the slit must lie level in the holding.`,
+	Rows:      []string{"B3"},
+	Source:    []string{"geometry of the dry run", "a circular saw on an upright spindle cuts level planes only: geometry"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     replaced(replaced(exampleSlit(""), `up        = "front"`, `up        = "top"`), `jaws      = "top"`, `jaws      = "back"`),
+	Sound:     exampleSlit(""),
+	OnCut:     wrongWayUp,
+})
+
+func wrongWayUp(k *eval.Cut, a *Ask) {
+	if k.Unplayed != "" || k.Step.Work.Kind != "setup" || handMade(k.Choice.By) {
+		return
+	}
+	for _, w := range k.Works {
+		f := w.Target.Form
+		switch {
+		case w.Facing:
+			a.Clear(finding.Margin{}, "")
+		case f != nil && (f.Feature.Kind == "slit" || f.Feature.Kind == "split"):
+			lo, hi := acrossFaces(f)
+			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("up", "hold"),
+				"the saw on an upright spindle cuts level planes only, and %s stands on edge with %s up: it lies level with %s or %s up",
+				f.Name(), k.Hold.Choice.Up, lo, hi)
+		default:
+			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("up", "hold"),
+				"%s is entered from %s, which does not look at the spindle while %s is up: put %s up",
+				w.Target.Name(), w.Entry.Name, k.Hold.Choice.Up, w.Entry.Face)
+		}
+	}
+}
+
+func acrossFaces(f *eval.Form) (string, string) {
+	return [3]string{"left", "front", "bottom"}[f.Across], [3]string{"right", "back", "top"}[f.Across]
+}
+
+// handMade says whether a process is worked by hand.
+func handMade(by string) bool {
+	switch by {
+	case "filing", "scraping", "scribing", "polishing", "lapping":
+		return true
+	}
+	return false
+}
