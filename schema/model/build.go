@@ -8,6 +8,7 @@ import (
 // Build is one recipe against one shop.
 type Build struct {
 	Sources *text.Sources
+	Unread  bool // a file could not be read: nothing else is here
 	Recipe  Recipe
 	Shop    Shop
 	Parts   []*Part
