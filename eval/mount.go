@@ -174,3 +174,12 @@ func ColletCloses(c *model.Collets, nominal float64) (float64, bool) {
 	}
 	return c.Range.Get()
 }
+
+// ColletSizes are the nominal sizes of a set: as written, else the full set of its system.
+func ColletSizes(c *model.Collets) model.Sizes {
+	if c.Sizes.Is() {
+		return c.Sizes.V
+	}
+	row, _ := handbook.ColletSystem(c.System.V)
+	return row.Full
+}

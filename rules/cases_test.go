@@ -18,6 +18,7 @@ import (
 	"fettle/schema"
 	"fettle/schema/finding"
 	"fettle/schema/mark"
+	"fettle/schema/model"
 	"fettle/schema/text"
 )
 

@@ -16,8 +16,8 @@ pinched. Gripped along the slit, or below its root, nothing closes.`,
 		"never clamp over a slot: fill it with a key of its width, or clamp outside it: common practice"},
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
-	Trips:     replaced(exampleSlitThenDrill("front"), "along     = -4", "along     = 46"),
-	Sound:     exampleSlitThenDrill("right"),
+	Trips:     replaced(exampleSlitThenDrill("back"), "along     = -4", "along     = 46"),
+	Sound:     exampleSlitThenDrill("back"),
 	OnHold:    jawsCloseSlit,
 })
 

@@ -474,6 +474,10 @@ func (f *fitter) listOf(v val, x form) (val, bool) {
 // reference takes a reference whose target is of a kind that is wanted.
 func (f *fitter) reference(v val, x form) (val, bool) {
 	if v.v.Kind != model.RefTo {
+		// A face may stand by its name alone wherever a face is wanted, also within a list.
+		if _, six := model.ParseFace(v.v.Text); six && v.v.Kind == model.Text && slices.Contains(x.RefKinds, "face") {
+			return f.wordRef(v)
+		}
 		return val{}, false
 	}
 	t := v.ref

@@ -84,7 +84,7 @@ part "clamp" {
   setup "split" {
     up        = "front"
     jaws      = "top"
-    parallels = 12
+    parallels = 14
     along     = -10
 
     operation {

@@ -141,12 +141,12 @@ func (c *chooser) collets(m *model.Machine, shank model.Known[float64], add adde
 // nominal gives the collet of a set for a shank: the smallest that is not too small.
 func (c *chooser) nominal(co *model.Collets, shank model.Known[float64]) (float64, bool) {
 	if !shank.Is() {
-		_, hi, _ := co.Sizes.V.Range()
+		_, hi, _ := eval.ColletSizes(co).Range()
 		return hi, true
 	}
-	ns := co.Sizes.V.Within(shank.V-model.Grain, shank.V+1.5, 1)
+	ns := eval.ColletSizes(co).Within(shank.V-model.Grain, shank.V+1.5, 1)
 	if len(ns) == 0 {
-		n, _ := co.Sizes.V.Nearest(shank.V)
+		n, _ := eval.ColletSizes(co).Nearest(shank.V)
 		return n, false
 	}
 	closes, ok := eval.ColletCloses(co, ns[0])
