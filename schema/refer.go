@@ -450,7 +450,7 @@ func (r *reader) noSuchThing(k *kind, word string, steps []step, in *node, at te
 	labels = slices.Compact(labels)
 	says := r.noLabel(word, label, labels, steps, plain(word))
 	if k.Where == "shop" && in.home.role == "recipe" {
-		r.say(slipNotInShop, at, says+"; left out, it is chosen from what is there")
+		r.say(slipNotInShop, at, says)
 		return r.absent(k, steps, at)
 	}
 	r.say(slipUnknownName, at, says)
