@@ -1,0 +1,97 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"fettle/schema/finding"
+)
+
+// options are what stands behind `fettle check`.
+type options struct {
+	folders []string
+	shops   []string
+	level   finding.Level
+	json    bool
+	on      string
+	plain   bool
+}
+
+// parse reads flags and folders in any order. A flag's value may stand behind it or after
+// an equals sign; "--" ends the flags.
+func parse(args []string) (options, error) {
+	o := options{level: finding.Scrap}
+	for len(args) > 0 {
+		word := args[0]
+		args = args[1:]
+		if word == "--" {
+			o.folders = append(o.folders, args...)
+			break
+		}
+		if !strings.HasPrefix(word, "-") || word == "-" {
+			o.folders = append(o.folders, word)
+			continue
+		}
+		name, value, given := strings.Cut(word, "=")
+		if name == "--plain" {
+			if given {
+				return o, fmt.Errorf("--plain takes no value")
+			}
+			o.plain = true
+			continue
+		}
+		if !given {
+			if len(args) > 0 && known(name) {
+				value, args, given = args[0], args[1:], true
+			}
+		}
+		if err := o.set(name, value, given); err != nil {
+			return o, err
+		}
+	}
+	if len(o.folders) == 0 {
+		return o, fmt.Errorf("name the folder of a recipe: fettle check recipes/first")
+	}
+	return o, nil
+}
+
+func known(name string) bool {
+	switch name {
+	case "--shop", "--level", "--format", "--on":
+		return true
+	}
+	return false
+}
+
+func (o *options) set(name, value string, given bool) error {
+	if !known(name) {
+		return fmt.Errorf("%q is not known here; there are --shop, --level, --format, --on and --plain", name)
+	}
+	if !given || value == "" {
+		return fmt.Errorf("%s wants a value behind it", name)
+	}
+	switch name {
+	case "--shop":
+		o.shops = append(o.shops, value)
+	case "--level":
+		l, ok := finding.ParseLevel(value)
+		if !ok {
+			return fmt.Errorf("%q is no level; there are advice, scrap, stop and danger", value)
+		}
+		o.level = l
+	case "--format":
+		switch value {
+		case "text", "json":
+			o.json = value == "json"
+		default:
+			return fmt.Errorf("%q is no format; there are text and json", value)
+		}
+	case "--on":
+		if _, err := time.Parse("2006-01-02", value); err != nil {
+			return fmt.Errorf("%q is no day; a day is written year-month-day, such as 2026-11-25", value)
+		}
+		o.on = value
+	}
+	return nil
+}

@@ -1,0 +1,66 @@
+// Package report tells what a check found: as text for a person, as JSON for a program.
+package report
+
+import (
+	"fettle/rules"
+	"fettle/rules/choose"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+// Checked is one recipe checked against one shop.
+type Checked struct {
+	Recipe, Shop string
+	Build        *model.Build
+	Read         bool // false: a file could not be read, and Findings says why
+	Slips        []finding.Finding
+	Findings     []finding.Finding // slips first, then in the order of the work
+	Result       *rules.Result     // nil where nothing was judged
+	Chosen       []choose.Choice
+}
+
+// Counts are how many parts, set-ups and operations were looked at. A square_up counts as
+// its six holdings.
+func (c *Checked) Counts() (parts, setups, operations int) {
+	if c.Result == nil {
+		return
+	}
+	for _, p := range c.Result.Trace.Parts {
+		parts++
+		for _, w := range p.Part.Work {
+			if w.Kind == "setup" {
+				setups++
+			}
+			for _, s := range w.Steps {
+				if s.Kind == "operation" {
+					operations++
+				}
+			}
+		}
+	}
+	return
+}
+
+// verdicts counts how often rules were asked and came to an answer, or stayed open.
+func (c *Checked) verdicts() (asked, open int) {
+	for _, a := range c.Result.Asked {
+		asked += a.Clear + a.Trouble + a.Open
+		open += a.Open
+	}
+	return
+}
+
+func limitsOf(name string) []string {
+	if r := rules.Find(name); r != nil {
+		return r.Limits
+	}
+	return nil
+}
+
+func cautionOf(name string) string {
+	if r := rules.Find(name); r != nil {
+		return r.Caution
+	}
+	return ""
+}
+

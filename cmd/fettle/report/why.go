@@ -1,0 +1,85 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"fettle/rules"
+	"fettle/schema"
+	"fettle/schema/model"
+)
+
+// Why explains a rule of the catalogue.
+func Why(w io.Writer, r *rules.Rule) {
+	p := page{w: w}
+	p.line(0, r.Name)
+	p.para(2, upper(r.Title)+".")
+	p.line(0, "")
+	p.para(2, strings.ReplaceAll(r.Why, "\n", " "))
+	p.line(0, "")
+	p.para(2, fmt.Sprintf("Level: %s. It rests on: %s.", r.Level, r.Judgement))
+	p.para(2, "Rows of the list of traps: "+strings.Join(r.Rows, ", ")+".")
+	limits := schema.StandingLimits()
+	for _, l := range r.Limits {
+		p.para(2, fmt.Sprintf("Limit: %s = %s, unless the shop's rules_of_thumb says otherwise.", l, model.Figure(limits[l].V)))
+	}
+	for _, s := range r.Source {
+		p.para(2, "Source: "+s+".")
+	}
+	if r.Caution != "" {
+		p.para(2, "Caution: "+r.Caution)
+	}
+	p.line(0, "")
+	p.line(0, "A recipe that trips it, in the shop of the examples:")
+	p.line(0, "")
+	for _, l := range strings.Split(strings.TrimRight(r.Trips, "\n"), "\n") {
+		p.line(4, l)
+	}
+	p.line(0, "")
+	p.line(0, "Put right, these lines differ:")
+	p.line(0, "")
+	for _, l := range differ(r.Trips, r.Sound) {
+		p.line(4, l)
+	}
+}
+
+// differ lists the lines of the second text that the first does not have at that place.
+func differ(a, b string) []string {
+	have := map[string]int{}
+	for _, l := range strings.Split(a, "\n") {
+		have[l]++
+	}
+	var out []string
+	for _, l := range strings.Split(b, "\n") {
+		if have[l] > 0 {
+			have[l]--
+			continue
+		}
+		out = append(out, l)
+	}
+	if len(out) == 0 {
+		out = append(out, "(some lines are left out)")
+	}
+	return out
+}
+
+// WhySlip explains a rule about how recipes and shops are written.
+func WhySlip(w io.Writer, s schema.Slip) {
+	p := page{w: w}
+	p.line(0, s.Name)
+	p.para(2, upper(s.Title)+".")
+	p.line(0, "")
+	p.para(2, s.Why)
+	p.line(0, "")
+	p.para(2, fmt.Sprintf("Level: %s. It rests on: fact.", s.Level))
+}
+
+// WhyNotice explains a finding about concessions, or about fettle itself.
+func WhyNotice(w io.Writer, n rules.Notice) {
+	p := page{w: w}
+	p.line(0, n.Name)
+	p.para(2, upper(n.Title)+".")
+	p.line(0, "")
+	p.para(2, n.Why)
+}

@@ -1,0 +1,66 @@
+package report
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// wide is how many columns a line of the report has.
+const wide = 80
+
+// wrap breaks a sentence into lines of at most so many columns; words are never split, so
+// one that is longer than a line overflows.
+func wrap(s string, columns int) []string {
+	var lines []string
+	line, n := "", 0
+	for _, w := range strings.Fields(s) {
+		l := utf8.RuneCountInString(w)
+		if n > 0 && n+1+l > columns {
+			lines = append(lines, line)
+			line, n = "", 0
+		}
+		if n > 0 {
+			line, n = line+" ", n+1
+		}
+		line, n = line+w, n+l
+	}
+	if n > 0 || len(lines) == 0 {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// safe escapes what does not print or turns the direction of writing, so that a label
+// cannot dress up the report.
+func safe(s string) string {
+	plain := true
+	for _, r := range s {
+		plain = plain && (unicode.IsPrint(r) || r == ' ')
+	}
+	if plain {
+		return s
+	}
+	var b strings.Builder
+	for _, r := range s {
+		switch {
+		case unicode.IsPrint(r):
+			b.WriteRune(r)
+		case r == '\t':
+			b.WriteString("  ")
+		default:
+			q := strconv.QuoteRune(r)
+			b.WriteString(q[1 : len(q)-1])
+		}
+	}
+	return b.String()
+}
+
+// plural writes a count with its word.
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
