@@ -21,11 +21,11 @@ type val struct {
 	state  knowing
 	v      model.Value
 	power  float64
-	src    string   // digits of a plain figure as they were typed
-	list   []val    // of a List
-	object *object  // of an Object
-	ref    *target  // of a RefTo
-	weight int      // members in it, counted all the way down
+	src    string  // digits of a plain figure as they were typed
+	list   []val   // of a List
+	object *object // of an Object
+	ref    *target // of a RefTo
+	weight int     // members in it, counted all the way down
 }
 
 type knowing uint8
