@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fettle/schema/drawing"
+	"fettle/schema/handbook"
 	"fettle/schema/model"
 	"fettle/schema/text"
 )
@@ -33,6 +34,12 @@ func (r *reader) pick(v val, key val, keyAt, at text.Place, in *node) val {
 	}
 	s := setOf(t.node)
 	if s == nil {
+		if full, ok := r.fullSet(t.node); ok {
+			if !r.member(&t, full, in.home.unit) {
+				r.say(slipNotInShop, at, noMember(&t, full, in.home.unit))
+			}
+			return r.refTo(&t, at)
+		}
 		r.say(slipWrongValue, at, fmt.Sprintf("%s is no set, so nothing can be picked from it", t.node.item.Path()))
 		return wrongVal
 	}
@@ -48,6 +55,16 @@ func (r *reader) pick(v val, key val, keyAt, at text.Place, in *node) val {
 		r.say(rule, at, noMember(&t, set, in.home.unit))
 	}
 	return r.refTo(&t, at)
+}
+
+// fullSet is what a set of collets holds that names no sizes: the full set of its system.
+func (r *reader) fullSet(n *node) (val, bool) {
+	s := n.named["system"]
+	if n.kind.Name != "collets" || s == nil {
+		return val{}, false
+	}
+	row, ok := handbook.ColletSystem(r.read(s).v.Text)
+	return val{v: model.Value{Kind: model.Set, Sizes: row.Full}}, ok
 }
 
 // setOf finds the attribute that a member of a thing is picked by.
