@@ -110,7 +110,7 @@ func (r *reader) pathTerm(t hcl.Traversal, thing string, at text.Place) *term {
 	row, ok := k.attr(out.path[0])
 	if !ok {
 		says := thing + " has no " + quoted(out.path[0])
-		if n := near(out.path[0], k.words()); n != "" {
+		if n := r.near(out.path[0], k.words()); n != "" {
 			says += "; the nearest is " + n
 		}
 		r.say(slipUnknownWord, at, says)

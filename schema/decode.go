@@ -94,7 +94,7 @@ func (r *reader) mustBeSaid(n *node) {
 			continue
 		}
 		if a.Required && n.named[a.Name] == nil {
-			r.say(slipNotGiven, n.item.At, fmt.Sprintf("%s needs %s: %s", plain(n.kind.Name), a.Name, a.Meaning))
+			r.say(slipNotGiven, n.item.At, fmt.Sprintf("%s must say its %s: %s", article(plain(n.kind.Name)), a.Name, a.Meaning))
 		}
 		if a.Group != "" {
 			if groups[a.Group] == nil {
@@ -127,7 +127,7 @@ func (r *reader) oneOf(n *node, group string, as []*attr) {
 		r.sayAlso(slipOneTooMany, given[1].at, fmt.Sprintf("only one of %s may be given; %s stands already", all(names), given[0].word),
 			given[0].at, "the first one")
 	case len(given) == 0 && !released(n) && !settledElsewhere(n, group):
-		r.say(slipNotGiven, n.item.At, fmt.Sprintf("%s needs one of %s", plain(n.kind.Name), either(names)))
+		r.say(slipNotGiven, n.item.At, fmt.Sprintf("%s must say one of %s", article(plain(n.kind.Name)), all(names)))
 	}
 }
 
@@ -155,11 +155,11 @@ func (r *reader) checkSection(f *folder) {
 			continue
 		}
 		if n.named["length"] == nil {
-			r.say(slipNotGiven, n.item.At, "part needs length: "+lengthMeaning(n))
+			r.say(slipNotGiven, n.item.At, "a part must say its length: "+lengthMeaning(n))
 		}
 		flat := n.named["height"] != nil || n.named["thickness"] != nil
 		if flat && n.named["width"] == nil {
-			r.say(slipNotGiven, n.item.At, "a part with a height or thickness needs width: along y, from front to back")
+			r.say(slipNotGiven, n.item.At, "a part with a height or thickness must say its width: along y, from front to back")
 		}
 	}
 }
@@ -171,40 +171,67 @@ func lengthMeaning(n *node) string {
 	return "along x"
 }
 
-// stepName is the name of a step without a label while references are still being looked
-// up: what it makes and its turn.
-func (r *reader) stepName(n *node) string {
-	return strings.TrimPrefix(r.stepCalled(n), n.kind.Name+" ")
+// nameSteps names the steps of a block that have no label: what each makes and its turn,
+// "hole.pillar, second"; a deburr by its kind and turn.
+func (r *reader) nameSteps(p *node) {
+	if p.turns != nil {
+		return
+	}
+	turns, names := map[*node]string{}, map[string]*node{}
+	before, whole := r.madeBefore(p)
+	for _, k := range p.kids {
+		if k.kind.Where != "step" || k.item.Label != "" {
+			continue
+		}
+		made, done := r.madeBy(k)
+		whole = whole && done
+		if made == "" {
+			made = k.kind.Name
+		}
+		turns[k] = turnName(made, before[made])
+		before[made]++
+		names[turns[k]] = k
+	}
+	p.steps = names
+	if whole { // else one of them is just being read, and is named later
+		p.turns = turns
+	}
 }
 
-// stepCalled is what a step is called in the work: "operation saw the split"; without a
-// label what it makes and its turn, "hole.pillar, second"; a deburr its kind and turn.
+// madeBefore counts what a set-up makes of itself, before the steps that are written out.
+func (r *reader) madeBefore(p *node) (before map[string]int, done bool) {
+	before = map[string]int{}
+	s := p.named["makes"]
+	if s == nil {
+		return before, true
+	}
+	if s.state == beingRead {
+		return before, false
+	}
+	for _, v := range r.read(s).v.List {
+		before[madeName(p.item, v.Ref)]++
+	}
+	return before, true
+}
+
+// stepCalled is what a step is called in the work: "operation saw the split", or without a
+// label as nameSteps has it.
 func (r *reader) stepCalled(n *node) string {
 	if n.item.Label != "" {
 		return n.kind.Name + " " + n.item.Label
 	}
-	made := r.madeBy(n)
-	if made == "" {
-		return turnName(n.kind.Name, n.item.Turn-1)
-	}
-	before := 0
-	if n.up != nil {
-		for _, k := range n.up.kids {
-			if k == n {
-				break
-			}
-			if k.kind.Where == "step" && k.item.Label == "" && r.madeBy(k) == made {
-				before++
-			}
-		}
-	}
-	return turnName(made, before)
+	r.nameSteps(n.up)
+	return n.up.turns[n]
 }
 
-func (r *reader) madeBy(n *node) string {
+// madeBy names the first thing that a step makes; false while that is just being read.
+func (r *reader) madeBy(n *node) (made string, done bool) {
 	s := n.named["makes"]
-	if s == nil || s.state == beingRead {
-		return ""
+	if s == nil {
+		return "", true
+	}
+	if s.state == beingRead {
+		return "", false
 	}
 	v := r.read(s)
 	first := v.v
@@ -212,9 +239,9 @@ func (r *reader) madeBy(n *node) string {
 		first = first.List[0]
 	}
 	if v.state != known || first.Kind != model.RefTo {
-		return ""
+		return "", true
 	}
-	return madeName(n.item, first.Ref)
+	return madeName(n.item, first.Ref), true
 }
 
 // most100m is the longest length that a workshop knows, in mm.

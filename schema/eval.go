@@ -54,11 +54,20 @@ func (r *reader) circle(s *slot) val {
 		names = append(names, x.path())
 	}
 	names = append(names, s.path())
-	r.say(slipCircle, placeOf(s.expr.Range()), "goes round in a circle: "+strings.Join(names, " from "))
+	r.say(slipCircle, placeOf(s.expr.Range()), "this goes round in a circle: "+names[0]+" needs "+someLinks(names[1:]))
 	for _, x := range ring {
 		x.got = wrongVal
 	}
 	return wrongVal
+}
+
+// someLinks joins the links of a circle, leaving out the middle of a long one.
+func someLinks(names []string) string {
+	const few = 8
+	if len(names) > few {
+		names = append(append(names[:few/2:few/2], "…"), names[len(names)-few/2:]...)
+	}
+	return strings.Join(names, ", which needs ")
 }
 
 func (r *reader) eval(e hclsyntax.Expression, in *node) val {

@@ -221,7 +221,7 @@ func (f *fitter) material(v val) (val, bool) {
 	m, ok := materialNamed(v.v.Text)
 	m.Written = v.v.Text
 	if !ok {
-		if n := near(v.v.Text, materialNames()); n != "" && !m.Unsure {
+		if n := f.r.near(v.v.Text, materialNames()); n != "" && !m.Unsure {
 			f.r.say(slipUnknownName, v.v.At, fmt.Sprintf("no material is called %s in the handbook; the nearest is %s", quoted(v.v.Text), quoted(n)))
 			return wrongVal, true
 		}

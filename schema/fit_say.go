@@ -28,7 +28,7 @@ func (f *fitter) complainOf(v val, forms []form) {
 				choice = append(choice, x.Of.OneOf...)
 			}
 		}
-		if n := near(v.v.Text, choice); n != "" {
+		if n := f.r.near(v.v.Text, choice); n != "" {
 			f.r.say(slipWrongValue, at, fmt.Sprintf("%s is not one of the words for %s; the nearest is %s", quoted(v.v.Text), name, quoted(n)))
 			return
 		}

@@ -56,7 +56,7 @@ func (r *reader) call(e *hclsyntax.FunctionCallExpr, in *node, at text.Place) va
 	f, ok := functions[e.Name]
 	if !ok {
 		says := fmt.Sprintf("no function is called %s", quoted(e.Name))
-		if n := near(e.Name, functionNames()); n != "" {
+		if n := r.near(e.Name, functionNames()); n != "" {
 			says += "; the nearest is " + n
 		} else {
 			says += "; there are " + all(functionNames())
@@ -210,7 +210,7 @@ func (r *reader) usualSet(e *hclsyntax.FunctionCallExpr, in *node, at text.Place
 	s, ok := setNamed(name.v.Text)
 	if !ok {
 		says := fmt.Sprintf("no usual set is called %s", quoted(name.v.Text))
-		if n := near(name.v.Text, setNames()); n != "" {
+		if n := r.near(name.v.Text, setNames()); n != "" {
 			says += "; the nearest is " + quoted(n)
 		} else {
 			says += "; there are " + quotedAll(setNames())

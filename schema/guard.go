@@ -18,6 +18,7 @@ import (
 // parser never sees it.
 const (
 	maxFile   = 1 << 20 // bytes
+	maxWords  = 300_000 // words and signs of a file: that many fill the largest file written by hand
 	maxNested = 64      // brackets within brackets, texts within them counted
 	maxSigns  = 256     // signs of one calculation
 	maxPieces = 1000    // pieces of one text
@@ -52,6 +53,9 @@ func guardFile(file string, src []byte, begin hcl.Pos) (rule, says string, at te
 		return slipCannotRead, "this is not text: the file holds a zero byte", text.Place{File: file, From: begin.Byte + i, To: begin.Byte + i + 1}
 	}
 	tokens, _ := hclsyntax.LexConfig(src, file, begin)
+	if len(tokens) > maxWords {
+		return slipTooLarge, fmt.Sprintf("the file has %d words and signs; at most %d are read", len(tokens), maxWords), placeOf(tokens[maxWords].Range)
+	}
 	g := guard{file: file, stack: []guarded{{}}}
 	for i := range tokens {
 		if g.token(&tokens[i]); g.rule != "" {

@@ -131,6 +131,7 @@ type folder struct {
 	unit   drawing.Unit
 	header *node
 	tops   []*node // every block at the top of its files, the header included
+	found  index   // the same by kind and label
 	given  map[string]*slot
 }
 

@@ -74,7 +74,8 @@ func (r *reader) trouble(d *hcl.Diagnostic) (readable bool) {
 		return true
 	}
 	at = r.withinLine(at)
-	r.say(slipCannotRead, at, r.readingSentence(d, at))
+	at, says := r.readingSentence(d, at)
+	r.say(slipCannotRead, at, says)
 	return false
 }
 
@@ -90,97 +91,124 @@ func (r *reader) withinLine(at text.Place) text.Place {
 var (
 	startsWithPoint = regexp.MustCompile(`^\.[0-9]`)
 	afterAPoint     = regexp.MustCompile(`(^|[^0-9A-Za-z_\])])\.$`)
-	wordThenValue   = regexp.MustCompile(`^\s*([\pL_][\pL\pN_-]*)\s+("|[0-9.\[])`)
+	wordThenValue   = regexp.MustCompile(`^([\pL_][\pL\pN_-]*)\s+("|[0-9.\[])`)
 	wordColonValue  = regexp.MustCompile(`^\s*([\pL_][\pL\pN_-]*)\s*:`)
 )
 
 // readingSentence says what is wrong with the writing in words of the language, from what
-// the parser found and from the text at that place.
-func (r *reader) readingSentence(d *hcl.Diagnostic, at text.Place) string {
-	here := string(r.bytes(at))
+// the parser found and from the text at that place, which it may move to the word at fault.
+func (r *reader) readingSentence(d *hcl.Diagnostic, at text.Place) (text.Place, string) {
 	before, rest, line := r.lineAround(at)
 	switch {
 	case startsWithPoint.MatchString(rest), afterAPoint.MatchString(before) && rest != "" && rest[0] >= '0' && rest[0] <= '9':
-		return "a number starts with a digit: write 0 before the point"
+		return at, "a number starts with a digit: write 0 before the point"
 	case strings.HasSuffix(before, ",") && rest == "":
-		return "something is missing after the comma"
+		return at, "something is missing after the comma"
+	case strings.HasSuffix(before, "*") && strings.HasPrefix(rest, "*"):
+		return at, "there is no sign for a power: write x * x"
 	}
 	switch d.Summary {
 	case "Invalid argument name":
-		if name := strings.Trim(here, `"`); hclsyntax.ValidIdentifier(name) {
-			return fmt.Sprintf("the name of an attribute is written without quotes: %s = …", name)
+		at = r.wholeText(at)
+		if name := strings.Trim(string(r.bytes(at)), `"`); hclsyntax.ValidIdentifier(name) {
+			return at, fmt.Sprintf("the name of an attribute is written without quotes: %s = …", name)
 		}
-		return "the name of an attribute is one word, without quotes"
-	case "Unclosed configuration block", "Unclosed configuration body":
-		return "this block is never closed: a } is missing before the end of the file"
-	case "Invalid single-argument block definition":
-		return "a block on one line holds one attribute: write each attribute on a line of its own"
-	case "Missing newline after block definition":
-		return "a new line is wanted after the } of a block"
-	case "Argument definition required":
-		return "a block on one line holds one attribute, written name = value"
-	case "Invalid block definition":
-		if m := wordThenValue.FindStringSubmatch(line); m != nil && !strings.Contains(line, "{") {
-			return fmt.Sprintf("an equals sign is missing: write %s = …", m[1])
-		}
-		if strings.Contains(d.Detail, "equals sign") {
-			return "a block is written without an equals sign: kind \"label\" { … }"
-		}
-		return "a block is written kind \"label\" { … }, with the { on the same line"
-	case "Argument or block definition required":
-		if m := wordThenValue.FindStringSubmatch(line); m != nil {
-			return fmt.Sprintf("an equals sign is missing: write %s = …", m[1])
-		}
-		if m := wordColonValue.FindStringSubmatch(line); m != nil {
-			return fmt.Sprintf("an attribute is written with an equals sign: %s = …", m[1])
-		}
-		if strings.HasPrefix(here, "}") {
-			return "this } closes nothing"
-		}
-		return "here an attribute, name = value, or a block, kind \"label\" { … }, is wanted"
-	case "Missing false expression in conditional":
-		return "a choice is written condition ? one : other; the colon and the other value are missing"
-	case "Unbalanced parentheses", "Unterminated function call", "Missing closing parenthesis":
-		return "a ) is missing"
-	case "Unterminated tuple constructor expression", "Missing close bracket on index", "Missing close bracket on splat index", "Unclosed index brackets":
-		return "a ] is missing"
-	case "Missing item separator":
-		return "the members of a list are separated by commas"
-	case "Missing argument separator":
-		return "the figures within the brackets are separated by commas"
-	case "Unterminated object constructor expression":
-		return "a } is missing"
-	case "Missing key/value separator", "Missing attribute value":
-		return "within { … } every member is written name = value"
-	case "Missing attribute separator":
-		return "within { … } on one line, members are separated by commas"
-	case "Unterminated string literal", "Unterminated template string", "Invalid multi-line string", "Unexpected end of template":
-		return "the text has no closing quote on its line"
-	case "Unclosed template interpolation sequence", "Extra characters after interpolation expression":
-		return "a } is missing after ${ in the text"
-	case "Invalid escape sequence":
-		return `a backslash in a text must be followed by n, t, ", or another backslash`
-	case "Invalid attribute name", "Attribute name required":
-		return "after a point a name is wanted"
-	case "Invalid legacy index syntax":
-		return `a label with figures and points in it is written in brackets and quotes: kind["the label"]`
-	case "Invalid number literal":
-		return "this is not a figure"
-	case "Unsupported operator":
-		switch here {
-		case "&", "|":
-			return fmt.Sprintf("write %s%s", here, here)
-		}
-		return fmt.Sprintf("%s is not a sign of calculation", quoted(here))
-	case "Invalid character":
-		return invalidCharacter(here)
+		return at, "the name of an attribute is one word, without quotes"
+	case "Invalid block definition", "Argument or block definition required":
+		return r.noBlock(d, at, line)
 	case "Missing expression", "Invalid expression":
-		if here == "" || strings.TrimSpace(here) == "" {
-			return "a value is missing after the equals sign"
+		if here := string(r.bytes(at)); strings.TrimSpace(here) != "" {
+			return at, fmt.Sprintf("a value is wanted, but here stands %s", quoted(here))
 		}
-		return fmt.Sprintf("a value is wanted, but here stands %s", quoted(here))
+		return at, "a value is missing"
+	case "Unsupported operator":
+		if here := string(r.bytes(at)); here == "&" || here == "|" {
+			return at, fmt.Sprintf("write %s%s", here, here)
+		}
+		return at, quoted(string(r.bytes(at))) + " is not a sign of calculation"
+	case "Invalid character":
+		return at, invalidCharacter(string(r.bytes(at)))
 	}
-	return "this cannot be read: a bracket, a quote, a comma or an equals sign is missing or out of place"
+	if says, ok := readingSentences[d.Summary]; ok {
+		return at, says
+	}
+	return at, "this cannot be read: a bracket, a quote, a comma or an equals sign is missing or out of place"
+}
+
+// readingSentences are the parser's complaints that need no look at the text.
+var readingSentences = map[string]string{
+	"Unclosed configuration block":                    "this block is never closed: a } is missing before the end of the file",
+	"Unclosed configuration body":                     "this block is never closed: a } is missing before the end of the file",
+	"Invalid single-argument block definition":        "a block on one line holds one attribute: write each attribute on a line of its own",
+	"Argument definition required":                    "a block on one line holds one attribute, written name = value",
+	"Missing newline after block definition":          "a new line is wanted after the } of a block",
+	"Missing false expression in conditional":         "a choice is written condition ? one : other; the colon and the other value are missing",
+	"Unbalanced parentheses":                          "a ) is missing",
+	"Unterminated function call":                      "a ) is missing",
+	"Missing closing parenthesis":                     "a ) is missing",
+	"Unterminated tuple constructor expression":       "a ] is missing",
+	"Missing close bracket on index":                  "a ] is missing",
+	"Unclosed index brackets":                         "a ] is missing",
+	"Missing item separator":                          "the members of a list are separated by commas",
+	"Missing argument separator":                      "the figures within the brackets are separated by commas",
+	"Unterminated object constructor expression":      "a } is missing",
+	"Missing key/value separator":                     "within { … } every member is written name = value",
+	"Missing attribute value":                         "within { … } every member is written name = value",
+	"Missing attribute separator":                     "within { … } on one line, members are separated by commas",
+	"Unterminated string literal":                     "the text has no closing quote on its line",
+	"Unterminated template string":                    "the text has no closing quote on its line",
+	"Invalid multi-line string":                       "the text has no closing quote on its line",
+	"Unexpected end of template":                      "the text has no closing quote on its line",
+	"Unclosed template interpolation sequence":        "a } is missing after ${ in the text",
+	"Extra characters after interpolation expression": "a } is missing after ${ in the text",
+	"Invalid escape sequence":                         `a backslash in a text must be followed by n, t, ", or another backslash`,
+	"Invalid attribute name":                          "after a point a name is wanted",
+	"Attribute name required":                         "after a point a name is wanted",
+	"Invalid legacy index syntax":                     `a label with figures and points in it is written in brackets and quotes: kind["the label"]`,
+	"Invalid number literal":                          "this is not a figure",
+}
+
+// noBlock says what is wrong with a line that is neither an attribute nor a block.
+func (r *reader) noBlock(d *hcl.Diagnostic, at text.Place, line string) (text.Place, string) {
+	if m := wordThenValue.FindStringSubmatch(line); m != nil && !strings.Contains(line, "{") {
+		at = r.firstWord(at, m[1])
+		if _, _, block := kindAnywhere(m[1]); block && m[2] == `"` {
+			return at, "the { of a block stands on the same line as its label"
+		}
+		return at, fmt.Sprintf("an equals sign is missing: write %s = …", m[1])
+	}
+	if m := wordColonValue.FindStringSubmatch(line); m != nil {
+		return at, fmt.Sprintf("an attribute is written with an equals sign: %s = …", m[1])
+	}
+	switch {
+	case strings.HasPrefix(string(r.bytes(at)), "}"):
+		return at, "this } closes nothing"
+	case strings.Contains(d.Detail, "equals sign") && d.Summary == "Invalid block definition":
+		return at, `a block is written without an equals sign: kind "label" { … }`
+	}
+	return at, `here an attribute, name = value, or a block, kind "label" { … }, is wanted`
+}
+
+// firstWord is the place of the word that the line of a place begins with.
+func (r *reader) firstWord(at text.Place, word string) text.Place {
+	b := r.sources.Bytes(at.File)
+	start := bytes.LastIndexByte(b[:min(at.From, len(b))], '\n') + 1
+	if i := bytes.Index(b[start:], []byte(word)); i >= 0 {
+		return text.Place{File: at.File, From: start + i, To: start + i + len(word)}
+	}
+	return at
+}
+
+// wholeText stretches the place of an opening quote to the closing one on its line.
+func (r *reader) wholeText(at text.Place) text.Place {
+	b := r.sources.Bytes(at.File)
+	if at.To-at.From != 1 || at.To > len(b) || b[at.From] != '"' {
+		return at
+	}
+	if i := bytes.IndexAny(b[at.To:], "\"\n"); i >= 0 && b[at.To+i] == '"' {
+		at.To += i + 1
+	}
+	return at
 }
 
 func invalidCharacter(here string) string {

@@ -89,7 +89,7 @@ func (f *fitter) members(v val, rows []*attr) (val, bool) {
 	}
 	for _, m := range rows {
 		if m.Required && !seen[m.Name] {
-			f.r.say(slipNotGiven, v.v.At, fmt.Sprintf("%s needs %s: %s", f.attr.last(), m.last(), m.Meaning))
+			f.r.say(slipNotGiven, v.v.At, fmt.Sprintf("%s must say its %s: %s", f.attr.last(), m.last(), m.Meaning))
 			out.state = wrong
 		}
 	}
@@ -126,7 +126,7 @@ func (f *fitter) oneOfMembers(v val, rows []*attr, seen map[string]bool) {
 func (f *fitter) strayMember(word string, rows []*attr, item hclsyntax.ObjectConsItem) {
 	at := placeOf(item.KeyExpr.Range())
 	names := wordsOf(rows)
-	if n := near(word, names); n != "" {
+	if n := f.r.near(word, names); n != "" {
 		f.r.say(slipUnknownWord, at, fmt.Sprintf("%s has no member %s; the nearest is %s", f.attr.last(), quoted(word), n))
 		return
 	}
@@ -282,7 +282,7 @@ func (f *fitter) datum(e hclsyntax.Expression, in *node) (model.Ref, bool) {
 		}
 		known := []string{"left", "right", "front", "back", "bottom", "top", "axis", "angle"}
 		says := fmt.Sprintf("%s is no face to measure from", quoted(word))
-		if n := near(word, known); n != "" {
+		if n := f.r.near(word, known); n != "" {
 			says += "; the nearest is " + n
 		} else {
 			says += "; there are " + strings.Join(known[:6], ", ") + ", and references such as hole.pillar"

@@ -20,6 +20,29 @@ type node struct {
 	kids  []*node
 	slots []*slot // its attributes in written order
 	named map[string]*slot
+	found index            // its kids by kind and label
+	steps map[string]*node // its steps without a label by their names; nil until asked for
+	turns map[*node]string // and their names
+}
+
+// index finds blocks by kind and label. Of several with one name it keeps the first.
+type index map[indexKey]*node
+
+type indexKey struct {
+	kind  *kind
+	label string
+}
+
+func (x *index) add(n *node) (first *node) {
+	key := indexKey{n.kind, n.item.Label}
+	if first = (*x)[key]; first != nil {
+		return first
+	}
+	if *x == nil {
+		*x = index{}
+	}
+	(*x)[key] = n
+	return nil
 }
 
 // slot is an attribute as it was written, and what it came to once it was worked out.
@@ -62,15 +85,12 @@ func (n *node) in(kinds ...string) *node {
 	return nil
 }
 
-// child finds a block within this one by kind and label; a step without a label also by
-// its name in the work.
+// child finds a block within this one by kind and label.
 func (n *node) child(k *kind, label string) *node {
-	for _, c := range n.kids {
-		if c.kind == k && (c.item.Label == label || k.Label == labelNone) {
-			return c
-		}
+	if k.Label == labelNone {
+		label = ""
 	}
-	return nil
+	return n.found[indexKey{k, label}]
 }
 
 // plantFile adds the blocks of a file to its folder.
@@ -80,7 +100,7 @@ func (r *reader) plantFile(f *folder, name string, body *hclsyntax.Body) {
 	}
 	for _, b := range body.Blocks {
 		if n := r.plant(f, nil, b); n != nil {
-			r.nameOnce(f.tops, n)
+			r.nameOnce(f.found.add(n), n)
 			f.tops = append(f.tops, n)
 		}
 	}
@@ -135,7 +155,7 @@ func (r *reader) plant(f *folder, up *node, b *hclsyntax.Block) *node {
 		}
 		turns[c.kind]++
 		c.item.Turn = turns[c.kind]
-		r.nameOnce(n.kids, c)
+		r.nameOnce(n.found.add(c), c)
 		n.kids = append(n.kids, c)
 		n.item.Items = append(n.item.Items, c.item)
 	}
@@ -167,21 +187,14 @@ func (r *reader) label(n *node, b *hclsyntax.Block) {
 }
 
 // nameOnce says so where a block has the name of one before it.
-func (r *reader) nameOnce(before []*node, n *node) {
+func (r *reader) nameOnce(first, n *node) {
 	single := n.kind.Name == "blank"
-	if n.item.Label == "" && !single || n.kind.Where == "header" || n.kind.Where == "record" && n.kind.Name != "house_rule" {
-		return
-	}
-	for _, o := range before {
-		if o.kind != n.kind || o.item.Label != n.item.Label {
-			continue
-		}
-		if single {
-			r.sayAlso(slipGivenTwice, n.item.At, "a part has one blank, and this is a second one", o.item.At, "the first one")
-			return
-		}
-		r.sayAlso(slipNameTwice, n.item.At, fmt.Sprintf("%s %s stands here for the second time; a reference leads to the first", plain(n.kind.Name), quoted(n.item.Label)), o.item.At, "the first one")
-		return
+	switch {
+	case first == nil || n.kind.Where == "header" || n.kind.Where == "record" && n.kind.Name != "house_rule":
+	case single:
+		r.sayAlso(slipGivenTwice, n.item.At, "a part has one blank, and this is a second one", first.item.At, "the first one")
+	case n.item.Label != "":
+		r.sayAlso(slipNameTwice, n.item.At, fmt.Sprintf("%s %s stands here for the second time; a reference leads to the first", plain(n.kind.Name), quoted(n.item.Label)), first.item.At, "the first one")
 	}
 }
 

@@ -164,10 +164,9 @@ func (r *reader) childOf(p *node, k *kind, label string) *node {
 		return c
 	}
 	if k.Where == "step" {
-		for _, c := range p.kids {
-			if c.kind == k && c.item.Label == "" && r.stepName(c) == label {
-				return c
-			}
+		r.nameSteps(p)
+		if c := p.steps[label]; c != nil && c.kind == k {
+			return c
 		}
 	}
 	return nil
@@ -177,10 +176,8 @@ func (r *reader) childOf(p *node, k *kind, label string) *node {
 // to them, then in the other. unread: there is no shop that could have it.
 func (r *reader) top(k *kind, label string, in *node) (n *node, unread bool) {
 	for _, f := range r.foldersFor(k, in) {
-		for _, n := range f.tops {
-			if n.kind == k && n.item.Label == label {
-				return n, false
-			}
+		if n := f.found[indexKey{k, label}]; n != nil {
+			return n, false
 		}
 	}
 	if k.Where == "shop" {

@@ -17,7 +17,7 @@ func (r *reader) noGiven(s step, in *node, at text.Place) string {
 	if cure := minusCure(s.name, names, "given."); cure != "" {
 		return cure
 	}
-	if n := near(s.name, names); n != "" {
+	if n := r.near(s.name, names); n != "" {
 		return fmt.Sprintf("no figure is given by the name of %s; the nearest is given.%s", quoted(s.name), n)
 	}
 	return fmt.Sprintf("no figure is given by the name of %s: write it down in given { %s = … }", quoted(s.name), shown(s.name))
@@ -50,7 +50,7 @@ func (r *reader) noWord(root string, k *kind, steps []step, in *node) string {
 			kinds = append(kinds, kindWords(p)...)
 		}
 		slices.Sort(kinds)
-		if n := near(root, append(kinds, "given", "face")); n != "" {
+		if n := r.near(root, append(kinds, "given", "face")); n != "" {
 			return fmt.Sprintf("nothing is of the kind %s; the nearest is %s", quoted(root), n)
 		}
 		return fmt.Sprintf("nothing is of the kind %s; a reference is written kind.label, such as hole.pillar", quoted(root))
@@ -83,7 +83,7 @@ func (r *reader) noWord(root string, k *kind, steps []step, in *node) string {
 		return fmt.Sprintf("nothing is called %s here; write given.%s", quoted(root), root)
 	}
 	if len(names) > 0 {
-		if n := near(root, names); n != "" {
+		if n := r.near(root, names); n != "" {
 			return fmt.Sprintf("nothing is called %s here; the nearest is %s. A word that is meant as a text stands in quotes: %s", quoted(root), n, quoted(root))
 		}
 	}
@@ -156,7 +156,7 @@ func (r *reader) noLabel(word, label string, labels []string, steps []step, kind
 		}
 	}
 	says := fmt.Sprintf("no %s is called %s", kindWord, quoted(label))
-	if n := near(label, labels); n != "" {
+	if n := r.near(label, labels); n != "" {
 		return says + "; the nearest is " + nameOf(word, n)
 	}
 	if len(labels) == 0 {

@@ -63,7 +63,7 @@ func (r *reader) noChild(n *node, k *kind, word, label string) string {
 		}
 	}
 	says := fmt.Sprintf("%s has no %s called %s", n.item.Path(), plain(word), quoted(label))
-	if near := near(label, labels); near != "" {
+	if near := r.near(label, labels); near != "" {
 		return says + "; the nearest is " + nameOf(word, near)
 	}
 	return says
@@ -102,7 +102,7 @@ func (r *reader) stepInto(c *target, s step) bool {
 		name = c.node.item.Path()
 	}
 	says := fmt.Sprintf("%s has no %s", name, quoted(s.name))
-	if n := near(s.name, words); n != "" {
+	if n := r.near(s.name, words); n != "" {
 		says += "; the nearest is " + n
 	}
 	r.say(slipUnknownName, s.at, says)

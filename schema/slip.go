@@ -1,6 +1,7 @@
 package schema
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 	"unicode"
@@ -41,6 +42,7 @@ const (
 	slipNought        = "divides-by-nought"
 	slipNotAFigure    = "not-a-figure"
 	slipUnknownSupply = "shop-not-found"
+	slipTooMany       = "too-many-mistakes"
 )
 
 // Slips lists the rules of the language in the order in which they are explained.
@@ -68,6 +70,7 @@ var Slips = []Slip{
 	{slipNought, "Divided by nought", "Nothing can be divided by nought.", finding.Stop},
 	{slipNotAFigure, "Not a figure that can be reckoned with", "The figure is so large or so small that no machine could tell it from infinity or from nought.", finding.Stop},
 	{slipUnknownSupply, "The shop that the recipe names cannot be read", "Without a shop nothing is known of the machines and tools.", finding.Stop},
+	{slipTooMany, "Too many mistakes to tell of", "Most likely one of the first has caused the others: a word that was mistyped everywhere, or a file that is no recipe.", finding.Stop},
 }
 
 func slipLevel(name string) finding.Level {
@@ -79,11 +82,14 @@ func slipLevel(name string) finding.Level {
 	panic("no slip is called " + name)
 }
 
-// say enters one finding. The same rule says one thing at one place only once.
+// say enters one finding. The same is said at one place only once.
 func (r *reader) say(rule string, at text.Place, sentence string) {
-	key := saidKey{rule, at}
-	if r.said[key] {
+	key := saidKey{rule, sentence, at}
+	if r.said[key] || r.full() {
 		return
+	}
+	if len(r.finds) == mostFindings-1 {
+		rule, sentence = slipTooMany, fmt.Sprintf("more than %d mistakes: put those above right first, the rest was not looked at", mostFindings-1)
 	}
 	if r.said == nil {
 		r.said = map[saidKey]bool{}
@@ -108,9 +114,23 @@ func (r *reader) sayAlso(rule string, at text.Place, sentence string, also text.
 	}
 }
 
+// mostFindings is how many mistakes one reading tells of: more than a person reads at a
+// time, and each costs a search for what was meant.
+const mostFindings = 500
+
+func (r *reader) full() bool { return len(r.finds) >= mostFindings }
+
+// near is the nearest known word, while there is still something to say.
+func (r *reader) near(word string, known []string) string {
+	if r.full() {
+		return ""
+	}
+	return near(word, known)
+}
+
 type saidKey struct {
-	rule string
-	at   text.Place
+	rule, says string
+	at         text.Place
 }
 
 func (r *reader) bytes(at text.Place) []byte {

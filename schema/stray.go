@@ -40,7 +40,7 @@ func (r *reader) strayBlock(f *folder, up *node, b *hclsyntax.Block) {
 		r.say(slipOutOfPlace, at, fmt.Sprintf("%s cannot stand %s; it belongs %s", article(plain(b.Type)), where, either(placesOf(parents))))
 		return
 	}
-	if n := near(b.Type, kindWords(parent)); n != "" {
+	if n := r.near(b.Type, kindWords(parent)); n != "" {
 		r.say(slipUnknownWord, at, fmt.Sprintf("no block is called %s; the nearest is %s", quoted(b.Type), n))
 		return
 	}
@@ -79,7 +79,7 @@ func (r *reader) strayWord(n *node, word string, at text.Place) {
 		r.say(slipOutOfPlace, at, fmt.Sprintf("%s is a block of its own and not an attribute: write it without the equals sign, %s { … }", word, headOf(k, word)))
 		return
 	}
-	if near := near(word, n.kind.words()); near != "" {
+	if near := r.near(word, n.kind.words()); near != "" {
 		r.say(slipUnknownWord, at, fmt.Sprintf("%s has no attribute %s; the nearest is %s", block, quoted(word), near))
 		return
 	}
