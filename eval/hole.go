@@ -213,3 +213,6 @@ func (k *Cut) holeState(t Target, fs *FeatureState, w *Working) {
 	w.Final = fs.Finished
 	k.Works[len(k.Works)-1].Final = fs.Finished
 }
+
+// WantedDiameter is the size that the step asks for.
+func (k *Cut) WantedDiameter(f *Form) float64 { return k.wantedDiameter(f) }

@@ -3,6 +3,7 @@ package schema
 import (
 	"cmp"
 	"fmt"
+	"hash/fnv"
 	"slices"
 	"strings"
 
@@ -144,7 +145,7 @@ func bindThing(s *model.Shop, i *model.Item) {
 	case slices.Contains(cutterKinds, i.Kind):
 		s.Cutters = append(s.Cutters, bound[model.Cutter](i))
 	case slices.Contains(instrumentKinds, i.Kind):
-		s.Instruments = append(s.Instruments, bound[model.Instrument](i))
+		s.Instruments = append(s.Instruments, bindInstrument(i))
 	}
 	switch i.Kind {
 	case "vise":
@@ -160,7 +161,7 @@ func bindThing(s *model.Shop, i *model.Item) {
 	case "clamps":
 		s.Clamps = append(s.Clamps, bound[model.Clamps](i))
 	case "collets":
-		s.Collets = append(s.Collets, bound[model.Collets](i))
+		s.Collets = append(s.Collets, bindCollets(i))
 	case "sleeve":
 		s.Sleeves = append(s.Sleeves, bound[model.Sleeve](i))
 	case "stock":
@@ -255,6 +256,9 @@ func madeBySetUp(i *model.Item) []*model.Item {
 		made := madeName(i, v.Ref)
 		o.Name = turnName(made, turns[made])
 		turns[made]++
+		h := fnv.New64a()
+		digestItem(h, o)
+		o.Digest = h.Sum64()
 		out = append(out, o)
 	}
 	return out

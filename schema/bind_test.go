@@ -335,6 +335,48 @@ func TestBindOtherThings(t *testing.T) {
 	}
 }
 
+// The error of an instrument that does not say is that of its standard for its own range:
+// DIN 862 allows a caliper to 200 mm that reads to 0.02 mm an error of 0.03 mm, one that
+// reads to 0.05 mm one of 0.05 mm.
+func TestFilledFromTheHandbook(t *testing.T) {
+	caliper := func(attrs ...model.Attr) model.Known[float64] {
+		return bindInstrument(mkItem("caliper", "a", attrs...)).Error
+	}
+	to200 := mkAttr("range", vList(vNum(0), vNum(200)))
+	isKnown(t, "error", caliper(to200, mkAttr("reads_to", vNum(0.02))), 0.03, model.Handbook)
+	isKnown(t, "error", caliper(to200, mkAttr("reads_to", vNum(0.05))), 0.05, model.Handbook)
+	isKnown(t, "error", caliper(to200, mkAttr("error", vNum(0.01))), 0.01, model.Written)
+	isNotKnown(t, "error, not understood", caliper(to200, mkAttr("error", vWord("small"))))
+	isNotKnown(t, "error beyond the tables", caliper(mkAttr("range", vList(vNum(0), vNum(5000)))))
+	isNotKnown(t, "error of a depth micrometer", bindInstrument(mkItem("micrometer", "a", mkAttr("kind", vWord("depth")))).Error)
+	isNotKnown(t, "error of feelers", bindInstrument(mkItem("feelers", "a")).Error)
+	if k := caliper(to200); k.Fact() != "caliper.a.error" {
+		t.Errorf("the fact is called %s", k.Fact())
+	}
+
+	r8 := bindCollets(mkItem("collets", "a", mkAttr("system", vWord("R8"))))
+	if !r8.Sizes.V.Has(20) || r8.Sizes.V.Has(21) || r8.Sizes.From != model.Handbook {
+		t.Errorf("sizes %+v", r8.Sizes)
+	}
+	isKnown(t, "range", r8.Range, 0.1, model.Handbook)
+	isNotKnown(t, "tail", r8.Tail)
+	inches := mkItem("collets", "b", mkAttr("system", vWord("R8")))
+	inches.Unit = drawing.Inch
+	if s := bindCollets(inches).Sizes.V; !s.Has(19.05) || s.Has(20) {
+		t.Errorf("in inches %+v", s)
+	}
+	er := bindCollets(mkItem("collets", "c", mkAttr("system", vWord("ER25"))))
+	isNotKnown(t, "range", er.Range) // half as far up to 3 mm: for the dry run, by size
+	few := bindCollets(mkItem("collets", "d", mkAttr("system", vWord("ER25")), mkAttr("sizes", vList(vNum(6), vNum(10)))))
+	isKnown(t, "range", few.Range, 1, model.Handbook)
+	if few.Sizes.From != model.Written || few.Sizes.V.Has(8) {
+		t.Errorf("sizes %+v", few.Sizes)
+	}
+	other := bindCollets(mkItem("collets", "e", mkAttr("system", vWord("of my own"))))
+	isNotKnown(t, "sizes", other.Sizes)
+	isNotKnown(t, "range", other.Range)
+}
+
 func TestBindPart(t *testing.T) {
 	hole := mkItem("hole", "pillar", mkAttr("into", vWord("top")), mkAttr("diameter", vSize("8 H7")),
 		mkAttr("at", model.Value{Kind: model.PositionOf, Position: model.Position{Short: []drawing.Size{{Nominal: 8}, {Nominal: 8}}}}),

@@ -1,6 +1,6 @@
 package schema
 
-import "strings"
+import "unicode"
 
 // near gives the known word that a mistyped one most likely means: the one that the fewest
 // slips of a key lead to (a letter too many, too few, another, or two swapped); of as many,
@@ -11,13 +11,17 @@ func near(word string, known []string) string {
 	if word == "" || len(word) > longest {
 		return ""
 	}
-	w := []rune(plainWord(word))
+	w := plainRunes(nil, word)
 	best, least := "", max(1, len(w)/3)+1
+	var c []rune
 	for _, k := range known {
 		if k == "" || len(k) > longest {
 			continue
 		}
-		c := []rune(plainWord(k))
+		c = plainRunes(c[:0], k)
+		if d := len(w) - len(c); d >= least || -d >= least {
+			continue // as many letters too many or too few
+		}
 		if d := slips(w, c); d < least && d < max(len(w), len(c)) {
 			best, least = k, d
 		}
@@ -25,33 +29,38 @@ func near(word string, known []string) string {
 	return best
 }
 
-func plainWord(s string) string {
-	return strings.NewReplacer("_", "", "-", "", " ", "").Replace(strings.ToLower(s))
+// plainRunes adds the letters that count, small.
+func plainRunes(to []rune, s string) []rune {
+	for _, r := range s {
+		if r != '_' && r != '-' && r != ' ' {
+			to = append(to, unicode.ToLower(r))
+		}
+	}
+	return to
 }
 
 // slips counts how many letters must be put in, taken out, changed or swapped with their
 // neighbour to make one word of another (the restricted Damerau distance).
 func slips(a, b []rune) int {
-	rows := make([][]int, len(a)+1)
-	for i := range rows {
-		rows[i] = make([]int, len(b)+1)
-		rows[i][0] = i
-	}
-	for j := range b {
-		rows[0][j+1] = j + 1
+	var last, row, next []int // of the letter before the last, the last, this one
+	last, row, next = make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
 	}
 	for i := 1; i <= len(a); i++ {
+		next[0] = i
 		for j := 1; j <= len(b); j++ {
 			cost := 1
 			if a[i-1] == b[j-1] {
 				cost = 0
 			}
-			d := min(rows[i-1][j]+1, rows[i][j-1]+1, rows[i-1][j-1]+cost)
+			d := min(row[j]+1, next[j-1]+1, row[j-1]+cost)
 			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				d = min(d, rows[i-2][j-2]+1)
+				d = min(d, last[j-2]+1)
 			}
-			rows[i][j] = d
+			next[j] = d
 		}
+		last, row, next = row, next, last
 	}
-	return rows[len(a)][len(b)]
+	return row[len(b)]
 }

@@ -1,0 +1,112 @@
+package rules
+
+import (
+	"fmt"
+
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+var _ = enter(Rule{
+	Name:  "no-tool-for-it",
+	Title: "nothing in the drawer makes it",
+	Why: `Most lost afternoons begin here: the drill, tap, saw or cutter that the work takes for granted is
+not there. What is nearest is named; another size, another way or a tool to make may do.`,
+	Rows:      []string{"B15", "D4", "D14", "B4"},
+	Source:    []string{"look-up in the shop"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     replaced(exampleHole(), "diameter = 6", "diameter = 6.25"),
+	Sound:     exampleHole(),
+	OnCut:     noToolForIt,
+})
+
+func noToolForIt(k *eval.Cut, a *Ask) {
+	if k.Step.Work.Kind != "setup" || k.Choice.ByHand || len(k.Works) == 0 && len(k.Step.Makes) == 0 {
+		return
+	}
+	shop := &k.Part.Build.Shop
+	switch {
+	case k.Choice.Tool.Cutter != nil:
+		a.Clear(finding.Margin{}, "")
+		return
+	case k.Choice.NoTool != "none":
+		a.Lack(model.Lack{Fact: "a shop with tools (" + k.Choice.NoTool + ")"})
+		return
+	}
+	if len(k.Step.Makes) == 0 {
+		return
+	}
+	t := k.Step.Makes[0]
+	wants, near := wanted(k, t, shop)
+	says := fmt.Sprintf("no %s is here to make %s by %s", wants, t.Name(), k.Choice.By)
+	if near != "" {
+		says += "; the nearest is " + near
+	}
+	a.Say("tool for "+k.Choice.By+"+"+wants, k.Place("makes", "tool"), "%s", says)
+}
+
+// wanted words the tool that is lacking, and the nearest thing there is.
+func wanted(k *eval.Cut, t eval.Target, shop *model.Shop) (wants, near string) {
+	size := func(kind string, d float64) (string, string) {
+		return fmt.Sprintf("%s of %s", plainWord(kind), mm(d)), nearest(shop, kind, d)
+	}
+	f := t.Form
+	switch {
+	case k.Choice.By == "drilling" && f != nil:
+		return size("drill", k.WantedDiameter(f))
+	case k.Choice.By == "reaming" && f != nil:
+		return size("reamer", f.Diameter.V)
+	case k.Choice.By == "tapping" && f != nil:
+		return "tap " + f.Feature.Thread.Size.V.String(), ""
+	case k.Choice.By == "sawing" && f != nil:
+		return "saw " + mm(f.Width) + " wide", nearestSaw(shop, f.Width)
+	case k.Choice.By == "counterboring" && f != nil:
+		return size("counterbore", f.Feature.Counterbore.Diameter.V.Nominal)
+	case k.Choice.By == "countersinking":
+		return "countersink of that angle and size", ""
+	case k.Choice.By == "spotting", k.Choice.By == "centring":
+		return "centre drill", ""
+	case f == nil:
+		return "milling cutter", ""
+	}
+	most := f.Width
+	if c, ok := f.Feature.Corner.Get(); ok && c > 0 && f.Feature.Kind == "pocket" {
+		most = min(most, 2*c)
+	}
+	return "end mill or slot drill of " + mm(most) + " or less", nearest(shop, "end_mill", most)
+}
+
+func plainWord(kind string) string { return kind }
+
+// nearest names the member closest to a size among the tools of a kind that are here.
+func nearest(shop *model.Shop, kind string, d float64) string {
+	best, path := 0.0, ""
+	for _, c := range shop.Cutters {
+		if n, ok := c.Diameter.V.Nearest(d); ok && c.Kind == kind && c.Here() && (path == "" || abs(n-d) < abs(best-d)) {
+			best, path = n, eval.Pick{Cutter: c, Size: n, Name: nameIn(c, n)}.Path()
+		}
+	}
+	return path
+}
+
+func nameIn(c *model.Cutter, d float64) string {
+	if n := c.Diameter.V.Name(d); n != figure(d) {
+		return n
+	}
+	return ""
+}
+
+func nearestSaw(shop *model.Shop, w float64) string {
+	best, path := 0.0, ""
+	for _, c := range shop.Cutters {
+		if n, ok := c.Width.Get(); ok && c.Kind == "slitting_saw" && c.Here() && (path == "" || abs(n-w) < abs(best-w)) {
+			best, path = n, c.Path()
+		}
+	}
+	if path == "" {
+		return ""
+	}
+	return path + ", " + mm(best) + " wide"
+}

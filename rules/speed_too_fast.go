@@ -1,0 +1,79 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/handbook"
+	"fettle/schema/model"
+)
+
+var _ = enter(Rule{
+	Name:  "speed-too-fast",
+	Title: "even the slowest speed of the spindle, or the speed written, is too fast for the tool",
+	Why: `The edge of a large saw, cutter, drill or reamer runs fast at a low speed of the spindle. Above
+what its steel stands in that metal it turns blue and is blunt within a turn or two.`,
+	Rows: []string{"B5", "J2"},
+	Source: []string{"cutting speeds: cautious figures within the spread of printed tables, warned of from half as much again; see the handbook's table of speeds",
+		"the factor of one and a half: own"},
+	Limits:    []string{},
+	Level:     finding.Scrap,
+	Judgement: finding.Fact,
+	Trips:     replaced(exampleHole("tool = drill.jobbers[6]", "speed = 1800"), `material = "brass"`, `material = "silver steel"`),
+	Sound:     replaced(exampleHole("tool = drill.jobbers[6]", "speed = 600"), `material = "brass"`, `material = "silver steel"`),
+	OnCut:     speedTooFast,
+})
+
+func speedTooFast(k *eval.Cut, a *Ask) {
+	t := k.Choice.Tool
+	if t.Cutter == nil || k.Choice.ByHand || t.Size <= 0 || k.Hold.Unplayed != "" {
+		return
+	}
+	group, ok := Need(a, k.MaterialGroup())
+	if !ok {
+		return
+	}
+	m := k.Hold.Choice.Machine
+	if k.Choice.Speed == 0 {
+		if m != nil {
+			Need(a, m.Speeds)
+		}
+		return
+	}
+	row, ok := handbook.Speed(process(k), t.Cutter.Of.Or("HSS"), group)
+	if !ok {
+		return
+	}
+	v := k.SurfaceSpeed()
+	if v <= row.Warn+0.0005 {
+		a.Clear(Bound(v, row.Warn, "m/min"), "the edge of "+k.ToolPath())
+		return
+	}
+	written := k.Step.Step != nil && k.Step.Step.Speed.Is() || k.Step.Work.SetUp.Speed.Is()
+	rev := row.Pick * 1000 / 3.141592653589793 / t.Size
+	says := "the slowest speed of " + pathOf(m.Item) + ", " + model.Figure(k.Choice.Speed) + " rev/min,"
+	cause := pathOf(m.Item) + ".speeds+" + k.ToolPath()
+	if written {
+		says, cause = model.Figure(k.Choice.Speed)+" rev/min", k.Spot.String()+".speed"
+	}
+	f := a.Say(cause, k.Place("speed", "tool"), "%s runs the edge of %s at %s m/min; in this metal %s m/min is a cautious figure, or %s rev/min",
+		says, k.ToolPath(), tenth(v), tenth(row.Pick), tenth(rev))
+	f.Margin = Bound(v, row.Warn, "m/min")
+}
+
+// process names what is done as the tables of cutting speeds do.
+func process(k *eval.Cut) string {
+	switch k.Choice.By {
+	case "sawing":
+		return "slitting_saw"
+	case "drilling", "spotting", "centring", "counterboring", "countersinking":
+		return "drilling"
+	case "reaming":
+		return "reaming"
+	case "tapping":
+		return "tapping_machine"
+	}
+	if k.Choice.Tool.Cutter.Kind == "slitting_saw" {
+		return "slitting_saw"
+	}
+	return "milling"
+}
