@@ -62,6 +62,7 @@ type table struct {
 	kinds  []*kind // in the order of the file, shared rows included
 	byName map[string]*kind
 	in     map[string]map[string]*kind // by the parent, then by the word
+	words  map[string][]string         // the same words, in order
 }
 
 var theTable = sync.OnceValue(func() *table {
@@ -91,20 +92,8 @@ func kindAnywhere(word string) (k *kind, parents []string, ok bool) {
 }
 
 // kindWords lists every word that may begin a block in a parent: the names in alphabetical
-// order, then the second spellings.
-func kindWords(parent string) []string {
-	var names, second []string
-	for w, k := range theTable().in[parent] {
-		if w == k.Name {
-			names = append(names, w)
-		} else {
-			second = append(second, w)
-		}
-	}
-	slices.Sort(names)
-	slices.Sort(second)
-	return append(names, second...)
-}
+// order, then the second spellings. The list is the table's own and must not be changed.
+func kindWords(parent string) []string { return theTable().words[parent] }
 
 // attr finds an attribute by its name or a second spelling; a dotted word finds a member.
 func (k *kind) attr(word string) (*attr, bool) {

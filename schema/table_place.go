@@ -213,7 +213,25 @@ func (t *table) place() error {
 			}
 		}
 	}
+	t.words = map[string][]string{}
+	for _, p := range parentsInOrder {
+		t.words[p] = wordsInOrder(t.in[p])
+	}
 	return nil
+}
+
+func wordsInOrder(kinds map[string]*kind) []string {
+	var names, second []string
+	for w, k := range kinds {
+		if w == k.Name {
+			names = append(names, w)
+		} else {
+			second = append(second, w)
+		}
+	}
+	slices.Sort(names)
+	slices.Sort(second)
+	return slices.Clip(append(names, second...))
 }
 
 // parentsOf says where a kind may stand. Things of a shop may be made for one build, so

@@ -288,10 +288,10 @@ func TestSlips(t *testing.T) {
 	}{
 		{"", "", 0}, {"vise", "vise", 0}, {"vise", "vice", 1}, {"ivse", "vise", 1}, {"vise", "", 4}, {"saw", "saws", 1}, {"drlil", "drill", 1},
 	} {
-		if got := slips([]rune(c.a), []rune(c.b)); got != c.n {
+		if got := slips([]rune(c.a), []rune(c.b), 10); got != c.n {
 			t.Errorf("%s to %s: %d slips, want %d", c.a, c.b, got, c.n)
 		}
-		if got := slips([]rune(c.b), []rune(c.a)); got != c.n {
+		if got := slips([]rune(c.b), []rune(c.a), 10); got != c.n {
 			t.Errorf("%s to %s: %d slips, want %d", c.b, c.a, got, c.n)
 		}
 	}
