@@ -206,3 +206,45 @@ func (m *Measurement) anvil() model.Known[float64] {
 	}
 	return model.Sure(3.0)
 }
+
+// EdgeDistance is how far in from the nearest edge of the faces the written place lies; 0
+// where none is written, since a place at the edge will do.
+func (m *Measurement) EdgeDistance() float64 {
+	at, ok := m.Step.Step.At.Get()
+	if !ok || m.Faces[1] == model.NoFace {
+		return 0
+	}
+	f := m.Faces[1]
+	v, known := m.Part.locate(f, at)
+	a, b := across(f)
+	if !known[a] || !known[b] {
+		return 0
+	}
+	best := -1.0
+	for _, i := range [2]int{a, b} {
+		for _, d := range [2]float64{v[i] - m.State.Faces[model.FaceOn(i, -1)].At, m.State.Faces[model.FaceOn(i, 1)].At - v[i]} {
+			if best < 0 || d < best {
+				best = d
+			}
+		}
+	}
+	return max(best, 0)
+}
+
+// Covers names what lies on a face of the piece in a holding, all over it; "" where a hand
+// and an anvil get at some of it.
+func (h *Holding) Covers(f model.Face) string {
+	n := h.Pose.Dir(Normal(f))
+	switch {
+	case n[2] < -0.5:
+		if len(h.Seats) > 0 {
+			return "what it sits on"
+		}
+		return "the table"
+	case n[1] > 0.5 && h.Fixed.Is() && h.Fixed.V.Grip >= h.Hi[2]-h.Lo[2]-model.Grain:
+		return "the fixed jaw"
+	case n[1] < -0.5 && h.Moving.Is() && h.Moving.V.Grip >= h.Hi[2]-h.Lo[2]-model.Grain:
+		return "the moving jaw"
+	}
+	return ""
+}

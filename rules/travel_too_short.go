@@ -31,6 +31,9 @@ func travelTooShort(k *eval.Cut, a *Ask) {
 		return
 	}
 	x, y := eval.Span([]*eval.Cut{k})
+	if k.Hold.Turned == 90 || k.Hold.Turned == 270 {
+		x, y = y, x // the vise stands across the table
+	}
 	if x < 0.001 && y < 0.001 {
 		return
 	}

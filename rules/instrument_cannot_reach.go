@@ -1,0 +1,98 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+var _ = enter(Rule{
+	Name:  "instrument-cannot-reach",
+	Title: "the instrument does not get to where the size lies",
+	Why: `A micrometer's frame, a caliper's jaws and a bore gauge's stem reach only so far in from the edge
+of the work; and a face that lies in the jaws of the vise or on its bed cannot be measured to at all until the
+piece is taken out.`,
+	Rows:      []string{"E10"},
+	Source:    []string{"geometry, and reaches as declared"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     exampleInVise(""),
+	Sound:     exampleInVise("taken_out = true"),
+	OnMeasure: instrumentCannotReach,
+})
+
+// exampleInVise takes the height while the piece still sits on its parallels.
+func exampleInVise(attr string) string {
+	return replaced(exampleHole(), "      makes = hole.pin\n    }\n", `      makes = hole.pin
+    }
+    deburr {}
+    measure {
+      size = height
+      with = micrometer.first
+      `+attr+`
+    }
+`)
+}
+
+func instrumentCannotReach(m *eval.Measurement, a *Ask) {
+	if m.Wrong != "" || m.With == nil {
+		return
+	}
+	if m.Hold != nil && m.Hold.Unplayed == "" && !m.Step.Step.TakenOut.V && coveredFace(m, a) {
+		return
+	}
+	deep, what := 0.0, model.Known[float64]{}
+	switch {
+	case m.Inside && m.With.Kind == "caliper":
+		if in := m.With.Inside.V; len(in) == 2 {
+			what = model.Sure(in[1])
+		} else {
+			what = model.Lacking[float64](m.With.Inside.Missing())
+		}
+		return // either end of a through bore can be reached: its depth is no bar
+	case m.Faces[0] != model.NoFace && m.With.Kind == "micrometer":
+		deep, what = nearestEdge(m), m.With.Reach
+	case m.Faces[0] != model.NoFace && m.With.Kind == "caliper":
+		deep, what = nearestEdge(m), m.With.Jaws
+	default:
+		a.Clear(finding.Margin{}, "")
+		return
+	}
+	if deep < 0.001 {
+		a.Clear(finding.Margin{}, "")
+		return
+	}
+	reach, ok := Need(a, what)
+	if !ok {
+		return
+	}
+	if deep > reach+0.0005 {
+		f := a.Say(m.With.Path()+".reach+"+m.Name, m.Place("at", "with"), "the place where %s is taken lies %s from the nearest edge, and %s reaches %s in",
+			m.Name, mm(deep), m.With.Path(), mm(reach))
+		f.Margin = Bound(deep, reach, "mm")
+		return
+	}
+	a.Clear(Bound(deep, reach, "mm"), "the reach of "+m.With.Path())
+}
+
+// nearestEdge is how far in from the nearest edge of the face the written place lies; 0
+// where none is written, since a place at the edge will do.
+func nearestEdge(m *eval.Measurement) float64 { return m.EdgeDistance() }
+
+// coveredFace says so where a face that is measured to lies against jaw, parallels or bed.
+func coveredFace(m *eval.Measurement, a *Ask) bool {
+	for _, f := range m.Faces {
+		if f == model.NoFace {
+			continue
+		}
+		by := m.Hold.Covers(f)
+		if by == "" {
+			continue
+		}
+		a.Say(m.Spot.SetUp+"+"+m.Name+"+"+f.String(), m.Place("size", "taken_out"),
+			"%s cannot be taken while the piece is held: its %s face lies on %s; take it out (taken_out = true), or measure from what it sits on",
+			m.Name, f, by)
+		return true
+	}
+	return false
+}

@@ -1,0 +1,72 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+)
+
+var _ = enter(Rule{
+	Name:      "instrument-for-another-job",
+	Title:     "the instrument measures outsides and the size is an inside one, or the other way about",
+	Why:       `A plain micrometer takes outsides; a bore wants inside jaws, a bore gauge or a plug. What cannot get at the size cannot measure it.`,
+	Rows:      []string{"E10"},
+	Source:    []string{"kinds as declared"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     exampleBore("micrometer.first"),
+	Sound:     exampleBore("caliper.long"),
+	OnMeasure: instrumentForAnotherJob,
+})
+
+// exampleBore takes the diameter of a hole with an instrument.
+func exampleBore(with string) string {
+	s := replaced(exampleMeasure("    deburr {}\n", "height   = 10", 10), "size = height", "size = hole.pin.diameter")
+	s = replaced(replaced(s, "width    = 6", "width    = 30"), "length   = 8", "length   = 30")
+	s = replaced(s, "parallels = 10", "parallels = 12")
+	s = replaced(s, "{ left = 4, front = 3 }", "{ left = 15, front = 15 }")
+	return replaced(s, "micrometer.first", with)
+}
+
+func instrumentForAnotherJob(m *eval.Measurement, a *Ask) {
+	if m.Wrong != "" || m.With == nil {
+		return
+	}
+	if !m.Inside && !m.Depth {
+		if oneOf(m.With.Kind, "bore_gauge", "telescopic_gauge", "plug_gauge", "depth_gauge") || m.With.Measures.V == "inside" || m.With.Measures.V == "depth" {
+			a.Say(m.With.Path()+"+"+m.Name, m.Place("with", "size"), "%s is an outside size, and %s does not measure outsides", m.Name, m.With.Path())
+			return
+		}
+		a.Clear(finding.Margin{}, "")
+		return
+	}
+	if m.Depth {
+		if oneOf(m.With.Kind, "depth_gauge", "caliper", "steel_rule", "height_gauge", "dial_indicator") || m.With.Measures.V == "depth" {
+			a.Clear(finding.Margin{}, "")
+			return
+		}
+		a.Say(m.With.Path()+"+"+m.Name, m.Place("with", "size"), "%s is a depth, and %s does not measure depths", m.Name, m.With.Path())
+		return
+	}
+	switch {
+	case oneOf(m.With.Kind, "bore_gauge", "telescopic_gauge", "plug_gauge", "steel_rule") || m.With.Measures.V == "inside":
+		a.Clear(finding.Margin{}, "")
+	case m.With.Kind == "caliper":
+		insideJaws(m, a)
+	default:
+		a.Say(m.With.Path()+"+"+m.Name, m.Place("with", "size"), "%s is an inside size, and %s measures outsides", m.Name, m.With.Path())
+	}
+}
+
+// insideJaws asks whether the inside jaws of a caliper go into a bore.
+func insideJaws(m *eval.Measurement, a *Ask) {
+	in, ok := Need(a, m.With.Inside)
+	if !ok || len(in) < 1 {
+		return
+	}
+	if m.Size.Nominal < in[0]-0.0005 {
+		a.Say(m.With.Path()+".inside+"+m.Name, m.Place("with", "size"), "%s is %s, and the inside jaws of %s want a bore of %s at least",
+			m.Name, mm(m.Size.Nominal), m.With.Path(), mm(in[0]))
+		return
+	}
+	a.Clear(finding.Margin{Has: m.Size.Nominal, Wants: in[0], Unit: "mm"}, "the inside jaws of "+m.With.Path())
+}
