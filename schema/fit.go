@@ -136,6 +136,9 @@ func (f *fitter) one(v val, x form) (val, bool) {
 		return f.reference(v, x)
 	}
 	if v.v.Kind == model.RefTo {
+		if x.Kind == formPlace && isFace(v.ref) {
+			return placeOfFace(v), true
+		}
 		d := f.r.deref(v)
 		if d.state != known {
 			return d, true

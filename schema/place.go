@@ -160,6 +160,18 @@ func (f *fitter) place(v val) (val, bool) {
 	return val{}, false
 }
 
+// isFace says whether a reference leads to a face: of the part, or one that a feature makes.
+func isFace(t *target) bool {
+	return t.kind == nil || t.sub != "" && !t.attr
+}
+
+// placeOfFace is the place where a face lies: no distance away from it.
+func placeOfFace(v val) val {
+	at := v.v.At
+	p := model.Position{At: at, Coords: []model.Coordinate{{Datum: v.v.Ref, Size: drawing.PlainSize(0, "", drawing.Millimetre), At: at}}}
+	return val{v: model.Value{Kind: model.PositionOf, Position: p, At: at}, weight: 1}
+}
+
 func (f *fitter) shortPlace(v, out val) (val, bool) {
 	if len(v.list) == 0 || len(v.list) > 3 {
 		return val{}, false

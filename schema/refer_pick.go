@@ -128,6 +128,17 @@ func noMember(t *target, set val, u drawing.Unit) string {
 		wanted = quoted(wanted)
 	}
 	says := fmt.Sprintf("%s has no %s", t.node.item.Path(), wanted)
+	if set.v.Kind == model.List {
+		var has []string
+		for _, m := range set.v.List {
+			if m.Kind == model.ThreadOf {
+				has = append(has, m.Thread.String())
+			} else {
+				has = append(has, model.Figure(m.Num))
+			}
+		}
+		return says + "; it has " + someOf(has)
+	}
 	if near, ok := set.v.Sizes.Nearest(t.size); ok && t.name == "" {
 		return says + "; the nearest it has is " + set.v.Sizes.Name(near)
 	}

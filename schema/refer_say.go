@@ -98,13 +98,14 @@ func (r *reader) noSuchFeature(k *kind, word string, steps []step, in *node, at 
 	}
 	part := in.in("part", "assembly")
 	if part == nil {
+		typed := shown(string(r.bytes(at)))
 		for _, n := range r.recipe.tops {
 			if n.kind.Name == "part" && n.child(k, label) != nil {
-				r.say(slipUnknownName, at, fmt.Sprintf("%s stands in a part: write %s.%s.%s from here", shown(string(r.bytes(at))), nameOf("part", n.item.Label), word, label))
+				r.say(slipUnknownName, at, fmt.Sprintf("%s stands in a part: write %s.%s from here", typed, nameOf("part", n.item.Label), typed))
 				return wrongVal
 			}
 		}
-		r.say(slipUnknownName, at, fmt.Sprintf("%s stands in a part: write part.name.%s from here", shown(string(r.bytes(at))), shown(string(r.bytes(at)))))
+		r.say(slipUnknownName, at, fmt.Sprintf("%s stands in a part: write part.name.%s from here", typed, typed))
 		return wrongVal
 	}
 	var labels []string
@@ -115,7 +116,11 @@ func (r *reader) noSuchFeature(k *kind, word string, steps []step, in *node, at 
 			}
 		}
 	}
-	r.say(slipUnknownName, at, r.noLabel(word, label, labels, steps, plain(word)))
+	says := r.labelCure(word, label, labels, steps)
+	if says == "" {
+		says = r.noLabel(word, label, labels)
+	}
+	r.say(slipUnknownName, at, says)
 	return wrongVal
 }
 
@@ -132,7 +137,11 @@ func (r *reader) noSuchThing(k *kind, word string, steps []step, in *node, at te
 	}
 	slices.Sort(labels)
 	labels = slices.Compact(labels)
-	says := r.noLabel(word, label, labels, steps, plain(word))
+	if cure := r.labelCure(word, label, labels, steps); cure != "" {
+		r.say(slipUnknownName, at, cure)
+		return wrongVal
+	}
+	says := r.noLabel(word, label, labels)
 	if k.Where == "shop" && in.home.role == "recipe" {
 		r.say(slipNotInShop, at, says)
 		return r.absent(k, steps, at)
@@ -141,20 +150,26 @@ func (r *reader) noSuchThing(k *kind, word string, steps []step, in *node, at te
 	return wrongVal
 }
 
-// noLabel is the sentence for a label that is not there, with the cure if one shows.
-func (r *reader) noLabel(word, label string, labels []string, steps []step, kindWord string) string {
+// labelCure says how a label is written that was written so that it reads as another.
+func (r *reader) labelCure(word, label string, labels []string, steps []step) string {
 	if cure := minusCure(label, labels, word+"."); cure != "" {
 		return cure
 	}
-	if len(steps) > 1 && !steps[1].index {
-		// a label that is no plain word: cutter.slit-50x0.5-1
-		_, typed, _ := r.lineAround(steps[1].at)
-		for _, l := range labels {
-			if !hclWord(l) && strings.HasPrefix(typed, l) {
-				return fmt.Sprintf("a label that is not one plain word is written in brackets and quotes: %s[%s]", word, quoted(l))
-			}
+	if len(steps) < 2 || steps[1].index {
+		return ""
+	}
+	_, typed, _ := r.lineAround(steps[1].at)
+	for _, l := range labels {
+		if !hclWord(l) && strings.HasPrefix(typed, l) {
+			return fmt.Sprintf("a label that is not one plain word is written in brackets and quotes: %s[%s]", word, quoted(l))
 		}
 	}
+	return ""
+}
+
+// noLabel is the sentence for a label that is not there.
+func (r *reader) noLabel(word, label string, labels []string) string {
+	kindWord := plain(word)
 	says := fmt.Sprintf("no %s is called %s", kindWord, quoted(label))
 	if n := r.near(label, labels); n != "" {
 		return says + "; the nearest is " + nameOf(word, n)

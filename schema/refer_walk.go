@@ -93,7 +93,7 @@ func (r *reader) stepInto(c *target, s step) bool {
 		c.sub, c.attr = a.Name, true
 		return true
 	}
-	words := k.words()
+	words := append(k.words(), kindWords(k.Name)...)
 	if k.Where == "feature" {
 		words = append(words, madeFaces(c.node)...)
 	}
