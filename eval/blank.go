@@ -46,6 +46,7 @@ func (p *Part) blank(stock *model.Stock) {
 			b.Over[f] = model.Known[float64]{V: 0, From: model.WorkedOut}
 		}
 	}
+	p.rawUnmade()
 	p.shareOver()
 	for _, f := range model.Faces {
 		over, ok := b.Over[f].Get()
@@ -61,6 +62,24 @@ func (p *Part) blank(stock *model.Stock) {
 	b.Shape = solid.Box(b.Lo, b.Hi)
 	if stock != nil && stock.Round.Is() {
 		p.roundBlank(stock.Round.V.Nominal)
+	}
+}
+
+// rawUnmade leaves no metal over faces that no step makes: they are as the stock is. Where
+// neither of two opposite faces is made, that holds only if the stock is no larger than the
+// part; a larger one is told of by what is left over.
+func (p *Part) rawUnmade() {
+	b := &p.Blank
+	w, t, sized := Section(b.Stock)
+	for i, axis := range b.Lies {
+		lo, hi := model.FaceOn(axis, -1), model.FaceOn(axis, 1)
+		larger := sized && !b.Stock.Round.Is() && (i == 1 && w.Nominal > p.Size[axis]+model.Grain || i == 2 && t.Nominal > p.Size[axis]+model.Grain)
+		for _, f := range [2]model.Face{lo, hi} {
+			if b.Over[f].Is() || p.Machined(f) || larger && !p.Machined(f.Opposite()) {
+				continue
+			}
+			b.Over[f] = model.Known[float64]{V: 0, From: model.Standing}
+		}
 	}
 }
 
@@ -173,12 +192,13 @@ func (p *Part) share(lo, hi model.Face, spare float64, known bool) {
 	}
 }
 
-// allowance is the metal usual for a skin to clean up, one of the limits of judgement.
+// allowance is the metal usual for a skin to clean up, one of the limits of judgement; of
+// a skin that is not known, that of drawn bar, the commonest in a small shop.
 func (p *Part) allowance(f model.Face) (float64, bool) {
-	skin, ok := p.Blank.Skin[f].Get()
-	if !ok {
-		return 0, false
-	}
+	skin := p.Blank.Skin[f].Or("drawn")
 	k, ok := p.Build.Thumbs["clean_up_"+skin]
+	if !ok {
+		k, ok = p.Build.Thumbs["clean_up_drawn"]
+	}
 	return k.V, ok && k.Is()
 }

@@ -1,0 +1,57 @@
+package eval
+
+import (
+	"math"
+
+	"fettle/schema/model"
+)
+
+// SideNeed is what the raw piece must measure along one side of the bar, and what there is.
+type SideNeed struct {
+	Side  string // "length", "width", "height"
+	Needs float64
+	Has   float64
+	Known bool
+}
+
+// StockNeeds compares the raw piece with the section of its stock and the longest piece
+// that is here: along the bar, across it, through it. Round stock is compared by the
+// circle round the corners.
+func (p *Part) StockNeeds() []SideNeed {
+	b := &p.Blank
+	if b.Stock == nil {
+		return nil
+	}
+	names := [3]string{"length", "width", "height"}
+	need := func(axis int) float64 { return p.Size[axis] + b.Over[2*axis+1].V + b.Over[2*axis+2].V }
+	var out []SideNeed
+	longest, known := 0.0, b.Stock.Lengths.Is()
+	for _, l := range b.Stock.Lengths.V {
+		longest = max(longest, l)
+	}
+	out = append(out, SideNeed{names[b.Lies[0]], need(b.Lies[0]), longest, known})
+	w, t, sized := Section(b.Stock)
+	switch {
+	case !sized:
+	case b.Stock.Round.Is():
+		out = append(out, SideNeed{"corners", math.Hypot(p.Size[b.Lies[1]], p.Size[b.Lies[2]]), w.Nominal, true})
+	default:
+		out = append(out, SideNeed{names[b.Lies[1]], need(b.Lies[1]), w.Nominal, true},
+			SideNeed{names[b.Lies[2]], need(b.Lies[2]), t.Nominal, true})
+	}
+	return out
+}
+
+// Machined says whether any step of the part makes one of its faces.
+func (p *Part) Machined(f model.Face) bool {
+	for _, w := range p.Work {
+		for _, st := range w.Steps {
+			for _, t := range st.Makes {
+				if t.Form == nil && t.Face == f {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}

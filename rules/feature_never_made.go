@@ -1,0 +1,71 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+var _ = enter(Rule{
+	Name:  "feature-never-made",
+	Title: "no step makes it, or none brings it to its size",
+	Why: `What stands on the drawing and in no set-up is found missing at assembly, when nothing can hold the
+part any more. A face with metal over it that no step takes off stays too large.`,
+	Rows:      []string{"I6", "C9"},
+	Source:    []string{"order of work as written"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     replaced(exampleHole("to = 5.8"), "diameter = 6", `diameter = "6 H7"`),
+	Sound:     exampleHole(),
+	OnPart:    featureNeverMade,
+})
+
+func featureNeverMade(p *eval.PartTrace, a *Ask) {
+	if p.End == nil || len(p.Part.Work) == 0 {
+		return
+	}
+	for i, f := range p.Part.Forms {
+		if f.Wrong != "" || len(f.Lacks) > 0 {
+			continue
+		}
+		never(p, a, f, &p.End.Features[i])
+	}
+	for _, f := range model.Faces {
+		s := p.End.Faces[f]
+		over := (s.At - p.Part.FaceAt(f)) * f.Sign()
+		if s.Done || over < 0.001 {
+			continue
+		}
+		at := p.Part.At
+		if b := p.Part.Part.Blank; b != nil && b.Over.On(f).Said() {
+			at = b.Over.On(f).At
+		}
+		if s.Times == 0 {
+			a.Say(p.Part.Label+".face."+f.String(), at, "no step makes the %s face of %s: it keeps its %s mm of metal over", f, p.Part.Label, figure(round(over)))
+		} else {
+			a.Say(p.Part.Label+".face."+f.String(), at, "the %s face of %s is left %s mm above its finished place by the last step that makes it, %s", f, p.Part.Label, figure(round(over)), s.By.Step)
+		}
+	}
+	a.Clear(finding.Margin{}, "")
+}
+
+func never(p *eval.PartTrace, a *Ask, f *eval.Form, s *eval.FeatureState) {
+	name, at := p.Part.Label+"."+f.Name(), f.Feature.Item.At
+	switch {
+	case !s.Begun:
+		a.Say(name, at, "no step makes %s", f.Name())
+	case !s.Finished && len(f.Mouths) > 0 && f.Diameter.Is() && s.Diameter < f.Diameter.V-0.001:
+		a.Say(name, at, "%s is left at %s by the last step that makes it, %s; %s is wanted", f.Name(), mm(s.Diameter), s.By.Step, mm(f.Diameter.V))
+	case !s.Finished:
+		a.Say(name, at, "%s is not brought to its size: its last step, %s, leaves metal", f.Name(), s.By.Step)
+	}
+	if s.Begun && f.Feature.Thread.Said && !s.Threaded {
+		a.Say(name+".thread", at, "no step cuts the thread of %s", f.Name())
+	}
+	if s.Begun && f.Feature.Counterbore.Said && !s.Bored {
+		a.Say(name+".counterbore", at, "no step makes the counterbore of %s", f.Name())
+	}
+	if s.Begun && f.Feature.Countersink.Said && !s.Sunk {
+		a.Say(name+".countersink", at, "no step makes the countersink of %s", f.Name())
+	}
+}

@@ -1,0 +1,74 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/handbook"
+)
+
+var _ = enter(Rule{
+	Name:  "hole-wrong-for-tap",
+	Title: "the hole gives the tap too much thread to cut, or too little",
+	Why: `A hole too small leaves so much metal that the tap breaks; one too large leaves a thread that
+strips. The hole should lie within the limits that the standard sets for the nut's inner diameter, or near them.
+And there must be a hole.`,
+	Rows: []string{"D14"},
+	Source: []string{"limits of the minor diameter: ISO 965, ASME B1.1, BS 93 and BS 84 as tabled in the handbook",
+		"percent of thread on 1.299 P, the base that printed tapping tables use; 55 to 80 is usual: common practice"},
+	Level:     finding.Scrap,
+	Judgement: finding.Fact,
+	Trips:     exampleTap("3.8"),
+	Sound:     exampleTap("4.2"),
+	OnCut:     holeWrongForTap,
+})
+
+// exampleTap drills a hole of a size and taps it M5.
+func exampleTap(drill string) string {
+	return replaced(replaced(exampleHole("to = "+drill), "diameter = 6", `diameter = `+drill+`
+    thread   = { size = "M5" }`), "      to = "+drill+"\n    }\n", `    }
+
+    operation {
+      makes = hole.pin.thread
+    }
+`)
+}
+
+// The share of full thread, on 1.299 P, outside of which a hole is spoken of where no
+// standard limits are tabled. Common practice.
+const leastThread, mostThread = 55.0, 80.0
+
+func holeWrongForTap(k *eval.Cut, a *Ask) {
+	c := k.Choice.Tool.Cutter
+	if c == nil || c.Kind != "tap" || k.Choice.Tool.Thread.Series == "" {
+		return
+	}
+	t := k.Choice.Tool.Thread
+	for _, w := range k.Works {
+		if w.Target.Sub != "thread" {
+			continue
+		}
+		if w.Had == 0 {
+			a.Say(w.Target.Name()+"+tap+none", k.Place("tool", "makes"), "%s is to be tapped %s, and no hole has been drilled there yet", w.Target.Form.Name(), t)
+			continue
+		}
+		p := (t.Diameter - w.Had) / (1.299 * t.Pitch) * 100
+		least, most, ok := handbook.MinorLimits(t)
+		if !ok {
+			least, most = t.Diameter-1.299*t.Pitch*mostThread/100, t.Diameter-1.299*t.Pitch*leastThread/100
+		}
+		// A drilled hole between the standard's limits is right; up to a tenth of the pitch
+		// below them is in daily use.
+		switch {
+		case w.Had < least-0.1*t.Pitch:
+			f := a.Say(w.Target.Name()+"+tap", k.Place("tool", "makes"), "a hole of %s for %s leaves %.0f %% of thread on 1.299 P: the tap is likely to break; the hole should be %s to %s",
+				mm(w.Had), t, p, figure(round(least)), mm(round(most)))
+			f.Margin = Room(w.Had, round(least))
+		case w.Had > most+0.0005:
+			f := a.Say(w.Target.Name()+"+tap", k.Place("tool", "makes"), "a hole of %s for %s leaves %.0f %% of thread on 1.299 P: it is likely to strip; the hole should be %s to %s",
+				mm(w.Had), t, p, figure(round(least)), mm(round(most)))
+			f.Margin = Bound(w.Had, round(most), "mm")
+		default:
+			a.Clear(Bound(w.Had, round(most), "mm"), "the hole for "+t.String())
+		}
+	}
+}

@@ -1,0 +1,66 @@
+package rules
+
+import (
+	"strings"
+
+	"fettle/eval"
+	"fettle/schema/finding"
+)
+
+var _ = enter(Rule{
+	Name:  "stock-too-small",
+	Title: "the piece of stock is smaller than the part with the metal over its faces",
+	Why: `Finished size and the metal to clean up each face must both come out of the bar; of round bar the
+corners must lie inside the circle. What is short by a millimetre is short.`,
+	Rows:      []string{"G1", "G3", "G4"},
+	Source:    []string{"arithmetic; a rectangle in a round: its diagonal"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     exampleStock(24, 1),
+	Sound:     exampleStock(23, 1),
+	OnPart:    stockTooSmall,
+})
+
+// exampleStock is a part of a width, cut from flat bar 25 by 15, with metal over front and back.
+func exampleStock(width, over float64) string {
+	s := replaced(exampleHole(), "width    = 30", "width    = "+figure(width))
+	s = replaced(s, "height   = 20", "height   = 13")
+	s = replaced(s, "front = 15", "front = 10")
+	s = replaced(s, "over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }",
+		"stock = stock.brass_flat\n    over  = { left = 0, right = 0, front = "+figure(over)+", back = "+figure(over)+", top = 1, bottom = 1 }")
+	return strings.Replace(s, "parallels = 10", "parallels = 12", 1)
+}
+
+func stockTooSmall(p *eval.PartTrace, a *Ask) {
+	if p.Start == nil || p.Part.Blank.Stock == nil {
+		return
+	}
+	s := p.Part.Blank.Stock
+	at := p.Part.At
+	if b := p.Part.Part.Blank; b != nil {
+		at = b.Item.At
+		if b.Stock.Said() {
+			at = b.Stock.At
+		}
+	}
+	for _, n := range p.Part.StockNeeds() {
+		switch {
+		case !n.Known:
+			a.Lack(s.Lengths.Missing()...)
+		case n.Has < n.Needs-0.0005 && n.Side == "corners":
+			f := a.Say(s.Path()+"+"+p.Part.Label+"."+n.Side, at, "%s has a diameter of %s, and the part is %s over its corners: they do not fill out",
+				s.Path(), mm(n.Has), mm(round(n.Needs)))
+			f.Margin = Room(n.Has, round(n.Needs))
+		case n.Has < n.Needs-0.0005:
+			f := a.Say(s.Path()+"+"+p.Part.Label+"."+n.Side, at, "the raw piece wants %s for the %s of %s (%s finished and %s over), and %s has %s",
+				mm(round(n.Needs)), n.Side, p.Part.Label, mm(finished(p.Part, n.Side)), mm(round(n.Needs-finished(p.Part, n.Side))), s.Path(), mm(n.Has))
+			f.Margin = Room(n.Has, round(n.Needs))
+		default:
+			a.Clear(Room(n.Has, round(n.Needs)), s.Path()+" for the "+n.Side+" of "+p.Part.Label)
+		}
+	}
+}
+
+func finished(p *eval.Part, side string) float64 {
+	return p.Size[map[string]int{"length": 0, "width": 1, "height": 2}[side]]
+}
