@@ -253,7 +253,8 @@ func madeBySetUp(i *model.Item) []*model.Item {
 			Kind: "operation", Word: "operation", At: v.At, Body: v.At, In: i, Unit: i.Unit, Turn: n + 1,
 			Attrs: []model.Attr{{Name: "makes", Word: "makes", At: a.At, Value: v}},
 		}
-		made := madeName(i, v.Ref)
+		ref, _ := asRef(&v)
+		made := madeName(i, ref)
 		o.Name = turnName(made, turns[made])
 		turns[made]++
 		h := fnv.New64a()
