@@ -237,8 +237,13 @@ func (h *Holding) Covers(f model.Face) string {
 	n := h.Pose.Dir(Normal(f))
 	switch {
 	case n[2] < -0.5:
-		if len(h.Seats) > 0 {
-			return "what it sits on"
+		switch {
+		case h.Choice.Height > 0:
+			return "the parallels"
+		case h.Choice.Packing > 0:
+			return "the packing"
+		case h.Choice.Vise != nil:
+			return "the bed of " + h.Choice.Vise.Path()
 		}
 		return "the table"
 	case n[1] > 0.5 && h.Fixed.Is() && h.Fixed.V.Grip >= h.Hi[2]-h.Lo[2]-model.Grain:

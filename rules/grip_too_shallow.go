@@ -40,7 +40,7 @@ func gripTooShallow(h *eval.Holding, a *Ask) {
 	f := a.Say(h.Choice.Vise.Path()+"+"+h.Work.SetUp.Path(), h.Place("grip", "parallels", "hold"),
 		"%s grips %s of the piece's %s mm of height; usually at least %s mm (%s of it) is wanted for a cut from the side: "+
 			"parallels %s mm lower would do", h.Choice.Vise.Path(), mm(grip), tenth(height), tenthUp(want),
-		share(a.Limit("vise_grip_share")), tenthUp(want-grip))
+		hundredth(a.Limit("vise_grip_share")), tenthUp(want-grip))
 	f.Margin = Room(grip, want)
 }
 

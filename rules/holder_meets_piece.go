@@ -15,15 +15,66 @@ collar allows, the holder rubs, burns and pushes the work out of its holding.`,
 	Source:    []string{"geometry of the dry run"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
-	Trips:     replaced(exampleSlit(""), "depth = 10", "depth = 22"),
-	Sound:     replaced(exampleSlit(""), "depth = 10", "depth = 17"),
+	Trips:     exampleBesideWall(20),
+	Sound:     exampleBesideWall(35),
 	OnCut:     holderMeetsPiece,
 })
+
+// exampleBesideWall drills down in a step, so far from the wall that stands beside it.
+func exampleBesideWall(from float64) string {
+	return `recipe "example" {
+  units = "mm"
+}
+
+part "block" {
+  material = "brass"
+  length   = 60
+  width    = 50
+  height   = 45
+
+  blank {
+    over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }
+  }
+
+  step "low" {
+    into  = "top"
+    side  = "front"
+    width = 40
+    depth = 35
+  }
+
+  hole "pin" {
+    into     = step.low.floor
+    at       = { left = 30, back = ` + figure(from) + ` }
+    diameter = 3
+    depth    = 5
+  }
+
+  setup "mill" {
+    hold      = vise.small
+    up        = "top"
+    jaws      = "back"
+
+    operation {
+      makes = step.low
+    }
+    operation {
+      makes    = hole.pin
+      tool     = drill.jobbers[3]
+      holder   = drill_chuck.keyed
+      tool_out = 33
+    }
+  }
+}
+`
+}
 
 func holderMeetsPiece(k *eval.Cut, a *Ask) {
 	for _, n := range k.Near {
 		switch {
 		case !n.Piece:
+		case n.Sure < -0.002 && sawTooShallowFor(k) > 0 && n.BodyItem == k.Stack.Holder.Item:
+			// the saw does not reach so deep inside its collar: another rule
 		case n.Sure < -0.002:
 			f := a.Say(pathOf(n.BodyItem)+"+piece", k.Place("tool_out", "holder", "tool"),
 				"%s runs into the piece; it is clear %s mm higher", n.Body, tenthUp(n.Lift))

@@ -69,8 +69,8 @@ func drilledThrough(k *eval.Cut, n eval.Near) bool {
 	return false
 }
 
-// share prints a share.
-func share(x float64) string { return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64) }
+// hundredth prints a share, or a small gap, to a hundredth.
+func hundredth(x float64) string { return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64) }
 
 // round brings a figure to the grain that is printed.
 func round(x float64) float64 { return math.Round(x*1000) / 1000 }

@@ -72,7 +72,8 @@ part "clamp" {
     }
     deburr {}
     measure {
-      size = height
+      size      = height
+      taken_out = true
     }
   }
 

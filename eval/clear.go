@@ -1,0 +1,159 @@
+package eval
+
+import (
+	"fettle/eval/solid"
+)
+
+// Breakout is how a feature stands to the surface of the finished part and to others.
+type Breakout struct {
+	Wall  float64 // least metal beside it
+	And   string  // what is on the other side; "" the part's own surface
+	Known bool
+}
+
+// HoleWall is the least metal beside a hole in the finished part: to the sides of the
+// envelope, and to every other feature that is not declared to meet it. Negative: they
+// overlap by so much. Threads count with their major diameter.
+func (p *Part) HoleWall(f *Form) (side Breakout, others []Breakout) {
+	if len(f.Mouths) == 0 || !f.Diameter.Is() {
+		return side, nil
+	}
+	r := f.radius()
+	for _, m := range f.Mouths {
+		for i := range 3 {
+			if i == f.Into.Face.Axis() {
+				continue
+			}
+			for _, d := range [2]float64{m[i] - r, p.Size[i] - m[i] - r} {
+				if !side.Known || d < side.Wall {
+					side = Breakout{Wall: d, Known: true}
+				}
+			}
+		}
+	}
+	for _, g := range p.Forms {
+		if g == f || g.Wrong != "" || len(g.Lacks) > 0 {
+			continue
+		}
+		if d, ok := p.between(f, g); ok {
+			others = append(others, Breakout{Wall: d, And: g.Name(), Known: true})
+		}
+	}
+	return side, others
+}
+
+func (f *Form) radius() float64 {
+	r := f.Diameter.V / 2
+	if f.Feature.Thread.Said {
+		r = max(r, f.Feature.Thread.Size.V.Diameter/2)
+	}
+	return r
+}
+
+// axes gives each hole of a form as a line from mouth to floor, points included.
+func (f *Form) axes(p *Part) (lines [][2]solid.Vec) {
+	deep := f.Depth.V
+	if !f.Through && !f.Flat {
+		deep += 0.3 * f.Diameter.V // a 118 degree point: 0.300 D
+	}
+	for _, m := range f.Mouths {
+		lines = append(lines, [2]solid.Vec{m, m.Add(f.Dir.Times(deep))})
+	}
+	return lines
+}
+
+// between is the least metal between two holes, or between a hole and the room of a
+// straight feature; false where the two lie in one axis or no figure can be given.
+func (p *Part) between(f, g *Form) (float64, bool) {
+	best, ok := 0.0, false
+	see := func(d float64) {
+		if !ok || d < best {
+			best, ok = d, true
+		}
+	}
+	for _, a := range f.axes(p) {
+		if len(g.Mouths) > 0 && g.Diameter.Is() {
+			for _, b := range g.axes(p) {
+				if inLine(a, b) {
+					return 0, false
+				}
+				see(lineGap(a, b) - f.radius() - g.radius())
+			}
+			continue
+		}
+		if g.Feature.Kind == "slit" || g.Feature.Kind == "slot" || g.Feature.Kind == "pocket" || g.Feature.Kind == "step" {
+			if f.Into.Name == g.Name()+".floor" {
+				return 0, false
+			}
+			see(boxGap(a, g.Lo, g.Hi) - f.radius())
+		}
+	}
+	return best, ok
+}
+
+// inLine says whether two holes share an axis: a clearance hole over a tapped one.
+func inLine(a, b [2]solid.Vec) bool {
+	u := a[1].Sub(a[0])
+	if u.Len() == 0 {
+		return false
+	}
+	u = u.Unit()
+	for _, v := range b {
+		d := v.Sub(a[0])
+		if d.Sub(u.Times(d.Dot(u))).Len() > 0.01 {
+			return false
+		}
+	}
+	return true
+}
+
+// lineGap is the least distance of two stretches, by halving along each in turn: the
+// distance is convex, so that the search cannot end in a false place.
+func lineGap(a, b [2]solid.Vec) float64 {
+	at := func(s [2]solid.Vec, t float64) solid.Vec { return s[0].Add(s[1].Sub(s[0]).Times(t)) }
+	return least(func(t float64) float64 {
+		v := at(a, t)
+		return least(func(s float64) float64 { return v.Sub(at(b, s)).Len() })
+	})
+}
+
+// boxGap is the least distance of a stretch from a box; 0 where it goes through it.
+func boxGap(a [2]solid.Vec, lo, hi solid.Vec) float64 {
+	return least(func(t float64) float64 {
+		v := a[0].Add(a[1].Sub(a[0]).Times(t))
+		var d solid.Vec
+		for i := range 3 {
+			d[i] = max(lo[i]-v[i], 0, v[i]-hi[i])
+		}
+		return d.Len()
+	})
+}
+
+// least finds the least value of a convex function on 0 to 1, to far below a grain.
+func least(f func(float64) float64) float64 {
+	lo, hi := 0.0, 1.0
+	for range 60 {
+		a, b := lo+(hi-lo)/3, hi-(hi-lo)/3
+		if f(a) < f(b) {
+			hi = b
+		} else {
+			lo = a
+		}
+	}
+	return min(f((lo+hi)/2), f(0), f(1))
+}
+
+// Meets says whether two features are declared to break into each other.
+func Meets(f, g *Form) bool {
+	for _, r := range f.Feature.Meets.V {
+		if r.Item == g.Feature.Item {
+			return true
+		}
+	}
+	for _, r := range g.Feature.Meets.V {
+		if r.Item == f.Feature.Item {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,44 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+)
+
+var _ = enter(Rule{
+	Name:  "hole-near-edge",
+	Title: "little metal is left between a hole and the side of the part",
+	Why: `A thin wall bulges while it is drilled and lets the drill wander. Small work is full of thinner walls that
+hold; this is a word to the careful, not a bar: clamp a block against the side, or drill before the side is brought down.`,
+	Rows:      []string{"D6"},
+	Source:    []string{"half a diameter to one: common practice"},
+	Limits:    []string{"wall_by_hole"},
+	Level:     finding.Advice,
+	Judgement: finding.Thumb,
+	Trips:     replaced(exampleHole(), "front = 15", "front = 4"),
+	Sound:     replaced(exampleHole(), "front = 15", "front = 8"),
+	OnPart:    holeNearEdge,
+})
+
+func holeNearEdge(p *eval.PartTrace, a *Ask) {
+	if p.Part.Unplayed != "" {
+		return
+	}
+	for _, f := range p.Part.Forms {
+		if f.Wrong != "" {
+			continue
+		}
+		side, _ := p.Part.HoleWall(f)
+		if !side.Known || side.Wall < -0.001 {
+			continue
+		}
+		want := round(a.Limit("wall_by_hole") * f.Diameter.V)
+		if side.Wall >= want-0.0005 {
+			a.Clear(Room(round(side.Wall), want), "metal beside "+f.Name())
+			continue
+		}
+		m := a.Say(p.Part.Label+"."+f.Name(), placeOf(f, "at"), "%s leaves %s of metal to the side of %s; usually %s at least, or a block clamped against it while it is drilled",
+			f.Name(), mm(round(side.Wall)), p.Part.Label, mm(want))
+		m.Margin = Room(round(side.Wall), want)
+	}
+}
