@@ -66,7 +66,11 @@ func (w *rowWriter) value(a *attr, f form) string {
 	case formRef:
 		return w.reference(a, f)
 	case formList:
-		return "[" + w.value(a, *f.Of) + "]"
+		n := 1 // members; of some lists each has its own place
+		if f.Of.Kind == formLength || f.Of.Kind == formAngle || f.Of.Kind == formWhole {
+			n = max(1, membersOfList(a))
+		}
+		return "[" + strings.Repeat(w.value(a, *f.Of)+", ", n-1) + w.value(a, *f.Of) + "]"
 	case formObject:
 		return w.object(a)
 	}

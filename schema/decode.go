@@ -2,11 +2,7 @@ package schema
 
 import (
 	"fmt"
-	"hash"
 	"hash/fnv"
-	"math"
-	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -32,7 +28,9 @@ func (r *reader) build() *model.Build {
 		}
 		r.checkSection(f)
 		for _, n := range f.tops {
-			r.decode(n, w.When)
+			if n.kind.Where != "header" || n == f.header {
+				r.decode(n, w.When)
+			}
 		}
 		for _, n := range f.tops {
 			switch {
@@ -94,7 +92,7 @@ func (r *reader) mustBeSaid(n *node) {
 			continue
 		}
 		if a.Required && n.named[a.Name] == nil {
-			r.say(slipNotGiven, n.item.At, fmt.Sprintf("%s must say its %s: %s", article(plain(n.kind.Name)), a.Name, a.Meaning))
+			r.say(slipNotGiven, n.item.At, fmt.Sprintf("%s must say %s: %s", article(plain(n.kind.Name)), a.Name, a.Meaning))
 		}
 		if a.Group != "" {
 			if groups[a.Group] == nil {
@@ -105,6 +103,22 @@ func (r *reader) mustBeSaid(n *node) {
 	}
 	for _, g := range order {
 		r.oneOf(n, g, groups[g])
+	}
+	r.notBeside(n)
+}
+
+// notBeside finds pairs of which the table says that one is "not beside" the other.
+func (r *reader) notBeside(n *node) {
+	for i, s := range n.slots {
+		_, other, ok := strings.Cut(s.attr.LeftOut, "not beside ")
+		if !ok {
+			continue
+		}
+		for _, first := range n.slots[:i] {
+			if first.attr.Name == other {
+				r.sayAlso(slipOneTooMany, s.at, fmt.Sprintf("%s cannot stand beside %s: each says the same thing in its own way", s.word, first.word), first.at, "the other one")
+			}
+		}
 	}
 }
 
@@ -155,11 +169,11 @@ func (r *reader) checkSection(f *folder) {
 			continue
 		}
 		if n.named["length"] == nil {
-			r.say(slipNotGiven, n.item.At, "a part must say its length: "+lengthMeaning(n))
+			r.say(slipNotGiven, n.item.At, "a part must say length: "+lengthMeaning(n))
 		}
 		flat := n.named["height"] != nil || n.named["thickness"] != nil
 		if flat && n.named["width"] == nil {
-			r.say(slipNotGiven, n.item.At, "a part with a height or thickness must say its width: along y, from front to back")
+			r.say(slipNotGiven, n.item.At, "a part with a height or thickness must say width: along y, from front to back")
 		}
 	}
 }
@@ -242,122 +256,6 @@ func (r *reader) madeBy(n *node) (made string, done bool) {
 		return "", true
 	}
 	return madeName(n.item, first.Ref), true
-}
-
-// most100m is the longest length that a workshop knows, in mm.
-const most100m = 100_000.0
-
-// mayBeNegative lists the lengths and figures that may lie below nought.
-var mayBeNegative = []string{"along", "wants", "gap", "set_over", "on_table", "shifted", "tilts", "at", "from", "to", "clearance", "first", "step", "temperature", "start", "size", "by", "axis", "NAME", "angle", "to_axis", "zero_at", "top_slide"}
-
-// mustBeAbove lists the lengths that are nothing if they are nought.
-var mustBeAbove = []string{"diameter", "width", "length", "height", "thickness", "jaw_width", "jaw_depth", "opening", "seat",
-	"pcd", "hexagon", "square", "round", "module", "diametral_pitch", "ratio", "centres", "overall"}
-
-// inRange says whether every figure of a value can be what the attribute means.
-func (f *fitter) inRange(out *val) bool {
-	return f.within(&out.v, f.attr.last())
-}
-
-func (f *fitter) within(v *model.Value, name string) bool {
-	switch v.Kind {
-	case model.Number:
-		return f.figureWithin(v, v.Num, name)
-	case model.SizeOf:
-		return f.figureWithin(v, v.Size.Nominal, name)
-	case model.List:
-		for i := range v.List {
-			if !f.within(&v.List[i], name) {
-				return false
-			}
-		}
-	case model.Set:
-		lo, hi, ok := v.Sizes.Range()
-		return !ok || f.figureWithin(v, lo, name) && f.figureWithin(v, hi, name)
-	}
-	return true
-}
-
-func (f *fitter) figureWithin(v *model.Value, x float64, name string) bool {
-	says := ""
-	u := f.attr.Unit
-	switch {
-	case math.IsNaN(x) || math.IsInf(x, 0):
-		says = "this is not a figure that can be reckoned with"
-	case u == "mm" && math.Abs(x) > most100m:
-		says = fmt.Sprintf("%s of %s m is longer than any workshop knows", name, trimmedFigure(x/1000))
-	case u == "deg" && math.Abs(x) > 360:
-		says = fmt.Sprintf("%s of %s degrees is more than a full turn", name, trimmedFigure(x))
-	case u != "mm" && math.Abs(x) > 1e9:
-		says = fmt.Sprintf("%s of %s is more than any workshop knows", name, trimmedFigure(x))
-	case x < 0 && !slices.Contains(mayBeNegative, name):
-		says = fmt.Sprintf("%s cannot be below nought", name)
-	case x == 0 && slices.Contains(mustBeAbove, name):
-		says = fmt.Sprintf("%s cannot be nought", name)
-	case f.wantsWhole() && x < 1 && !slices.Contains(mayBeNegative, name):
-		says = fmt.Sprintf("%s is at least 1", name)
-	default:
-		return true
-	}
-	f.r.say(slipOutOfRange, v.At, says)
-	return false
-}
-
-func (f *fitter) wantsWhole() bool {
-	for _, x := range f.attr.Forms {
-		if x.Kind != formWhole && !(x.Kind == formList && x.Of != nil && x.Of.Kind == formWhole) {
-			return false
-		}
-	}
-	return len(f.attr.Forms) > 0
-}
-
-func trimmedFigure(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
-
-// digestItem puts all that a block says into a hash, with its values and not its layout.
-func digestItem(h hash.Hash64, i *model.Item) {
-	put(h, i.Kind, i.Label)
-	for n := range i.Attrs {
-		put(h, i.Attrs[n].Name)
-		digestValue(h, &i.Attrs[n].Value)
-	}
-	for _, in := range i.Items {
-		digestItem(h, in)
-	}
-	put(h, "end")
-}
-
-func put(h hash.Hash64, words ...string) {
-	for _, w := range words {
-		h.Write([]byte(w))
-		h.Write([]byte{0})
-	}
-}
-
-func digestValue(h hash.Hash64, v *model.Value) {
-	num := func(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
-	put(h, strconv.Itoa(int(v.Kind)), num(v.Num), v.Text, strconv.FormatBool(v.Yes), v.Size.String(), num(v.Size.Tol.Lo), num(v.Size.Tol.Hi),
-		v.Ref.Path(), v.Thread.String(), v.Taper.String(), v.Feed.Written, v.Material.Name, v.Material.Written)
-	for i := range v.List {
-		digestValue(h, &v.List[i])
-	}
-	for i := range v.Object {
-		put(h, v.Object[i].Name)
-		digestValue(h, &v.Object[i].Value)
-	}
-	for _, m := range v.Sizes.List {
-		put(h, num(m.Size), m.Name)
-	}
-	for _, s := range v.Sizes.Series {
-		put(h, num(s.From), num(s.To), num(s.By))
-	}
-	for _, s := range v.Position.Short {
-		put(h, s.String())
-	}
-	for _, c := range v.Position.Coords {
-		put(h, c.Datum.Path(), c.Size.String())
-	}
-	put(h, ".")
 }
 
 // The handbook as the reader asks it.

@@ -151,6 +151,9 @@ func (f *fitter) one(v val, x form) (val, bool) {
 	}
 	switch x.Kind {
 	case formLength:
+		if f.attr.Name == "depth" {
+			return f.dimension(v) // a drawing may give limits for a depth too
+		}
 		return f.length(v)
 	case formDimension:
 		return f.dimension(v)
@@ -216,6 +219,9 @@ func (f *fitter) listOf(v val, x form) (val, bool) {
 			out.state = max(out.state, m.state)
 			continue
 		}
+		if x.Of.Kind == formPlace && m.v.Kind != model.List && m.v.Kind != model.Object && m.v.Kind != model.RefTo && m.v.Kind != model.PositionOf {
+			return val{}, false // a list of figures is one place, and this is none
+		}
 		one, ok := f.any(m, forms)
 		if !ok {
 			inner := &fitter{r: f.r, attr: f.attr, in: f.in, unit: f.unit, why: f.why}
@@ -248,7 +254,7 @@ func (f *fitter) reference(v val, x form) (val, bool) {
 	t := v.ref
 	switch {
 	case len(x.RefKinds) == 0:
-		return v, true
+		return v, f.attr.last() != "makes" || t.kind == nil || t.kind.Where != "shop"
 	case t.kind == nil || t.face != model.NoFace || strings.HasPrefix(t.sub, "face."):
 		return v, slices.Contains(x.RefKinds, "face") || slices.Contains(x.RefKinds, "feature")
 	case t.attr && t.sub == "thread" && slices.Contains(x.RefKinds, "thread"):

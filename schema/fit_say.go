@@ -33,11 +33,24 @@ func (f *fitter) complainOf(v val, forms []form) {
 			return
 		}
 		if f.why != "" && parsedForms(forms) == 1 {
-			f.r.say(slipWrongValue, at, fmt.Sprintf("%s wants %s; %s", name, wanted(forms), f.why))
+			f.r.say(slipWrongValue, at, f.reason(v.v.Text, name, forms))
 			return
 		}
 	}
 	f.r.say(slipWrongValue, at, fmt.Sprintf("%s wants %s; this is %s", name, wanted(forms), v.what()))
+}
+
+// reason says what the reader of the notation made of a text. Where that names examples
+// itself, what is wanted need not be said again.
+func (f *fitter) reason(typed, name string, forms []form) string {
+	why := f.why
+	if i := strings.Index(why, `": `); strings.HasPrefix(why, `"`) && i > 0 {
+		why = why[i+len(`": `):]
+	}
+	if strings.Contains(why, "such as") && !strings.HasPrefix(why, `"`) {
+		return quoted(typed) + " is " + why
+	}
+	return fmt.Sprintf("%s wants %s; %s", name, wanted(forms), why)
 }
 
 // parsedForms counts the forms that are read from notation.

@@ -89,7 +89,7 @@ func (f *fitter) members(v val, rows []*attr) (val, bool) {
 	}
 	for _, m := range rows {
 		if m.Required && !seen[m.Name] {
-			f.r.say(slipNotGiven, v.v.At, fmt.Sprintf("%s must say its %s: %s", f.attr.last(), m.last(), m.Meaning))
+			f.r.say(slipNotGiven, v.v.At, fmt.Sprintf("%s must say %s: %s", f.attr.last(), m.last(), m.Meaning))
 			out.state = wrong
 		}
 	}

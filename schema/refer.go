@@ -300,9 +300,10 @@ func (r *reader) bareWord(steps []step, k *kind, in *node, at text.Place) val {
 		if n == nil {
 			continue
 		}
-		if a, ok := n.kind.attr(root); ok && n.kind.free == nil {
+		a, ok := n.kind.attr(root)
+		if ok && n.kind.free == nil && (n.kind.Name == "part" || n.kind.Name == "assembly" || n.named[a.Name] != nil) {
 			return r.walk(&target{node: n, kind: n.kind}, steps, at, in)
-		} else if ok && in.home.given[root] != nil {
+		} else if ok && n.kind.free != nil && in.home.given[root] != nil {
 			r.say(slipUnknownName, at, fmt.Sprintf("write given.%s", a.Name))
 			return wrongVal
 		}

@@ -55,6 +55,9 @@ func (r *reader) noWord(root string, k *kind, steps []step, in *node) string {
 		}
 		return fmt.Sprintf("nothing is of the kind %s; a reference is written kind.label, such as hole.pillar", quoted(root))
 	}
+	if r.isChoice(root) {
+		return fmt.Sprintf("a word stands in quotes: %s", quoted(root))
+	}
 	switch {
 	case root == "yes" || root == "on":
 		return fmt.Sprintf("%s is not a value: write true", root)
@@ -88,6 +91,19 @@ func (r *reader) noWord(root string, k *kind, steps []step, in *node) string {
 		}
 	}
 	return fmt.Sprintf("nothing is called %s here; a word that is meant as a text stands in quotes: %s", shown(root), quoted(root))
+}
+
+// isChoice says whether the attribute that is being read takes a word as one of its choice.
+func (r *reader) isChoice(word string) bool {
+	if len(r.stack) == 0 {
+		return false
+	}
+	for _, f := range r.stack[len(r.stack)-1].attr.Forms {
+		if f.Kind == formWord && slices.Contains(f.OneOf, word) {
+			return true
+		}
+	}
+	return false
 }
 
 // noSuchFeature says that no feature, set-up or step has a name.

@@ -190,6 +190,9 @@ func listed(words []string, last string) string {
 
 // article puts "a" or "an" before a word.
 func article(word string) string {
+	if strings.HasSuffix(word, "s") && word != "radius" || word == "teeth" || word == "rules of thumb" {
+		return word // several: parallels, clamps, rules of thumb
+	}
 	if word != "" && strings.ContainsRune("aeiou", rune(word[0])) {
 		return "an " + word
 	}

@@ -44,6 +44,10 @@ func (r *reader) strayBlock(f *folder, up *node, b *hclsyntax.Block) {
 		r.say(slipUnknownWord, at, fmt.Sprintf("no block is called %s; the nearest is %s", quoted(b.Type), n))
 		return
 	}
+	if owners := ownersOf(b.Type); len(owners) > 0 && len(owners) <= 3 {
+		r.say(slipUnknownWord, at, fmt.Sprintf("no block is called %s; it is an attribute of %s", quoted(b.Type), either(owners)))
+		return
+	}
 	r.say(slipUnknownWord, at, fmt.Sprintf("no block is called %s; %s may stand %s", quoted(b.Type), someOf(kindWords(parent)), where))
 }
 

@@ -93,10 +93,12 @@ func (v val) figureOf(u drawing.Unit) (x, power float64, ok bool) {
 func (v val) what() string {
 	switch v.v.Kind {
 	case model.Number:
-		switch v.power {
-		case 0, 1:
+		switch {
+		case v.src != "":
+			return shown(v.src)
+		case v.power == 0 || v.power == 1:
 			return "a figure"
-		case 2:
+		case v.power == 2:
 			return "an area"
 		}
 		return "neither a length nor a plain figure"
