@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/fatih/color"
@@ -171,7 +172,7 @@ func (p page) finding(c *Checked, f *finding.Finding) {
 		says = "usually a trouble: " + says
 	}
 	p.para(body, upper(says)+".")
-	if m := f.Margin; m.Unit != "" {
+	if m := f.Margin; m.Unit != "" && m.Wants != 0 {
 		word := "at least"
 		if m.Less {
 			word = "at most"
@@ -251,17 +252,32 @@ func (p page) chosen(c *Checked) {
 	}
 	p.line(0, "")
 	p.line(0, p.pen.strong("Chosen, where the recipe leaves it open"))
-	last := finding.Spot{}
-	for _, ch := range c.Chosen {
-		if ch.Spot != last {
-			last = ch.Spot
-			head := ch.Spot.Part
-			if w := where(ch.Spot); w != "" {
-				head += " › " + w
-			}
-			p.para(2, head)
+	for i := 0; i < len(c.Chosen); {
+		spot := c.Chosen[i].Spot
+		var words []string
+		for ; i < len(c.Chosen) && c.Chosen[i].Spot == spot; i++ {
+			words = append(words, c.Chosen[i].What+" "+c.Chosen[i].Item)
 		}
-		p.hang(4, ch.What, ch.Item+"  ("+ch.Why+")", 16)
+		head := spot.Part
+		if w := where(spot); w != "" {
+			head += " › " + w
+		}
+		p.para(2, head)
+		p.para(4, strings.Join(words, "; "))
+	}
+	p.line(2, "Why")
+	var order []string
+	why := map[string][]string{}
+	for _, ch := range c.Chosen {
+		if why[ch.Why] == nil {
+			order = append(order, ch.Why)
+		}
+		if !slices.Contains(why[ch.Why], ch.What) {
+			why[ch.Why] = append(why[ch.Why], ch.What)
+		}
+	}
+	for _, w := range order {
+		p.para(4, strings.Join(why[w], ", ")+": "+w)
 	}
 }
 
