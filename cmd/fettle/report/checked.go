@@ -63,4 +63,3 @@ func cautionOf(name string) string {
 	}
 	return ""
 }
-

@@ -158,6 +158,14 @@ func where(s finding.Spot) string {
 	return strings.Join(w, " › ")
 }
 
+// whole is a spot from the part down.
+func whole(s finding.Spot) string {
+	if w := where(s); w != "" && s.Part != "" {
+		return s.Part + " › " + w
+	}
+	return s.Part
+}
+
 const indent = 2 // of the head of a finding
 const body = 4   // of what it says
 
@@ -238,7 +246,7 @@ func (p page) questions(c *Checked) {
 	p.line(0, "")
 	p.line(0, p.pen.strong("To ask at the machine"))
 	for _, q := range c.Result.Questions {
-		p.para(2, q.Spot.Part+" › "+where(q.Spot))
+		p.para(2, whole(q.Spot))
 		p.para(4, upper(q.Asks))
 		if len(q.For) > 0 {
 			p.para(4, "It could be settled here with "+strings.Join(q.For, ", ")+".")
@@ -258,11 +266,7 @@ func (p page) chosen(c *Checked) {
 		for ; i < len(c.Chosen) && c.Chosen[i].Spot == spot; i++ {
 			words = append(words, c.Chosen[i].What+" "+c.Chosen[i].Item)
 		}
-		head := spot.Part
-		if w := where(spot); w != "" {
-			head += " › " + w
-		}
-		p.para(2, head)
+		p.para(2, whole(spot))
 		p.para(4, strings.Join(words, "; "))
 	}
 	p.line(2, "Why")
@@ -295,7 +299,7 @@ func (p page) tightest(c *Checked) {
 			left, word = -left, "may be"
 		}
 		p.para(2, fmt.Sprintf("%s %s to spare: %s", model.Figure(left), m.Unit, t.What))
-		p.para(4, fmt.Sprintf("has %s, %s %s %s; %s › %s [%s]", model.Figure(m.Has), word, model.Figure(m.Wants), m.Unit, t.Spot.Part, where(t.Spot), t.Rule))
+		p.para(4, fmt.Sprintf("has %s, %s %s %s; %s [%s]", model.Figure(m.Has), word, model.Figure(m.Wants), m.Unit, whole(t.Spot), t.Rule))
 	}
 }
 
@@ -324,10 +328,6 @@ func (p page) unplayed(c *Checked) {
 	p.line(0, "")
 	p.line(0, p.pen.strong("Not made on paper, so not judged"))
 	for _, u := range c.Result.Unplayed {
-		at := u.Spot.Part
-		if w := where(u.Spot); w != "" {
-			at += " › " + w
-		}
-		p.para(2, at+": "+u.Why)
+		p.para(2, whole(u.Spot)+": "+u.Why)
 	}
 }

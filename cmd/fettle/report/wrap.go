@@ -15,7 +15,7 @@ const wide = 80
 func wrap(s string, columns int) []string {
 	var lines []string
 	line, n := "", 0
-	for _, w := range strings.Fields(s) {
+	for _, w := range pairs(strings.Fields(s)) {
 		l := utf8.RuneCountInString(w)
 		if n > 0 && n+1+l > columns {
 			lines = append(lines, line)
@@ -30,6 +30,20 @@ func wrap(s string, columns int) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// pairs keeps a figure and its unit on one line.
+func pairs(words []string) []string {
+	var out []string
+	for _, w := range words {
+		unit := strings.HasPrefix(w, "mm") || strings.HasPrefix(w, "m/min") || strings.HasPrefix(w, "rev/min") || strings.HasPrefix(w, "degrees")
+		if n := len(out); unit && n > 0 && out[n-1] != "" && strings.ContainsAny(out[n-1][:1], "-0123456789") {
+			out[n-1] += " " + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
 }
 
 // safe escapes what does not print or turns the direction of writing, so that a label
