@@ -1,0 +1,66 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// Every recipe has its expected report beside it for every shop it is tried in. A person
+// reads the difference before a report is renewed (go test ./cmd/fettle -run Expected -renew).
+var expected = []struct {
+	recipe, shop, report string
+	status               int
+}{
+	{"recipes/first", "recipes/shops/bench", "recipes/first/report-bench.txt", 0},
+	{"recipes/first", "recipes/shops/attic", "recipes/first/report-attic.txt", 1},
+	{"testdata/recipes/telling", "recipes/shops/attic", "testdata/recipes/telling/report-attic.txt", 1},
+	{"testdata/recipes/telling", "recipes/shops/bench", "testdata/recipes/telling/report-bench.txt", 1},
+}
+
+func TestExpectedReports(t *testing.T) {
+	t.Chdir(filepath.Join("..", ".."))
+	for _, e := range expected {
+		t.Run(filepath.Base(e.recipe)+" "+filepath.Base(e.shop), func(t *testing.T) {
+			var out, errs bytes.Buffer
+			status := run([]string{"check", "--plain", "--on", "2026-11-25", "--shop", e.shop, e.recipe}, &out, &errs)
+			if status != e.status || errs.Len() > 0 {
+				t.Errorf("status %d, not %d; %s", status, e.status, errs.String())
+			}
+			if *renew {
+				if err := os.WriteFile(e.report, out.Bytes(), 0o666); err != nil {
+					t.Fatal(err)
+				}
+				return
+			}
+			want, err := os.ReadFile(e.report)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if out.String() != string(want) {
+				t.Errorf("the report differs from %s:\n%s", e.report, firstDifference(string(want), out.String()))
+			}
+			for i, l := range strings.Split(out.String(), "\n") {
+				if n := len([]rune(l)); n > 80 && strings.Contains(strings.TrimSpace(l), " ") {
+					t.Errorf("line %d has %d columns: %s", i+1, n, l)
+				}
+			}
+		})
+	}
+}
+
+func firstDifference(want, got string) string {
+	w, g := strings.Split(want, "\n"), strings.Split(got, "\n")
+	for i := range w {
+		if i >= len(g) || w[i] != g[i] {
+			line := "(the end)"
+			if i < len(g) {
+				line = g[i]
+			}
+			return "expected: " + w[i] + "\nis:       " + line
+		}
+	}
+	return "there is more of it: " + g[len(w)]
+}
