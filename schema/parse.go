@@ -123,7 +123,7 @@ func (r *reader) readingSentence(d *hcl.Diagnostic, at text.Place) (text.Place, 
 		return at, "a value is missing"
 	case "Unsupported operator":
 		if here := string(r.bytes(at)); here == "&" || here == "|" {
-			return at, fmt.Sprintf("write %s%s", here, here)
+			return at, fmt.Sprintf("two conditions are joined by %s%s, not by %s", here, here, here)
 		}
 		return at, quoted(string(r.bytes(at))) + " is not a sign of calculation"
 	case "Invalid character":
