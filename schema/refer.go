@@ -25,6 +25,7 @@ type target struct {
 	face model.Face
 	word string // a face that is none of the six: "outside"
 	has  bool   // a member of a set is picked
+	lost bool   // the set has no such member
 	size float64
 	name string
 }
@@ -146,7 +147,7 @@ func (r *reader) inPart(k *kind, label string, in *node) *node {
 // joined lists the parts of an assembly.
 func (r *reader) joined(assembly *node) []*node {
 	s := assembly.named["of"]
-	if s == nil || s.state == beingRead {
+	if assembly.kind.Name != "assembly" || s == nil || s.state == beingRead {
 		return nil
 	}
 	var out []*node
@@ -263,7 +264,17 @@ func (r *reader) memberOf(v val, st step) val {
 			return r.eval(item.ValueExpr, v.object.in)
 		}
 	}
-	r.say(slipUnknownName, st.at, fmt.Sprintf("the object has no member %s", quoted(st.name)))
+	says := fmt.Sprintf("the object has no member %s", quoted(st.name))
+	var names []string
+	for _, item := range v.object.expr.Items {
+		if key, ok := keyWord(item.KeyExpr); ok {
+			names = append(names, key)
+		}
+	}
+	if n := r.near(st.name, names); n != "" {
+		says += "; the nearest is " + n
+	}
+	r.say(slipUnknownName, st.at, says)
 	return wrongVal
 }
 

@@ -53,6 +53,7 @@ func (r *reader) pick(v val, key val, keyAt, at text.Place, in *node) val {
 			rule = slipNotInShop
 		}
 		r.say(rule, at, noMember(&t, set, in.home.unit))
+		t.lost = true
 	}
 	return r.refTo(&t, at)
 }
@@ -110,9 +111,12 @@ func (r *reader) member(t *target, set val, u drawing.Unit) bool {
 			return true
 		}
 	}
-	if mm, err := drawing.ParseLength(t.name, u); err == nil && set.v.Sizes.Has(mm) {
-		t.size, t.name = mm, ""
-		return true
+	// a size in quotes: in the unit of who asks, or as the folder of the set writes it
+	for _, u := range []drawing.Unit{u, t.node.home.unit} {
+		if mm, err := drawing.ParseLength(t.name, u); err == nil && set.v.Sizes.Has(mm) {
+			t.size, t.name = mm, ""
+			return true
+		}
 	}
 	return false
 }

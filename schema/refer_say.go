@@ -125,12 +125,23 @@ func (r *reader) noSuchFeature(k *kind, word string, steps []step, in *node, at 
 		return wrongVal
 	}
 	var labels []string
+	var owners []string
 	for p := in; p != nil; p = p.up {
-		for _, c := range p.kids {
-			if c.kind == k && c.item.Label != "" {
+		for _, from := range append(r.joined(p), p) {
+			for _, c := range from.kids {
+				if c.kind != k || c.item.Label == "" {
+					continue
+				}
 				labels = append(labels, c.item.Label)
+				if c.item.Label == label {
+					owners = append(owners, nameOf("part", from.item.Label)+"."+nameOf(word, label))
+				}
 			}
 		}
+	}
+	if len(owners) > 1 {
+		r.say(slipUnknownName, at, fmt.Sprintf("more than one %s is called %s here: write %s", plain(word), quoted(label), either(owners)))
+		return wrongVal
 	}
 	says := r.labelCure(word, label, labels, steps)
 	if says == "" {

@@ -153,6 +153,8 @@ func (r *reader) refTo(t *target, at text.Place) val {
 func (r *reader) deref(v val) val {
 	t := v.ref
 	switch {
+	case t.lost:
+		return wrongVal
 	case t.node == nil && t.kind != nil:
 		return lackingVal // a thing of a shop that was not read
 	case t.node == nil || t.sub == "" || !t.attr:
