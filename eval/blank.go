@@ -122,6 +122,8 @@ func (p *Part) skins() {
 			b.Skin[f] = b.Stock.Skin
 		case b.Model != nil:
 			b.Skin[f] = b.Model.Skin.On(f)
+		default:
+			b.Skin[f] = model.Known[string]{At: p.Item.At, Of: p.Item, Attr: "blank.skin." + f.String()}
 		}
 	}
 }

@@ -191,6 +191,8 @@ func (k *Cut) settleOut() {
 	}
 	if f, ok := k.Stack.Flutes.Get(); ok {
 		least = max(least, f)
+	} else if o, ok := k.Stack.Overall.Get(); ok {
+		least = max(least, o/2) // half of a short tool stands out: common practice
 	}
 	if least == 0 {
 		least = t.Size

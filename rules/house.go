@@ -29,7 +29,7 @@ func (r *Runner) house(h *model.HouseRule, k *eval.Cut) Verdict {
 		answer, lacks := h.When.Eval(func(path []string) model.Value { return asDecided(k, path) })
 		switch answer {
 		case model.Yes:
-			f := a.Say(h.Item.Path()+"@"+k.Spot.String(), k.Place(), "%s", h.Says.V)
+			f := a.Say(h.Item.Path(), k.Place(), "%s", h.Says.V)
 			f.Also = []finding.Note{{Place: h.Item.At, Says: "the house rule " + h.Label}}
 		case model.NotKnown:
 			a.Lack(lacks...)
@@ -61,7 +61,7 @@ func asDecided(k *eval.Cut, path []string) model.Value {
 		case "by":
 			return text(c.By)
 		case "speed":
-			if c.Speed > 0 {
+			if c.Speed > 0 || c.ByHand {
 				return model.Value{Kind: model.Number, Num: c.Speed}
 			}
 		}

@@ -80,14 +80,20 @@ func Text(w io.Writer, c *Checked, pen Pen) {
 
 func (p page) head(c *Checked) {
 	title := c.Recipe
-	if c.Build != nil && c.Build.Recipe.Title != "" {
-		title = c.Build.Recipe.Title + " (" + c.Recipe + ")"
+	if c.Build != nil && c.Build.Recipe.Item != nil {
+		name := c.Build.Recipe.Title
+		if name == "" {
+			name = c.Build.Recipe.Item.Label
+		}
+		title = name + " (" + c.Recipe + ")"
 	}
 	p.line(0, p.pen.strong(safe(title)))
 	switch {
 	case !c.Read:
 		p.line(0, "not judged: a file could not be read")
 		return
+	case c.Build.Shop.Label == "" && len(c.Build.Shop.All) > 0:
+		p.line(0, "against no shop but the things that the recipe itself brings")
 	case c.Build.Shop.Label == "" && c.Shop == "":
 		p.line(0, "against no shop: nothing is known of machines and tools")
 	default:
@@ -176,10 +182,10 @@ func (p page) finding(c *Checked, f *finding.Finding) {
 	}
 	p.line(indent, head)
 	says := f.Says
-	if f.Judgement == finding.Thumb && !strings.Contains(says, "usually") {
+	if f.Judgement == finding.Thumb && !strings.Contains(says, "usually") && !strings.HasPrefix(f.Rule, "house_rule ") {
 		says = "usually a trouble: " + says
 	}
-	p.para(body, upper(says)+".")
+	p.para(body, stopped(upper(says)))
 	if m := f.Margin; m.Unit != "" && m.Wants != 0 {
 		word := "at least"
 		if m.Less {
@@ -210,6 +216,14 @@ func (p page) finding(c *Checked, f *finding.Finding) {
 		p.para(body, "Caution: "+caution)
 	}
 	p.line(body, "["+f.Rule+"]")
+}
+
+// stopped ends a sentence that does not end by itself.
+func stopped(s string) string {
+	if strings.HasSuffix(s, "?") || strings.HasSuffix(s, ".") || strings.HasSuffix(s, "!") {
+		return s
+	}
+	return s + "."
 }
 
 func upper(s string) string {
