@@ -24,3 +24,10 @@ func (h *Holding) CutAway(axis int, sign float64, r solid.Rect) (by finding.Spot
 	}
 	return finding.Spot{}, now, false
 }
+
+// Outline is the area that a jaw, seen along Y, has in common with the box round the metal.
+func (h *Holding) Outline(r solid.Rect) float64 {
+	x := min(r.Hi[0], h.Hi[0]) - max(r.Lo[0], h.Lo[0])
+	z := min(r.Hi[1], h.Hi[2]) - max(r.Lo[1], h.Lo[2])
+	return max(x, 0) * max(z, 0)
+}

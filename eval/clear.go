@@ -107,14 +107,24 @@ func inLine(a, b [2]solid.Vec) bool {
 	return true
 }
 
-// lineGap is the least distance of two stretches, by halving along each in turn: the
-// distance is convex, so that the search cannot end in a false place.
+// lineGap is the least distance of two stretches: the nearest places of the two whole lines,
+// each held within its own stretch, the other then sought again.
 func lineGap(a, b [2]solid.Vec) float64 {
-	at := func(s [2]solid.Vec, t float64) solid.Vec { return s[0].Add(s[1].Sub(s[0]).Times(t)) }
-	return least(func(t float64) float64 {
-		v := at(a, t)
-		return least(func(s float64) float64 { return v.Sub(at(b, s)).Len() })
-	})
+	u, v, w := a[1].Sub(a[0]), b[1].Sub(b[0]), a[0].Sub(b[0])
+	uu, uv, vv, uw, vw := u.Dot(u), u.Dot(v), v.Dot(v), u.Dot(w), v.Dot(w)
+	hold := func(t float64) float64 { return min(max(t, 0), 1) }
+	s := 0.0
+	if d := uu*vv - uv*uv; d > 1e-12*uu*vv {
+		s = hold((uv*vw - vv*uw) / d)
+	}
+	t := 0.0
+	if vv > 0 {
+		t = hold((uv*s + vw) / vv)
+	}
+	if uu > 0 {
+		s = hold((uv*t - uw) / uu)
+	}
+	return w.Add(u.Times(s)).Sub(v.Times(t)).Len()
 }
 
 // boxGap is the least distance of a stretch from a box; 0 where it goes through it.
@@ -132,7 +142,7 @@ func boxGap(a [2]solid.Vec, lo, hi solid.Vec) float64 {
 // least finds the least value of a convex function on 0 to 1, to far below a grain.
 func least(f func(float64) float64) float64 {
 	lo, hi := 0.0, 1.0
-	for range 60 {
+	for range 48 {
 		a, b := lo+(hi-lo)/3, hi-(hi-lo)/3
 		if f(a) < f(b) {
 			hi = b

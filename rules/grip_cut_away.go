@@ -92,6 +92,12 @@ func gripCutAway(h *eval.Holding, a *Ask) {
 		if !ok || side.sign < 0 && h.Choice.RoundBar > 0 {
 			continue
 		}
+		// What a jaw touches of a solid piece is at most the jaw against the piece's outline: with
+		// enough of that nothing can have been cut away that matters.
+		if all := h.Outline(c.Rect); c.Touches && c.Area >= keptShare*all {
+			a.Clear(finding.Margin{Has: c.Area, Wants: keptShare * all, Unit: "mm²"}, "what the "+side.name+" jaw touches")
+			continue
+		}
 		by, had, cut := h.CutAway(1, side.sign, c.Rect)
 		switch {
 		case !c.Touches && !cut:
