@@ -43,6 +43,7 @@ type plane struct {
 
 // critical works out the heights between which rows change smoothly.
 func (p *plane) critical() []float64 {
+	p.c.rows = true
 	if !p.c.gather(p.region, p.open) {
 		p.edges = p.edges[:0]
 		return nil
@@ -55,7 +56,9 @@ func (p *plane) critical() []float64 {
 	}
 	p.edges = append(p.edges[:0], lo, hi)
 	for _, q := range c.cand {
-		p.edges = append(p.edges, q.y)
+		if c.near(q) { // elsewhere no metal begins or ends
+			p.edges = append(p.edges, q.y)
+		}
 	}
 	p.edges = tidy(p.edges, lo, hi, 1e-9)
 	return p.edges
@@ -173,27 +176,77 @@ func (p *plane) section(s *scene, z float64, more ...flat) {
 	}
 }
 
-// Volume gives the metal in mm³, to 1e-4 of what is left of the piece.
+// Volume gives the metal in mm³, to 1e-4 of it for a piece of which a tenth or more is left.
+// A piece remembers it, and works it out from that of the piece it was cut from.
 func (p *Piece) Volume() float64 {
 	p.once.Do(func() { p.volume = p.measure() })
 	return p.volume
 }
 
-// measure adds up sections between the heights at which any outline begins, ends or turns,
-// halving where they change unevenly.
 func (p *Piece) measure() float64 {
-	if p.blank.kind == empty {
-		return 0
+	if p.same != nil {
+		return p.same.Volume()
 	}
+	if p.past == nil {
+		return p.blank.volume()
+	}
+	v := p.past.Volume()
+	for i := len(p.past.cuts); i < len(p.cuts); i++ {
+		v -= p.taken(i)
+	}
+	return max(0, v)
+}
+
+// volume gives that of a whole shape: closed forms, of a prism by sections.
+func (s *Shape) volume() float64 {
+	switch s.kind {
+	case box:
+		d := s.hi.Sub(s.lo)
+		return d[0] * d[1] * d[2]
+	case round:
+		return math.Pi * s.h / 3 * (s.r0*s.r0 + s.r0*s.r1 + s.r1*s.r1)
+	case prism:
+		c := s.corners[0]
+		sum := 0.0
+		for _, f := range s.faces { // pyramids from one corner
+			view := s.Placed(Attitude(f.N, square(f.N)))
+			lid := band{view.hi[2] - hair, view.hi[2] - hair}
+			face := view.inner(lid, coarse)
+			pl := plane{region: []flat{face}}
+			if face.ok {
+				sum += pl.area() * (f.C - f.N.Dot(c)) / 3
+			}
+		}
+		return sum
+	}
+	return 0
+}
+
+// taken gives the metal that a removal took from what the earlier ones had left: its sections
+// added up between the heights at which any outline begins, ends or turns, halving where they
+// change unevenly.
+func (p *Piece) taken(i int) float64 {
+	r := p.cuts[i]
+	before := &Piece{blank: p.blank, cuts: p.cuts[:i:i]}
 	s := scenes.Get().(*scene)
 	defer scenes.Put(s)
 	s.body = nil
-	s.near(p, p.blank.lo, p.blank.hi)
-	s.levels = s.levels[:0]
-	s.addLevels(p.blank.lo[2], p.blank.hi[2])
+	s.near(before, r.Take.lo, r.Take.hi)
+	for j := range r.Less { // what it left standing is not taken
+		s.cuts, s.number = append(s.cuts, &Removal{Take: r.Less[j]}), append(s.number, -1)
+	}
+	lo, hi := max(r.Take.lo[2], p.blank.lo[2]), min(r.Take.hi[2], p.blank.hi[2])
+	if !(lo < hi) {
+		return 0
+	}
+	s.levels = r.Take.levels(s.levels[:0])
+	s.addLevels(lo, hi)
 	var pl plane
 	at := func(z float64) float64 {
-		pl.section(s, z)
+		pl.section(s, z, r.Take.section(z))
+		if !pl.region[0].ok {
+			return 0
+		}
 		return pl.area()
 	}
 	rough := 0.0
@@ -201,15 +254,14 @@ func (p *Piece) measure() float64 {
 		b := band{s.levels[i], s.levels[i+1]}
 		rough += at(b.mid()) * b.height()
 	}
-	height := p.blank.hi[2] - p.blank.lo[2]
 	sum := 0.0
 	for i := 0; i+1 < len(s.levels); i++ {
 		b := band{s.levels[i], s.levels[i+1]}
-		if s.constant(b) {
+		if s.constant(b) && r.Take.constant() {
 			sum += at(b.mid()) * b.height()
 			continue
 		}
-		sum += halved(at, b, overBand(at, b), 2e-5*rough/height, 12)
+		sum += halved(at, b, overBand(at, b), 1e-4*rough/(hi-lo), 10)
 	}
 	return sum
 }

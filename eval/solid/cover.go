@@ -25,6 +25,7 @@ type opening struct {
 
 const (
 	step   = Grain / 4 // how far beside a critical point to look, mm
+	curved = 20        // a polygon of more corners than this stands for a curve
 	onLine = 1e-7      // a border nearer to a critical point than this passes through it, mm
 )
 
@@ -38,6 +39,7 @@ type cover struct {
 	ends   []int // arcs and lines of shape i end at ends[2i], ends[2i+1]
 	cand   []pt
 	turn   []float64
+	rows   bool // for rows, where the corners of a polygon that stands for a curve do not matter
 }
 
 // uncovered gives a place inside every outline of the region and outside all openings.
@@ -103,6 +105,10 @@ func (c *cover) list() {
 		for _, a := range c.arcs[na:] {
 			c.cand = append(c.cand, pt{a.c.x + a.r, a.c.y}, pt{a.c.x - a.r, a.c.y},
 				pt{a.c.x, a.c.y + a.r}, pt{a.c.x, a.c.y - a.r})
+		}
+		if c.rows && len(s.poly) > curved {
+			c.cand = s.tips(c.cand)
+			continue
 		}
 		for _, l := range c.lines[nl:] {
 			c.cand = append(c.cand, l.a)

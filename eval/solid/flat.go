@@ -14,7 +14,7 @@ func (a pt) sub(b pt) pt                { return pt{a.x - b.x, a.y - b.y} }
 func (a pt) times(f float64) pt         { return pt{a.x * f, a.y * f} }
 func (a pt) dot(b pt) float64           { return a.x*b.x + a.y*b.y }
 func (a pt) cross(b pt) float64         { return a.x*b.y - a.y*b.x }
-func (a pt) len() float64               { return math.Hypot(a.x, a.y) }
+func (a pt) len() float64               { return math.Sqrt(a.x*a.x + a.y*a.y) }
 func mid(a, b pt) pt                    { return pt{(a.x + b.x) / 2, (a.y + b.y) / 2} }
 func between(x, lo, hi float64) float64 { return min(max(x, lo), hi) }
 
@@ -77,6 +77,9 @@ func fromStretch(p, a, b pt) float64 {
 func (f *flat) depth(p pt) float64 {
 	if !f.ok {
 		return math.Inf(-1)
+	}
+	if out := min(p.x-f.lo.x, f.hi.x-p.x, p.y-f.lo.y, f.hi.y-p.y); out < -Grain {
+		return out
 	}
 	if f.poly == nil {
 		return f.r - fromStretch(p, f.a, f.b)
@@ -169,6 +172,16 @@ func (f *flat) row(y float64) (x0, x1 float64, ok bool) {
 		}
 	}
 	return x0, x1, x0 < x1
+}
+
+// tips adds the corners of a polygon that lie farthest along x and y.
+func (f *flat) tips(out []pt) []pt {
+	for _, p := range f.poly {
+		if p.x == f.lo.x || p.x == f.hi.x || p.y == f.lo.y || p.y == f.hi.y {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // clipped gives what of a polygon lies where n·p ≤ c, written into buf.

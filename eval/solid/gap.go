@@ -19,7 +19,7 @@ type Near struct {
 // and an obstacle, to a Grain; touching is not meeting. Aside is exact for cylinders against
 // boxes and upright cylinders, and otherwise the best of all directions to 0.01 mm.
 func Gap(t Turned, m Move, obstacle Shape) Near {
-	if _, ok := t.sized(0); !ok || obstacle.kind == empty || !finite(m.From) || !finite(m.To) {
+	if len(t.sized(0, nil)) == 0 || obstacle.kind == empty || !finite(m.From) || !finite(m.To) {
 		return Near{Gap: math.Inf(1), Name: t.Name}
 	}
 	w := &way{t, m}
@@ -136,7 +136,8 @@ func looseGap(w *way, o *Shape) Near {
 		return Near{Gap: a.d, At: a.b}
 	}
 	// A depth below a Grain is a touch.
-	if t, ok := w.t.sized(-Grain); !ok || distance(&way{t, w.m}, o, start).d > 0 {
+	small := w.t.sized(-Grain, nil)
+	if len(small) == 0 || distance(&way{small[0], w.m}, o, start).d > 0 {
 		lo, hi := w.bounds()
 		return Near{At: most(o.lo, least(o.hi, lo.Add(hi).Times(0.5)))}
 	}

@@ -47,13 +47,16 @@ func (p *Piece) Meets(t Turned, m Move) (Meeting, bool) { return p.meets(t, m, -
 
 // meets asks with the tool grown by g.
 func (p *Piece) meets(t Turned, m Move, g float64) (Meeting, bool) {
-	t, ok := t.sized(g)
-	if !ok || !finite(m.From) || !finite(m.To) || p.blank.kind == empty {
+	if !finite(m.From) || !finite(m.To) || p.blank.kind == empty {
 		return Meeting{}, false
 	}
+	var two [2]Turned
 	s := scenes.Get().(*scene)
 	defer scenes.Put(s)
-	s.parts = sweep(t, m, s.parts[:0])
+	s.parts = s.parts[:0]
+	for _, grown := range t.sized(g, two[:0]) {
+		s.parts = sweep(grown, m, s.parts)
+	}
 	for i := range s.parts {
 		s.body = &s.parts[i]
 		if at, ok := s.find(p); ok {

@@ -18,6 +18,9 @@ type Piece struct {
 	blank Shape
 	cuts  []*Removal // never appended to in place; removals are shared between pieces
 
+	past *Piece // what it was cut from
+	same *Piece // what it is another view of
+
 	once   sync.Once
 	volume float64
 }
@@ -39,7 +42,7 @@ func (p *Piece) Cut(rs ...Removal) *Piece {
 			cuts = append(cuts, &c)
 		}
 	}
-	return &Piece{blank: p.blank, cuts: cuts}
+	return &Piece{blank: p.blank, cuts: cuts, past: p}
 }
 
 // Placed gives the same piece as it stands in the machine.
@@ -50,7 +53,7 @@ func (p *Piece) Placed(q Pose) *Piece {
 		own[i] = r.placed(q)
 		cuts[i] = &own[i]
 	}
-	return &Piece{blank: p.blank.Placed(q), cuts: cuts}
+	return &Piece{blank: p.blank.Placed(q), cuts: cuts, same: p}
 }
 
 func (r *Removal) placed(q Pose) Removal {

@@ -60,7 +60,7 @@ func (s *Shape) levels(out []float64) []float64 {
 const (
 	coarse = 16
 	finest = 512
-	fair   = 96 // for areas, where the polygon has the round's own area
+	fair   = 64 // for areas, where the polygon has the round's own area
 )
 
 // inner gives what the shape covers at every level of a band; outer what it covers at some.

@@ -17,26 +17,42 @@ type Move struct{ From, To Vec }
 func (t Turned) slope() float64 { return (t.R1 - t.R0) / (t.Z1 - t.Z0) }
 
 // sized gives the piece with its surface moved out by g (in where negative): its ends by g,
-// its side by g square to itself. The ball of radius g about every place of the piece lies
-// in the result. False where nothing is left.
-func (t Turned) sized(g float64) (Turned, bool) {
-	if !(t.Z1 > t.Z0) || t.Z1-t.Z0+2*g <= 0 || t.R0 < 0 || t.R1 < 0 {
-		return t, false
+// its side by g square to itself, but no wider than its widest end and g. The ball of radius
+// g about every place of the piece lies in the result, and no place of the result is farther
+// than √2·g from the piece. It comes as one or two pieces; none where nothing is left.
+func (t Turned) sized(g float64, out []Turned) []Turned {
+	if !(t.Z1 > t.Z0) || t.Z1-t.Z0+2*g <= 0 || !(t.R0 >= 0) || !(t.R1 >= 0) {
+		return out
 	}
 	k := t.slope()
-	out := g * math.Sqrt(1+k*k)
-	t.R0, t.R1 = t.R0-k*g+out, t.R1+k*g+out
+	rim := g * math.Sqrt(1+k*k)
+	widest := max(t.R0, t.R1) + g
+	t.R0, t.R1 = t.R0-k*g+rim, t.R1+k*g+rim
 	t.Z0, t.Z1 = t.Z0-g, t.Z1+g
-	if t.R0 <= 0 && t.R1 <= 0 {
-		return t, false
+	if widest <= 0 || t.R0 <= 0 && t.R1 <= 0 {
+		return out
 	}
-	if t.R0 < 0 {
+	switch {
+	case t.R0 < 0:
 		t.Z0, t.R0 = t.Z0-t.R0/k, 0
-	}
-	if t.R1 < 0 {
+	case t.R1 < 0:
 		t.Z1, t.R1 = t.Z1-t.R1/k, 0
 	}
-	return t, t.Z1 > t.Z0
+	if t.R0 == t.R1 {
+		return append(out, t)
+	}
+	end := t
+	switch {
+	case t.R1 > widest:
+		t.Z1, t.R1 = t.Z1-(t.R1-widest)/k, widest
+		end.Z0, end.R0, end.R1 = t.Z1, widest, widest
+	case t.R0 > widest:
+		t.Z0, t.R0 = t.Z0-(t.R0-widest)/k, widest
+		end.Z1, end.R0, end.R1 = t.Z0, widest, widest
+	default:
+		return append(out, t)
+	}
+	return append(out, t, end)
 }
 
 // swept is what a piece of a stack sweeps, or a part of it: between two heights a stadium

@@ -1,0 +1,182 @@
+#!/usr/bin/env python3
+"""Makes pieces.tsv: random milled pieces, and what the reference says of them.
+
+    g++ -O2 reference.cpp -o reference -I/usr/include/opencascade -lTKernel -lTKMath \
+        -lTKG2d -lTKG3d -lTKGeomBase -lTKBRep -lTKGeomAlgo -lTKTopAlgo -lTKPrim -lTKBO
+    python3 make.py ./reference > pieces.tsv
+
+One row a fact, millimetres and cubic millimetres; a piece's rows follow its row "piece".
+  piece   number
+  blank   box x0 y0 z0 x1 y1 z1  or  cone px py pz ux uy uz height r0 r1
+  take    the same, one row a removal
+  volume  of the piece
+  ray     ox oy oz dx dy dz, then the spans of metal on the whole straight line
+  tool    z0 z1 r0 r1 and the way of the tip x y z x y z, then the volume of the overlap of
+          sweep and piece and their least distance (0 where they overlap)
+"""
+import math
+import random
+import subprocess
+import sys
+
+dice = random.Random(20240611)
+
+
+def num(lo, hi):
+    return round(dice.uniform(lo, hi), 3)
+
+
+def pocket(size):
+    """A pocket, step or slot from the top, the front or an end."""
+    l, w, h = size
+    x, y = num(-5, l), num(-5, w)
+    return ("box", x, y, num(h * 0.3, h - 1), x + num(2, l / 2), y + num(2, w / 2), h + 1)
+
+
+def web(size):
+    """Two pockets with a thin wall between them."""
+    l, w, h = size
+    x, y, z = num(5, l - 15), num(2, w - 12), num(h * 0.3, h - 1)
+    t = round(dice.choice([0.2, 0.3, 0.5, 1.0]), 3)
+    m = x + num(2, 5)
+    return [("box", x, y, z, m, y + num(5, 9), h + 1), ("box", m + t, y, z, m + t + num(2, 6), y + num(5, 9), h + 1)]
+
+
+def cylinder(size, axis):
+    l, w, h = size
+    r = num(0.8, min(size) / 5)
+    p = [num(0, l), num(0, w), num(0, h)]
+    u = [0, 0, 0]
+    u[axis] = 1
+    full = size[axis]
+    p[axis] = dice.choice([-1.0, num(1, full / 2)])
+    return ("cone", *p, *u, full + 2, r, r)
+
+
+def sink(size, axis):
+    """A countersink or a drill's point."""
+    l, w, h = size
+    p = [num(3, l - 3), num(3, w - 3), num(3, h - 3)]
+    u = [0, 0, 0]
+    u[axis] = 1
+    depth = num(1, 5)
+    p[axis] = size[axis] - depth
+    return ("cone", *p, *u, depth + 0.5, dice.choice([0.0, num(0.5, 1.5)]), num(2, 5))
+
+
+def leaning(size):
+    """A tilted hole."""
+    l, w, h = size
+    a, b = math.radians(num(10, 40)), math.radians(num(0, 360))
+    u = [round(math.sin(a) * math.cos(b), 6), round(math.sin(a) * math.sin(b), 6), round(math.cos(a), 6)]
+    r = num(0.8, 3)
+    return ("cone", num(5, l - 5), num(5, w - 5), num(-3, h / 2), *u, h * 1.5, r, r)
+
+
+def features(size, n):
+    out = []
+    while len(out) < n:
+        k = dice.random()
+        if k < 0.3:
+            out.append(pocket(size))
+        elif k < 0.45:
+            out.extend(web(size))
+        elif k < 0.75:
+            out.append(cylinder(size, dice.randrange(3)))
+        elif k < 0.92:
+            out.append(sink(size, dice.randrange(3)))
+        else:
+            out.append(leaning(size))
+    return out[:n]
+
+
+def words(shape):
+    return " ".join(str(round(x, 6)) if not isinstance(x, str) else x for x in shape)
+
+
+def tool(size):
+    """A piece of a stack and a way: standing still, level along x or y, or upright."""
+    l, w, h = size
+    z = num(h * 0.4, h + 0.5)
+    at = (num(-2, l + 2), num(-2, w + 2), z)
+    r0 = num(0.5, 4)
+    r1 = dice.choice([r0, r0, num(0.5, 6)])
+    to = list(at)
+    kind = dice.randrange(4)
+    if kind < 2 and r0 == r1:
+        to[kind] = round(to[kind] + num(2, 25), 3)
+    elif kind == 2 and r0 == r1:
+        to[2] = round(to[2] + num(1, 8), 3)
+    return num(2, 25), r0, r1, at, tuple(to)
+
+
+def sweep(t):
+    height, r0, r1, a, b = t
+    lines = [words(("cone", *a, 0, 0, 1, height + b[2] - a[2], r0, r1))]
+    if a[:2] != b[:2]:
+        lines.append(words(("cone", *b, 0, 0, 1, height, r0, r1)) + "\nfuse")
+        if a[0] != b[0]:
+            lines.append(words(("box", a[0], a[1] - r0, a[2], b[0], a[1] + r0, a[2] + height)) + "\nfuse")
+        else:
+            lines.append(words(("box", a[0] - r0, a[1], a[2], a[0] + r0, b[1], a[2] + height)) + "\nfuse")
+    return "\n".join(lines)
+
+
+def ask(program, text, answers):
+    done = subprocess.run([program], input=text, capture_output=True, text=True, timeout=600)
+    lines = done.stdout.split("\n")[:-1]
+    return lines if done.returncode == 0 and len(lines) == answers else None
+
+
+def piece(program, number):
+    size = (num(30, 80), num(20, 50), num(10, 30))
+    blank = ("box", 0, 0, 0, *size)
+    if number % 10 == 9:  # a disc or a bar on its side
+        r = num(10, 25)
+        blank = ("cone", r, r, 0, 0, 0, 1, size[2], r, r) if number % 20 == 9 else ("cone", 0, r, r, 1, 0, 0, size[0], r, r)
+        size = (2 * r, 2 * r, size[2]) if number % 20 == 9 else (size[0], 2 * r, 2 * r)
+    cuts = features(size, 2 + (number * 7) % 29)
+    rows = [("piece", number), ("blank", words(blank))] + [("take", words(c)) for c in cuts]
+    text = words(blank) + "\n" + "".join(words(c) + "\ncut\n" for c in cuts)
+    text += "keep\nvol\n"
+    rays, tools = [], []
+    for _ in range(12):
+        o = [num(0, s) for s in size]
+        d = [0, 0, 0]
+        if dice.random() < 0.6:
+            d[dice.randrange(3)] = 1
+        else:
+            d = [num(-1, 1), num(-1, 1), num(-1, 1)]
+        rays.append((*o, *d))
+        text += words(("ray", *rays[-1])) + "\n"
+    for _ in range(5):
+        t = tool(size)
+        tools.append(t)
+        text += "keep\n" + sweep(t) + "\ncommon\nvol\nkeep\n" + sweep(t) + "\ngap\n"
+    got = ask(program, text, 1 + len(rays) + 2 * len(tools))
+    if got is None:
+        return None
+    rows.append(("volume", got[0]))
+    for r, line in zip(rays, got[1:]):
+        rows.append(("ray", words(r), line))
+    for i, t in enumerate(tools):
+        height, r0, r1, a, b = t
+        rows.append(("tool", words((0, height, r0, r1, *a, *b)), got[1 + len(rays) + 2 * i], got[2 + len(rays) + 2 * i]))
+    return rows
+
+
+def main():
+    print("# Made by make.py with the reference beside it; Open CASCADE Technology 7.6.3.")
+    failed = 0
+    for number in range(100):
+        rows = piece(sys.argv[1], number)
+        if rows is None:
+            failed += 1
+            continue
+        for r in rows:
+            print("\t".join(str(x) for x in r))
+        sys.stdout.flush()
+    print(f"{failed} pieces left out: the reference gave no answer", file=sys.stderr)
+
+
+main()
