@@ -57,8 +57,11 @@ func (p *Piece) line(o, d Vec, s *scan) []Span {
 	if !ok || math.IsInf(a, 0) || math.IsInf(b, 0) {
 		return nil
 	}
+	inv := Vec{1 / d[0], 1 / d[1], 1 / d[2]}
 	for i, r := range p.cuts {
-		s.open = r.stretches(o, d, i, s.open)
+		if r.Take.crossed(&o, &inv) {
+			s.open = r.stretches(o, d, i, s.open)
+		}
 	}
 	sortSpans(s.open)
 	at, by := a, -1
@@ -78,6 +81,26 @@ func (p *Piece) line(o, d Vec, s *scan) []Span {
 		s.add(Span{at, b, by, -1})
 	}
 	return s.out
+}
+
+// crossed says whether a line, given with 1/d for each co-ordinate, may cross the box round a
+// shape; a line that runs along a face of it may.
+func (s *Shape) crossed(o, inv *Vec) bool {
+	a, b := math.Inf(-1), math.Inf(1)
+	for i := range 3 {
+		if math.IsInf(inv[i], 0) {
+			if o[i] < s.lo[i] || o[i] > s.hi[i] {
+				return false
+			}
+			continue
+		}
+		t0, t1 := (s.lo[i]-o[i])*inv[i], (s.hi[i]-o[i])*inv[i]
+		if t0 > t1 {
+			t0, t1 = t1, t0
+		}
+		a, b = max(a, t0), min(b, t1)
+	}
+	return a <= b+hair
 }
 
 // add puts a span behind the others and closes a gap of less than a Grain.

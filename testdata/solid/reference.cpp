@@ -1,6 +1,7 @@
 // A reference for solids: boxes and cones, cut, joined and measured by the general-purpose
 // open-source modelling kernel Open CASCADE Technology (Debian: libocct-modeling-algorithms-dev,
-// libocct-modeling-data-dev, libocct-foundation-dev, libocct-visualization-dev for one header). It reads
+// libocct-modeling-data-dev, libocct-foundation-dev, libocct-visualization-dev for one
+// header). It reads commands and answers in lines.
 //
 //   box x0 y0 z0 x1 y1 z1                  pushes a box
 //   cone px py pz ux uy uz height r0 r1    pushes a cylinder or a frustum
