@@ -283,10 +283,18 @@ func (k *Cut) obstacleGap(b *Body, o *Obstacle) {
 	if math.IsInf(n.Sure, 1) {
 		return
 	}
+	n.settle()
 	if n.Worst < n.Sure {
 		n.Lacks = append(append([]model.Lack{}, b.Lacks...), o.Lacks...)
 	}
 	k.Near = append(k.Near, n)
+}
+
+// settle brings gaps to the grain: what touches within it neither meets nor is apart, and
+// the last digits of a sum must not decide.
+func (n *Near) settle() {
+	n.Sure = math.Round(n.Sure/model.Grain) * model.Grain
+	n.Worst = math.Round(n.Worst/model.Grain) * model.Grain
 }
 
 func (k *Cut) pieceGap(b *Body, piece *solid.Piece) {
@@ -307,6 +315,7 @@ func (k *Cut) pieceGap(b *Body, piece *solid.Piece) {
 	if math.IsInf(n.Sure, 1) {
 		return
 	}
+	n.settle()
 	if n.Worst < n.Sure {
 		n.Lacks = b.Lacks
 	}
