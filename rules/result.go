@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"fettle/eval"
+	"fettle/schema/drawing"
 	"fettle/schema/finding"
 	"fettle/schema/model"
 	"fettle/schema/text"
@@ -76,6 +77,9 @@ func Judge(t *eval.Trace, vs []Verdict, on string) *Result {
 			index[key] = len(r.Findings)
 			r.Findings = append(r.Findings, f)
 		}
+	}
+	if t.Build.Recipe.Unit == drawing.Inch {
+		bothUnits(r.Findings)
 	}
 	r.Findings = append(r.Findings, ex.leftOver()...)
 	r.tally(vs)
