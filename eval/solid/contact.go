@@ -27,7 +27,7 @@ func (p *Piece) Contact(axis int, sign, at float64, r Rect) Contact {
 	q := p.Placed(f)
 	z := sign*at - Grain
 	jaw := rectangle(pt{r.Lo[0], r.Lo[1]}, pt{r.Hi[0], r.Hi[1]})
-	if !jaw.ok || q.blank.kind == empty {
+	if !jaw.ok || !finite(Vec{z, jaw.lo.x + jaw.lo.y, jaw.hi.x + jaw.hi.y}) || q.blank.kind == empty {
 		return Contact{}
 	}
 	s := &scene{}

@@ -67,9 +67,9 @@ func (p *Piece) meets(t Turned, m Move, g float64) (Meeting, bool) {
 	return Meeting{}, false
 }
 
+// finite says whether all three are numbers of a size that can be reckoned with.
 func finite(v Vec) bool {
-	s := v[0] + v[1] + v[2]
-	return !math.IsNaN(s) && !math.IsInf(s, 0)
+	return math.Abs(v[0]) < 1e9 && math.Abs(v[1]) < 1e9 && math.Abs(v[2]) < 1e9
 }
 
 // find looks for a meeting of one part of a sweep.

@@ -237,6 +237,39 @@ func TestOwnRoom(t *testing.T) {
 	}
 }
 
+// The hardest of its kind: a cone along a groove of its own slope, whose room is two cones and
+// a prism, so that no height is decided before it is a Grain thick.
+func grooved() (*Piece, Turned, Move) {
+	m := Move{Vec{20, 20, 24}, Vec{70, 31, 24}}
+	d := m.To.Sub(m.From).Unit()
+	n := Vec{-d[1], d[0], 0}
+	wall := func(n Vec) Half { // |n·(v − from)| ≤ 2 + (z − 24)
+		return Half{n.Sub(Vec{0, 0, 1}), n.Dot(m.From) + 2 - 24}
+	}
+	room := Prism(wall(n), wall(n.Times(-1)), Half{d, d.Dot(m.To)}, Half{d.Times(-1), -d.Dot(m.From)}, Half{Vec{0, 0, 1}, 31}, Half{Vec{0, 0, -1}, -24})
+	up := Vec{0, 0, 7}
+	p := Raw(Box(Vec{}, Vec{100, 60, 30})).Cut(Removal{Take: room, By: "groove"},
+		Removal{Take: Cone(m.From, m.From.Add(up), 2, 9), By: "groove"}, Removal{Take: Cone(m.To, m.To.Add(up), 2, 9), By: "groove"})
+	return p, Turned{0, 7, 2, 9, "cutter"}, m
+}
+
+func TestOwnGroove(t *testing.T) {
+	p, tool, m := grooved()
+	if hit, ok := p.Meets(tool, m); ok {
+		t.Errorf("meets its own room at %v", hit.At)
+	}
+	if _, ok := p.Meets(tool, m.raised(-4*Grain)); !ok {
+		t.Error("clear four Grains too deep")
+	}
+}
+
+func BenchmarkGroove(b *testing.B) {
+	p, tool, m := grooved()
+	for b.Loop() {
+		p.Meets(tool, m)
+	}
+}
+
 // Law 4: turning everything to any attitude that leaves the spindle upright, mirroring it, or
 // moving it all, changes no answer.
 func TestMeetsMovesAlong(t *testing.T) {

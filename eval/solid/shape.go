@@ -38,7 +38,7 @@ const far = 1e5
 // Box gives the box between two corners, square to the axes; empty where it has no inside.
 func Box(lo, hi Vec) Shape {
 	for i := range lo {
-		if !(lo[i] < hi[i]) {
+		if !(lo[i] < hi[i]) || !finite(lo) || !finite(hi) {
 			return Shape{}
 		}
 	}
@@ -53,7 +53,7 @@ func Cylinder(from, to Vec, r float64) Shape { return Cone(from, to, r, r) }
 func Cone(from, to Vec, r0, r1 float64) Shape {
 	d := to.Sub(from)
 	h := d.Len()
-	if !(h > 0) || !(r0 >= 0) || !(r1 >= 0) || r0+r1 == 0 {
+	if !finite(from) || !finite(to) || !finite(Vec{r0, r1, h}) || !(h > 0) || !(r0 >= 0) || !(r1 >= 0) || r0+r1 == 0 {
 		return Shape{}
 	}
 	s := Shape{kind: round, from: from, axis: d.Unit(), h: h, r0: r0, r1: r1}
@@ -62,11 +62,11 @@ func Cone(from, to Vec, r0, r1 float64) Shape {
 }
 
 // Prism gives what several half-spaces have in common, at most 200 m across; each N may have
-// any length. It is empty where they have nothing in common.
+// any length; what is not a number or no direction is left out. It is empty where they have nothing in common.
 func Prism(faces ...Half) Shape {
 	var all []Half
 	for _, f := range faces {
-		if l := f.N.Len(); l > 0 {
+		if l := f.N.Len(); l > 0 && finite(f.N) && finite(Vec{f.C, l}) {
 			all = append(all, Half{f.N.Unit(), f.C / l})
 		}
 	}

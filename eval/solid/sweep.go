@@ -21,7 +21,7 @@ func (t Turned) slope() float64 { return (t.R1 - t.R0) / (t.Z1 - t.Z0) }
 // g about every place of the piece lies in the result, and no place of the result is farther
 // than √2·g from the piece. It comes as one or two pieces; none where nothing is left.
 func (t Turned) sized(g float64, out []Turned) []Turned {
-	if !(t.Z1 > t.Z0) || t.Z1-t.Z0+2*g <= 0 || !(t.R0 >= 0) || !(t.R1 >= 0) {
+	if !finite(Vec{t.Z0, t.Z1, t.R0 + t.R1}) || !(t.Z1 > t.Z0) || t.Z1-t.Z0+2*g <= 0 || !(t.R0 >= 0) || !(t.R1 >= 0) {
 		return out
 	}
 	k := t.slope()

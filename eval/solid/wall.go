@@ -30,7 +30,7 @@ func (p *Piece) Wall(r Removal) Wall {
 func (p *Piece) walls(r *Removal, w *Wall) {
 	var s scan
 	look := func(at, out Vec) {
-		if r.takes(at, hair) { // inside of another part of itself
+		if r.takes(at, hair) { // on a surface that lies within the rest of it
 			return
 		}
 		from := at.Sub(out.Times(1))
@@ -81,13 +81,21 @@ func (s *Shape) flats() []Half {
 	return nil
 }
 
-// around looks outwards from stations along a round, or from places on the faces of a box or
-// a prism.
+// around looks outwards from critical places of the removal's surface, and inwards from what
+// it left standing.
 func (p *Piece) around(r *Removal, look func(at, out Vec)) {
-	s := &r.Take
+	p.surface(&r.Take, 1, look)
+	for i := range r.Less {
+		p.surface(&r.Less[i], -1, look)
+	}
+}
+
+// surface looks from the ends of a round and from stations along it, or from places on the
+// faces of a box or a prism; out of the shape where sign is 1, into it where -1.
+func (p *Piece) surface(s *Shape, sign float64, look func(at, out Vec)) {
 	if s.kind != round {
 		for _, f := range s.flats() {
-			s.onFace(f, look)
+			s.onFace(f, func(at, out Vec) { look(at, out.Times(sign)) })
 		}
 		return
 	}
@@ -96,8 +104,11 @@ func (p *Piece) around(r *Removal, look func(at, out Vec)) {
 	for _, t := range p.stations(s) {
 		c := s.from.Add(s.axis.Times(t))
 		for _, d := range dirs {
-			look(c.Add(d.Times(s.r0+k*t)), d.Sub(s.axis.Times(k)).Unit())
+			look(c.Add(d.Times(s.r0+k*t)), d.Sub(s.axis.Times(k)).Unit().Times(sign))
 		}
+	}
+	if sign < 0 {
+		return // the ends of what was left standing are inside of the metal or the blank's own
 	}
 	for _, end := range []struct {
 		c, n Vec
@@ -106,6 +117,44 @@ func (p *Piece) around(r *Removal, look func(at, out Vec)) {
 		look(end.c, end.n)
 		for _, d := range dirs {
 			look(end.c.Add(d.Times(end.r*(1-1e-6))), end.n)
+		}
+	}
+	p.mouths(s, look)
+}
+
+// mouths looks from the mouth of a round in each flat of the blank, along that flat towards
+// the others: a leaning hole can be nearest to an edge there. Among 64 places of the mouth
+// the nearest is short by at most a thousandth of the radius.
+func (p *Piece) mouths(s *Shape, look func(at, out Vec)) {
+	flats := p.blank.flats()
+	e1 := square(s.axis)
+	e2 := s.axis.Cross(e1)
+	for i, f := range flats {
+		if math.Abs(math.Abs(f.N.Dot(s.axis))-1) < 1e-9 {
+			continue // square to it, the mouth is like any other station
+		}
+		var mouth []Vec
+		for _, u := range circle(fair) {
+			d := e1.Times(u.x).Add(e2.Times(u.y))
+			a := s.from.Add(d.Times(s.r0))
+			way := s.end().Add(d.Times(s.r1)).Sub(a)
+			if n := f.N.Dot(way); math.Abs(n) > 1e-12 {
+				if t := (f.C - hair - f.N.Dot(a)) / n; t >= 0 && t <= 1 {
+					mouth = append(mouth, a.Add(way.Times(t)))
+				}
+			}
+		}
+		for j, g := range flats {
+			if i == j || len(mouth) == 0 {
+				continue
+			}
+			best := mouth[0]
+			for _, v := range mouth {
+				if v.Dot(g.N) > best.Dot(g.N) {
+					best = v
+				}
+			}
+			look(best, g.N)
 		}
 	}
 }

@@ -4,6 +4,7 @@
     g++ -O2 reference.cpp -o reference -I/usr/include/opencascade -lTKernel -lTKMath \
         -lTKG2d -lTKG3d -lTKGeomBase -lTKBRep -lTKGeomAlgo -lTKTopAlgo -lTKPrim -lTKBO
     python3 make.py ./reference > pieces.tsv
+    python3 make.py ./reference gaps > gaps.tsv
 
 One row a fact, millimetres and cubic millimetres; a piece's rows follow its row "piece".
   piece   number
@@ -13,6 +14,8 @@ One row a fact, millimetres and cubic millimetres; a piece's rows follow its row
   ray     ox oy oz dx dy dz, then the spans of metal on the whole straight line
   tool    z0 z1 r0 r1 and the way of the tip x y z x y z, then the volume of the overlap of
           sweep and piece and their least distance (0 where they overlap)
+
+In gaps.tsv each row is a tool and its way as above, an obstacle, and their least distance.
 """
 import math
 import random
@@ -165,7 +168,30 @@ def piece(program, number):
     return rows
 
 
+def gaps(program):
+    print("# Made by make.py gaps with the reference beside it; Open CASCADE Technology 7.6.3.")
+    for number in range(200):
+        lo = [num(0, 40), num(0, 40), num(0, 20)]
+        if number % 3 == 0:
+            r = num(2, 20)
+            u = [0, 0, 0]
+            u[dice.randrange(3)] = 1
+            other = ("cone", *lo, *u, num(5, 40), r, r)
+        elif number % 3 == 1:
+            other = ("box", *lo, *[x + num(3, 30) for x in lo])
+        else:
+            a, b = num(-1, 1), num(-1, 1)
+            other = ("cone", *lo, a, b, num(-1, 1), num(5, 40), num(0, 9), num(1, 9))
+        t = tool((45, 45, 25))
+        got = ask(program, sweep(t) + "\n" + words(other) + "\ngap\n", 1)
+        if got:
+            height, r0, r1, a, b = t
+            print(words((0, height, r0, r1, *a, *b)), words(other), got[0], sep="\t")
+
+
 def main():
+    if sys.argv[2:] == ["gaps"]:
+        return gaps(sys.argv[1])
     print("# Made by make.py with the reference beside it; Open CASCADE Technology 7.6.3.")
     failed = 0
     for number in range(100):
