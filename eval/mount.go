@@ -28,7 +28,12 @@ func (s *Stack) links(m *model.Machine, c *CutChoice) {
 			}
 		case mt.Holder != nil:
 			h := mt.Holder
-			if i == 0 || c.Mounts[i-1].Sleeve != nil {
+			if i == 0 && h.Mounts.Is() && socket.Is() && h.Mounts.V.Same(socket.V) {
+				// A chuck that sits on the spindle's own nose, as on many drill presses: no
+				// shank and no drawbar come into it.
+				s.Links = append(s.Links, Link{Kind: "taper", Upper: upper, Lower: h.Item, Fits: model.Yes,
+					Takes: socket.V.String(), Has: h.Mounts.V.String()})
+			} else if i == 0 || c.Mounts[i-1].Sleeve != nil {
 				s.Links = append(s.Links, taperLink(upper, socket, h.Item, h.Shank))
 				s.drawbar(m, c, h.Item, h.Tail, open, openLacks)
 			}

@@ -43,13 +43,6 @@ func instrumentCannotReach(m *eval.Measurement, a *Ask) {
 	}
 	deep, what := 0.0, model.Known[float64]{}
 	switch {
-	case m.Inside && m.With.Kind == "caliper":
-		if in := m.With.Inside.V; len(in) == 2 {
-			what = model.Sure(in[1])
-		} else {
-			what = model.Lacking[float64](m.With.Inside.Missing())
-		}
-		return // either end of a through bore can be reached: its depth is no bar
 	case m.Faces[0] != model.NoFace && m.With.Kind == "micrometer":
 		deep, what = nearestEdge(m), m.With.Reach
 	case m.Faces[0] != model.NoFace && m.With.Kind == "caliper":

@@ -207,23 +207,45 @@ func (s *scene) region() []flat {
 	return s.outl[:]
 }
 
-// inOne says whether the part of the sweep in a band lies in a single removal: a countersink
-// in its own seat is found clear at once. Of a straight sweep it is enough that the four
-// discs at its ends do, since a removal without a Less is convex.
+// inOne says whether the part of the sweep in a band is plainly made of room: the tool at the
+// start of its way lies in a single removal, at its end too, and what is between as well. Of
+// each it is enough that the discs or the corners at its ends do, since a removal without a
+// Less is convex. So a countersink in its own seat, or a tool of any slope in its own groove,
+// is found clear at once.
 func (s *scene) inOne(b band) bool {
 	if s.body == nil || s.body.slant {
 		return false
 	}
+	w := s.body
+	lo, hi := w.radiusAt(b.lo), w.radiusAt(b.hi)
+	for _, c := range [2]pt{w.a, w.b} {
+		if !s.some(func(x *Shape) bool { return x.holdsDisc(c, b.lo, lo) && x.holdsDisc(c, b.hi, hi) }) {
+			return false
+		}
+	}
+	d := w.b.sub(w.a)
+	l := d.len()
+	if l == 0 {
+		return true
+	}
+	n := pt{-d.y, d.x}.times(1 / l)
+	return s.some(func(x *Shape) bool {
+		for _, c := range [2]pt{w.a, w.b} {
+			for _, r := range [2]float64{1, -1} {
+				p, q := c.add(n.times(r*lo)), c.add(n.times(r*hi))
+				if x.depth(Vec{p.x, p.y, b.lo}) < -hair || x.depth(Vec{q.x, q.y, b.hi}) < -hair {
+					return false
+				}
+			}
+		}
+		return true
+	})
+}
+
+// some says whether any removal without a Less answers yes.
+func (s *scene) some(f func(*Shape) bool) bool {
 	for _, r := range s.cuts {
-		if len(r.Less) > 0 {
-			continue
-		}
-		in := true
-		for _, z := range [2]float64{b.lo, b.hi} {
-			rad := s.body.radiusAt(z)
-			in = in && r.Take.holdsDisc(s.body.a, z, rad) && r.Take.holdsDisc(s.body.b, z, rad)
-		}
-		if in {
+		if len(r.Less) == 0 && f(&r.Take) {
 			return true
 		}
 	}

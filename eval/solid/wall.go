@@ -191,9 +191,17 @@ func (s *Shape) onFace(f Half, look func(at, out Vec)) {
 func (p *Piece) directions(s *Shape) (out []Vec) {
 	add := func(v Vec) {
 		v = v.Sub(s.axis.Times(v.Dot(s.axis)))
-		if l := v.Len(); l > 1e-9 {
-			out = append(out, v.Times(1/l))
+		l := v.Len()
+		if l < 1e-9 {
+			return
 		}
+		v = v.Times(1 / l)
+		for _, o := range out {
+			if o.Dot(v) > 1-1e-12 {
+				return
+			}
+		}
+		out = append(out, v)
 	}
 	see := func(o *Shape) {
 		if o.kind == round {
@@ -218,7 +226,7 @@ func (p *Piece) directions(s *Shape) (out []Vec) {
 	e1 := square(s.axis)
 	e2 := s.axis.Cross(e1)
 	for _, u := range circle(16) {
-		out = append(out, e1.Times(u.x).Add(e2.Times(u.y)))
+		add(e1.Times(u.x).Add(e2.Times(u.y)))
 	}
 	return out
 }

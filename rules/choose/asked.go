@@ -2,7 +2,6 @@ package choose
 
 import (
 	"fettle/eval"
-	"fettle/schema/finding"
 	"fettle/schema/handbook"
 	"fettle/schema/model"
 )
@@ -228,5 +227,3 @@ func (k *asked) side() bool {
 	}
 	return false
 }
-
-func (k *asked) spot() finding.Spot { return k.step.Spot }

@@ -109,6 +109,9 @@ func abs(x float64) float64 {
 func (c *chooser) drillChucks(m *model.Machine, shank model.Known[float64], add adder) {
 	for _, h := range c.holders("drill_chuck") {
 		pre, ok := c.inSpindle(m, shankTaper(h.Shank))
+		if sameTaper(m.Taper, h.Mounts) {
+			pre, ok = nil, true
+		}
 		r, known := h.Range.Get()
 		holds := !known || !shank.Is() || len(r) == 2 && shank.V >= r[0]-model.Grain && shank.V <= r[1]+model.Grain
 		add((ok || !h.Shank.Is()) && holds, append(pre, eval.Mount{Holder: h})...)

@@ -166,8 +166,12 @@ func where(s finding.Spot) string {
 
 // whole is a spot from the part down.
 func whole(s finding.Spot) string {
-	if w := where(s); w != "" && s.Part != "" {
+	w := where(s)
+	switch {
+	case w != "" && s.Part != "":
 		return s.Part + " › " + w
+	case s.Part == "":
+		return w
 	}
 	return s.Part
 }
