@@ -30,7 +30,7 @@ func toolMeetsHolding(k *eval.Cut, a *Ask) {
 		switch {
 		case n.Sure < 0:
 			f := a.Say(pathOf(n.BodyItem)+"+"+pathOf(n.ThingItem), k.Place("holder", "tool", "tool_out"),
-				"%s runs into %s by %s mm", n.Body, n.Thing, tenthUp(-n.Sure))
+				"%s runs into %s by %s mm, %s", n.Body, n.Thing, tenthUp(-n.Sure), whereIs(k.Hold, n.At))
 			f.Says += cureMove(n)
 			f.Margin = Room(n.Sure, 0)
 		case n.Worst < 0 && len(n.Lacks) > 0:

@@ -55,6 +55,24 @@ func cureMove(n eval.Near) string {
 	return ""
 }
 
+// whereIs names a place of the machine's frame as it is found with a rule: from the left
+// end of the jaws, or of the piece, and above the table.
+func whereIs(h *eval.Holding, at [3]float64) string {
+	s := tenth(at[0]) + " mm from the left end of the jaws"
+	switch {
+	case h.Choice.Vise == nil:
+		s = tenth(at[0]-h.Lo[0]) + " mm from the left end of the piece"
+	case tenth(at[0]) == "0":
+		s = "at the left end of the jaws"
+	case at[0] < -0.05:
+		s = tenth(-at[0]) + " mm beyond the left end of the jaws"
+	}
+	if h.Seat.Is() {
+		s += " and " + tenth(at[2]) + " mm above the table"
+	}
+	return s
+}
+
 // drilledThrough says whether a meeting is a tip coming out below, which another rule
 // speaks of.
 func drilledThrough(k *eval.Cut, n eval.Near) bool {
