@@ -49,7 +49,7 @@ const grasp = 1.5
 // round is one body, known or not.
 func (s *Stack) round(name string, item *model.Item, z0, z1 float64, diameter model.Known[float64], cuts bool) {
 	b := Body{Name: name, Item: item, Cuts: cuts}
-	r := diameter.Or(0) / 2
+	r := diameter.Or(2*model.Grain) / 2 // not known: a hair certainly turns there
 	b.Least = solid.Turned{Z0: z0, Z1: z1, R0: r, R1: r, Name: name}
 	b.Most = b.Least
 	if !diameter.Is() {

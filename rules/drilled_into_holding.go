@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"strings"
+
 	"fettle/eval"
 	"fettle/schema/finding"
 )
@@ -62,7 +64,7 @@ func drilledIntoHolding(k *eval.Cut, a *Ask) {
 
 // sideways tells how far aside a hole would clear a parallel.
 func sideways(n eval.Near) string {
-	if n.Aside > 0 && n.Aside < 20 {
+	if n.Aside > 0 && strings.Contains(n.Thing, "parallel") {
 		return "; " + tenthUp(n.Aside) + " mm aside would clear it"
 	}
 	return ""

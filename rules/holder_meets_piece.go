@@ -73,9 +73,9 @@ func holderMeetsPiece(k *eval.Cut, a *Ask) {
 	for _, n := range k.Near {
 		switch {
 		case !n.Piece:
-		case n.Sure < -0.002 && sawTooShallowFor(k) > 0 && n.BodyItem == k.Stack.Holder.Item:
+		case n.Sure < 0 && sawTooShallowFor(k) > 0 && n.BodyItem == k.Stack.Holder.Item:
 			// the saw does not reach so deep inside its collar: another rule
-		case n.Sure < -0.002:
+		case n.Sure < 0:
 			f := a.Say(pathOf(n.BodyItem)+"+piece", k.Place("tool_out", "holder", "tool"),
 				"%s runs into the piece; it is clear %s mm higher", n.Body, tenthUp(n.Lift))
 			f.Margin = Room(n.Sure, 0)

@@ -59,7 +59,7 @@ func jawsCloseSlit(h *eval.Holding, a *Ask) {
 		return
 	}
 	name := q.GapBy
-	if q.Gap <= 0.001 || !openSlit(h, name) || q.Share > 0.01 {
+	if q.Gap <= 0.001 || !openSlit(h, name) || q.Share > 1e-6 {
 		a.Clear(finding.Margin{}, "")
 		return
 	}

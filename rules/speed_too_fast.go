@@ -44,7 +44,7 @@ func speedTooFast(k *eval.Cut, a *Ask) {
 		return
 	}
 	v := k.SurfaceSpeed()
-	if v <= row.Warn+0.0005 {
+	if v <= row.Warn+1e-6 {
 		a.Clear(Bound(v, row.Warn, "m/min"), "the edge of "+k.ToolPath())
 		return
 	}
