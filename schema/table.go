@@ -138,9 +138,6 @@ func (a *attr) member(word string) (*attr, bool) {
 	return nil, false
 }
 
-// words lists the members of an object.
-func (a *attr) words() []string { return wordsOf(a.Members) }
-
 // last is the name without the objects around it: of clamp.thread "thread".
 func (a *attr) last() string { return a.Name[strings.LastIndexByte(a.Name, '.')+1:] }
 

@@ -15,7 +15,6 @@ func (a pt) times(f float64) pt         { return pt{a.x * f, a.y * f} }
 func (a pt) dot(b pt) float64           { return a.x*b.x + a.y*b.y }
 func (a pt) cross(b pt) float64         { return a.x*b.y - a.y*b.x }
 func (a pt) len() float64               { return math.Sqrt(a.x*a.x + a.y*a.y) }
-func mid(a, b pt) pt                    { return pt{(a.x + b.x) / 2, (a.y + b.y) / 2} }
 func between(x, lo, hi float64) float64 { return min(max(x, lo), hi) }
 
 // flat is a convex outline in a plane: every place within r of the stretch a–b (a disc where
