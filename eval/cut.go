@@ -203,15 +203,14 @@ func (k *Cut) settleOut() {
 	}
 	k.stackUp(least)
 	k.gaps()
-	lift := k.holderLift()
-	if lift <= 0 {
-		return
-	}
-	out := least + lift
+	out := least + max(k.holderLift(), 0)
 	if known {
 		out = min(out, most)
 	}
 	k.stackUp(out)
+	if !known {
+		k.Stack.unsure(least, model.Known[float64]{Of: t.Cutter.Item, Attr: "overall", At: t.Cutter.At})
+	}
 }
 
 // mostOut is how far a tool can stand out with enough of its shank left in the holder.
@@ -250,9 +249,6 @@ func (k *Cut) gaps() {
 	placed := k.After.Piece.Placed(k.Hold.Pose)
 	for bi := range k.Stack.Bodies {
 		b := &k.Stack.Bodies[bi]
-		if b.Spindle && !k.Stack.Reach.Is() {
-			continue
-		}
 		for oi := range k.Hold.Obstacles {
 			k.obstacleGap(b, &k.Hold.Obstacles[oi])
 		}

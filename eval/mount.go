@@ -117,7 +117,7 @@ func (s *Stack) toolLink(m *model.Machine, c *CutChoice, upper *model.Item, sock
 	t := c.Tool
 	if t.Cutter == nil || len(c.Mounts) == 0 {
 		if t.Cutter != nil {
-			s.Links = append(s.Links, taperLink(upper, socket, t.Cutter.Item, t.Cutter.Shank))
+			s.Links = append(s.Links, s.bare(upper, socket, t))
 		}
 		return
 	}
@@ -137,6 +137,20 @@ func (s *Stack) toolLink(m *model.Machine, c *CutChoice, upper *model.Item, sock
 		return
 	}
 	s.Links = append(s.Links, l)
+}
+
+// bare joins a tool to the spindle itself: a tapered shank in its socket; a plain one is
+// held by nothing.
+func (s *Stack) bare(upper *model.Item, socket model.Known[drawing.Taper], t Pick) Link {
+	if !s.Shank.Is() || t.Cutter.Shank.Is() && t.Cutter.Shank.V.Taper.Written != "" {
+		return taperLink(upper, socket, t.Cutter.Item, t.Cutter.Shank)
+	}
+	takes := "nothing that is known"
+	if socket.Is() {
+		takes = socket.V.String()
+	}
+	return Link{Kind: "taper", Upper: upper, Lower: t.Cutter.Item, Fits: model.No, Takes: takes,
+		Has: "a plain shank of " + model.Figure(s.Shank.V) + " mm", Why: "no chuck or collet holds it"}
 }
 
 // inCollet says whether a shank goes into a collet: never above its nominal size, and

@@ -199,6 +199,26 @@ func (s *Stack) shankStack(t Pick, mounts []Mount) {
 	}
 }
 
+// unsure says that how far the tool can stand out is not known, for want of its length: what
+// holds it may stand as low as the least that the cut needs.
+func (s *Stack) unsure(least float64, overall model.Known[float64]) {
+	if !s.Out.Is() {
+		return
+	}
+	drop := s.Out.V - least
+	for i := range s.Bodies {
+		b := &s.Bodies[i]
+		if b.Least.Z0 < s.Out.V-model.Grain {
+			continue
+		}
+		b.Most.Z0 -= drop
+		b.Lacks = append(append([]model.Lack{}, b.Lacks...), overall.Missing()...)
+	}
+	if s.Reach.Is() {
+		s.Reach = model.Lacking[float64](overall.Missing())
+	}
+}
+
 // spindle puts the nose on top of the stack.
 func (s *Stack) spindle(m *model.Machine) {
 	if m == nil || !s.Reach.Is() {

@@ -56,6 +56,8 @@ func drilledIntoHolding(k *eval.Cut, a *Ask) {
 			f.Margin = Room(n.Sure, 0)
 		case n.Worst < 0 && len(n.Lacks) > 0:
 			a.Lack(n.Lacks...)
+		case len(n.Lacks) > 0:
+			a.Clear(finding.Margin{}, "")
 		default:
 			a.Clear(Room(n.Worst, 0), k.Choice.Tool.Path()+" to "+n.Thing)
 		}

@@ -82,7 +82,7 @@ func holderMeetsPiece(k *eval.Cut, a *Ask) {
 		case n.Worst < 0 && len(n.Lacks) > 0:
 			a.Lack(n.Lacks...)
 		default:
-			if n.Worst < 5 { // it was not looked at farther out
+			if n.Worst < 5 && len(n.Lacks) == 0 { // it was not looked at farther out
 				a.Clear(Room(n.Worst, 0), n.Body+" to the piece")
 			} else {
 				a.Clear(finding.Margin{}, "")

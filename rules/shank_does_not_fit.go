@@ -96,6 +96,10 @@ func shankDoesNotFit(k *eval.Cut, a *Ask) {
 		upper := pathOf(l.Upper)
 		switch l.Kind {
 		case "taper":
+			if l.Why != "" {
+				a.Say(upper+"+"+k.ToolPath(), k.Place("holder", "tool"), "%s has %s, and %s takes %s: %s", k.ToolPath(), l.Has, upper, l.Takes, l.Why)
+				return
+			}
 			a.Say(upper+"+"+pathOf(l.Lower), k.Place("holder", "tool"), "%s takes %s, and %s has %s: it needs a sleeve between them, or another holder",
 				upper, l.Takes, pathOf(l.Lower), l.Has)
 		case "collet":

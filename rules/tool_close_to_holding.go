@@ -33,6 +33,8 @@ func toolCloseToHolding(k *eval.Cut, a *Ask) {
 			f.Margin = Room(round(n.Sure), room)
 		case n.Worst < room && len(n.Lacks) > 0:
 			a.Lack(n.Lacks...)
+		case len(n.Lacks) > 0:
+			a.Clear(finding.Margin{}, "")
 		default:
 			a.Clear(Room(round(n.Sure), room), n.Body+" to "+n.Thing)
 		}

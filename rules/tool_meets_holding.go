@@ -35,6 +35,8 @@ func toolMeetsHolding(k *eval.Cut, a *Ask) {
 			f.Margin = Room(n.Sure, 0)
 		case n.Worst < 0 && len(n.Lacks) > 0:
 			a.Lack(n.Lacks...)
+		case len(n.Lacks) > 0:
+			a.Clear(finding.Margin{}, "") // clear whatever the missing facts are; by how much is not known
 		default:
 			a.Clear(Room(n.Worst, 0), n.Body+" to "+n.Thing)
 		}
