@@ -129,6 +129,11 @@ func (pl *Player) stretch(t *PartTrace, p *Part, w *Work, state *State, d Decide
 	for _, st := range w.Steps {
 		state = pl.step(t, p, h, w, st, state, d)
 	}
+	if w.Facing != model.NoFace && len(state.Burrs) > 0 {
+		// The trade's way of squaring a block has a file run over the edges after each holding.
+		state = state.next(state.Last, state.Key.With(digest("edges filed")))
+		state.Burrs = nil
+	}
 	return state
 }
 

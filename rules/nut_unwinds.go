@@ -4,6 +4,7 @@ import (
 	"fettle/eval"
 	"fettle/eval/reckon/cutting"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -134,13 +135,20 @@ func leadsOf(k *eval.Cut, a *Ask) (leads, known bool) {
 	if m == nil {
 		return false, false
 	}
-	slack := m.Backlash.Bare
-	if m.Backlash.X.Is() || m.Backlash.Y.Is() {
-		slack = m.Backlash.X
-		if !slack.Is() || m.Backlash.Y.V > slack.V {
-			slack = m.Backlash.Y
-		}
-	}
-	s, ok := Need(a, slack)
+	s, ok := Need(a, slackOf(m))
 	return ok && s > 0, ok
+}
+
+// slackOf is the slack of the slides: the larger of the two where both are told.
+func slackOf(m *model.Machine) model.Known[float64] {
+	b := m.Backlash
+	switch {
+	case b.X.Is() && b.Y.Is() && b.Y.V > b.X.V:
+		return b.Y
+	case b.X.Is():
+		return b.X
+	case b.Y.Is():
+		return b.Y
+	}
+	return b.Bare
 }
