@@ -113,11 +113,16 @@ func (h *Holding) viseObstacles() {
 	jaw("fixed", h.Hi[1], 1)
 	jaw("moving", h.Lo[1]-h.Choice.RoundBar, -1)
 	h.pair(bed)
-	body := solid.Box(solid.Vec{0, h.Lo[1], 0}, solid.Vec{width.Or(model.Grain), h.Hi[1], bed})
+	// The bed reaches down to the table; without its height, as far as anything could go.
+	foot := 0.0
+	if !h.Bed.Is() {
+		foot = -far
+	}
+	body := solid.Box(solid.Vec{0, h.Lo[1], foot}, solid.Vec{width.Or(model.Grain), h.Hi[1], bed})
 	most := body
 	if b, ok := v.Body.Get(); ok && len(b) == 2 {
 		x := width.Or(0) / 2
-		most = solid.Box(solid.Vec{x - b[0]/2, -b[1], 0}, solid.Vec{x + b[0]/2, b[1], bed})
+		most = solid.Box(solid.Vec{x - b[0]/2, -b[1], foot}, solid.Vec{x + b[0]/2, b[1], bed})
 		h.obstacle("the bed of "+v.Path(), v.Item, most, most)
 		return
 	}
@@ -130,20 +135,26 @@ func (h *Holding) pair(bed float64) {
 	if c.Pair == nil || c.Height <= 0 {
 		return
 	}
-	t := c.Pair.Thickness
-	length := c.Pair.Length.Or(c.Vise.JawWidth.Or(far))
-	mid := (h.Lo[0] + h.Hi[0]) / 2
+	t, length := c.Pair.Thickness, c.Pair.Length
+	// Of a pair whose length is not known, what certainly stands there is under the piece,
+	// between the jaws; it may stick out at both ends.
+	lo, hi := h.Lo[0], h.Hi[0]
+	mid := (lo + hi) / 2
 	if w, ok := c.Vise.JawWidth.Get(); ok {
-		mid = w / 2
+		lo, hi, mid = max(lo, 0), min(hi, w), w/2
+	}
+	mostLo, mostHi := mid-far, mid+far
+	if l, ok := length.Get(); ok {
+		lo, hi = mid-l/2, mid+l/2
+		mostLo, mostHi = lo, hi
 	}
 	half := (h.Hi[1] - h.Lo[1]) / 2
 	one := func(name string, y, dir float64) {
-		box := func(thick float64) solid.Shape {
-			return solid.Box(solid.Vec{mid - length/2, min(y, y+dir*thick), bed},
-				solid.Vec{mid + length/2, max(y, y+dir*thick), bed + c.Height})
+		box := func(lo, hi, thick float64) solid.Shape {
+			return solid.Box(solid.Vec{lo, min(y, y+dir*thick), bed}, solid.Vec{hi, max(y, y+dir*thick), bed + c.Height})
 		}
-		h.obstacle("the parallel at the "+name+" jaw", c.Pair.Item, box(t.Or(model.Grain)),
-			box(math.Max(t.Or(half), model.Grain)), t.Missing())
+		h.obstacle("the parallel at the "+name+" jaw", c.Pair.Item, box(lo, hi, t.Or(model.Grain)),
+			box(mostLo, mostHi, math.Max(t.Or(half), model.Grain)), t.Missing(), length.Missing())
 	}
 	one("fixed", h.Hi[1], -1)
 	one("moving", h.Lo[1], 1)

@@ -30,6 +30,7 @@ vise "small" {
 parallels "thin" {
   heights   = [4, 6, 8, 10, 12, 14, 16]
   thickness = 3
+  length    = 60
 }
 
 packing "bits" {

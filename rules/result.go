@@ -123,7 +123,7 @@ func (r *Result) tally(vs []Verdict) {
 		case Open:
 			c.Open++
 			note(wanted, v)
-			if v.Asks != "" {
+			if v.Asks != "" && v.Rule.Level == finding.Danger {
 				r.Questions = append(r.Questions, Question{v.Rule.Name, v.Spot, v.Asks, facts(v.Lacks)})
 			}
 		}

@@ -43,6 +43,7 @@ vise "small" {
 parallels "thin" {
   heights   = [6, 8, 10, 12, 14]
   thickness = 3
+  length    = 50
 }
 
 round_bar "rod" {

@@ -30,6 +30,7 @@ vise "small" {
 parallels "thin" {
   heights   = [5, 8, 10, 12, 14, 16]
   thickness = 3
+  length    = 60
 }
 
 round_bar "rods" {
