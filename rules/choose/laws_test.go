@@ -65,7 +65,8 @@ func (b block) written(inch, mirror bool) string {
 		unit = "in"
 	}
 	var s strings.Builder
-	fmt.Fprintf(&s, "recipe \"random\" {\n  units = %q\n}\n\npart \"block\" {\n  material = \"brass\"\n  length = %s\n  width = %s\n  height = %s\n",
+	fmt.Fprintf(&s, "recipe \"random\" {\n  units = %q\n}\n\npart \"block\" {\n  material = \"brass\"\n  length = %s\n  width = %s\n  height = %s\n"+
+		"  blank {\n    over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }\n  }\n",
 		unit, n(b.size[0]), n(b.size[1]), n(b.size[2]))
 	for i, h := range b.holes {
 		fmt.Fprintf(&s, "  hole \"h%d\" {\n    into = \"top\"\n    at = { %s = %s, front = %s }\n    diameter = %s\n    depth = %s\n  }\n",
