@@ -64,3 +64,26 @@ func firstDifference(want, got string) string {
 	}
 	return "there is more of it: " + g[len(w)]
 }
+
+// The finding that the README shows is the one that the command prints.
+func TestReadmeShowsWhatIsPrinted(t *testing.T) {
+	t.Chdir(filepath.Join("..", ".."))
+	readme, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	report, err := os.ReadFile("recipes/first/report-attic.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, after, ok := strings.Cut(string(report), "\n  DANGER")
+	block, _, ok2 := strings.Cut(after, "\n\n")
+	if !ok || !ok2 {
+		t.Fatal("no danger is found in the attic")
+	}
+	for _, l := range strings.Split("  DANGER"+block, "\n") {
+		if line := strings.TrimSpace(l); !strings.Contains(string(readme), line) {
+			t.Errorf("the README does not show %q", line)
+		}
+	}
+}
