@@ -11,14 +11,14 @@ import (
 
 // fromHandbook fills a figure that is not written.
 func fromHandbook[T any](k *model.Known[T], v T, ok bool) {
-	if ok && k.From == model.Unknown && !stands1(k) {
+	if ok && k.From == model.Unknown && !isThere(k) {
 		k.V, k.From = v, model.Handbook
 	}
 }
 
-// stands1 says whether an attribute stands in the file, understood or not. What stands
+// isThere says whether an attribute stands in the file, understood or not. What stands
 // there and is not understood stays not known.
-func stands1[T any](k *model.Known[T]) bool { return k.Of != nil && k.Of.Attr(k.Attr) != nil }
+func isThere[T any](k *model.Known[T]) bool { return k.Of != nil && k.Of.Attr(k.Attr) != nil }
 
 // bindInstrument fills an instrument. An error that is not written is that of the older
 // standards for its range and its smallest step: at best, so it is never a fact.

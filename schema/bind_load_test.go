@@ -406,7 +406,11 @@ func TestBindExamplesOfThePage(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	shop, clamp := &b.Shop, b.Parts[0]
+	shopOfThePage(t, &b.Shop)
+	recipeOfThePage(t, b)
+}
+
+func shopOfThePage(t *testing.T, shop *model.Shop) {
 	mill, vise, pair, arbor := shop.Machines[0], shop.Vises[0], shop.Parallels[0], shop.Holders[0]
 	if mill.Taper.V.String() != "MT3" || len(mill.Drawbars.V) != 1 || mill.Drawbars.V[0].String() != "M12" ||
 		!slices.Equal(mill.Speeds.V.List, []float64{120, 220, 400, 700, 1300, 2400}) || !slices.Equal(mill.NoseToTable.V, []float64{40, 230}) {
@@ -437,7 +441,10 @@ func TestBindExamplesOfThePage(t *testing.T) {
 	if s := shop.Stock[0]; s.Flat.Width.V.Nominal != 20 || !slices.Equal(s.Lengths.V, []float64{310, 95}) || !s.Material.Is() {
 		t.Errorf("stock %+v", s)
 	}
+}
 
+func recipeOfThePage(t *testing.T, b *model.Build) {
+	shop, clamp, vise := &b.Shop, b.Parts[0], b.Shop.Vises[0]
 	if b.Recipe.General.Class != "m" || clamp.Length.V.Tol.Hi != 0.1 || clamp.Width.V.Nominal != 16 || clamp.Height.V.Tol.Lo != -0.05 {
 		t.Errorf("part %+v, general %+v", clamp, b.Recipe.General)
 	}

@@ -518,6 +518,77 @@ func TestThumbs(t *testing.T) {
 	}
 }
 
+// A limit in two blocks of one folder: the order of files must not settle which holds. The
+// recipe's instead of the shop's is as it should be.
+func TestThumbsGivenTwice(t *testing.T) {
+	block := func(file, limit string) *model.Item {
+		i := mkItem("rules_of_thumb", "", mkAttr(limit, vNum(2)))
+		i.At.File, i.Attrs[0].At.File = file, file
+		return i
+	}
+	w := written{Shop: mkItem("shop", "s"), ShopItems: []*model.Item{block("b.hcl", "room"), block("a.hcl", "room"), block("c.hcl", "burr")},
+		RecipeItems: []*model.Item{block("r.hcl", "room")}}
+	_, findings := bindBuild(w)
+	if len(findings) != 1 || findings[0].Rule != slipGivenTwice || findings[0].Place.File != "b.hcl" || findings[0].Also[0].Place.File != "a.hcl" {
+		t.Errorf("%+v", findings)
+	}
+}
+
+func TestSpeeds(t *testing.T) {
+	series := func(from, to, by float64) model.Value {
+		return model.Value{Kind: model.Set, Sizes: model.Sizes{Series: []model.Series{{From: from, To: to, By: by}}}}
+	}
+	span := func(from, to float64) model.Value { return vObj(mkAttr("from", vNum(from)), mkAttr("to", vNum(to))) }
+	for _, c := range []struct {
+		v            model.Value
+		has, hasNot  float64
+		known, found bool
+	}{
+		{vNum(400), 400, 401, true, false},
+		{vList(vNum(900), vNum(120)), 120, 400, true, false},
+		{series(100, 1000, 100), 900, 950, true, false},
+		{series(1, 1000, 1), 1000, 1001, true, false},
+		{series(50, 3000, 1), 3000, 3001, true, false},  // every turn: as good as stepless
+		{series(1, 1e12, 1e-9), 777, 2e12, true, false}, // asked, never spelled out
+		{span(50, 2500), 777, 49, true, false},
+		{span(500, 500), 500, 499, true, false},
+		{span(2500, 50), -1, 777, false, true},
+		{vObj(mkAttr("from", vNum(50))), -1, 777, false, false}, // what is lacking is a finding of decoding
+		{vWord("many"), -1, 777, false, false},
+	} {
+		w := written{ShopItems: []*model.Item{mkItem("mill", "a", mkAttr("speeds", c.v))}}
+		b, findings := bindBuild(w)
+		s := b.Shop.Machines[0].Speeds
+		if s.Is() != c.known || c.known && !s.V.Has(c.has) || c.known && s.V.Has(c.hasNot) || (len(findings) == 1) != c.found {
+			t.Errorf("%+v: %+v, %+v", c.v, s, findings)
+		}
+		if c.found && findings[0].Place != w.ShopItems[0].Attrs[0].Value.At {
+			t.Errorf("found at %+v", findings[0].Place)
+		}
+	}
+}
+
+// Values that are read in more than one way.
+func TestReadValues(t *testing.T) {
+	size := vSize("8 H7")
+	if n, ok := asNumber(&size); n != 8 || !ok {
+		t.Errorf("the nominal is %v", n)
+	}
+	hand := vList(vWord("hand"))
+	if r, ok := asRef(&hand); !ok || r.Text != "hand" || r.Face != model.NoFace {
+		t.Errorf("%+v", r)
+	}
+	for _, v := range []model.Value{vNum(3), vList(vWord("top"), vWord("left")), {}} {
+		if r, ok := asRef(&v); ok {
+			t.Errorf("%+v is read as %+v", v, r)
+		}
+	}
+	several := vList(vWord("top"), vWord("left"))
+	if r, ok := asRefs(&several); !ok || r[1].Face != model.Left {
+		t.Errorf("%+v", r)
+	}
+}
+
 func TestGeneralTolerance(t *testing.T) {
 	for _, c := range []struct {
 		v     model.Value

@@ -156,9 +156,14 @@ func asSpeeds(v *model.Value) (model.Speeds, bool) {
 		to, okTo := member(v, "to", asNumber)
 		return model.Speeds{From: from, To: to, Stepless: true}, okFrom && okTo && from <= to
 	case model.Set:
-		const most = 1000 // speeds: no machine has as many
+		const most = 1000 // steps of a series: more are as good as stepless, and are not spelled out
 		lo, hi, ok := v.Sizes.Range()
-		return model.Speeds{List: v.Sizes.Within(lo, hi, most)}, ok
+		for _, s := range v.Sizes.Series {
+			if s.By > 0 && (s.To-s.From)/s.By > most {
+				return model.Speeds{From: lo, To: hi, Stepless: true}, ok
+			}
+		}
+		return model.Speeds{List: v.Sizes.Within(lo, hi, most+1)}, ok
 	}
 	list, ok := asNumbers(v)
 	slices.Sort(list)
