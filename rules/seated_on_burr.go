@@ -14,7 +14,7 @@ fixed jaw throws it out of square. A file before the piece is turned over takes 
 	Rows:      []string{"C14"},
 	Source:    []string{"a burr under or against a jaw throws the work out of true and is pressed into it: a printed work on milling", "heights: common practice"},
 	Limits:    []string{"burr"},
-	Level:     finding.Scrap,
+	Level:     finding.Advice,
 	Judgement: finding.Thumb,
 	Trips:     exampleTurnedOver(""),
 	Sound:     exampleTurnedOver("  bench \"edges\" {\n    deburr {}\n  }\n\n"),

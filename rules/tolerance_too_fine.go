@@ -18,7 +18,7 @@ var _ = enter(Rule{
 wandering; where the limits are finer, bore or ream after drilling, fit it to its mate, or ask for less.`,
 	Rows: []string{"E1"},
 	Source: []string{"grades by process: reaming 6 to 10, boring 8 to 13, milling and drilling 10 to 13: the table of a printed handbook, from memory; counts of grades seen",
-		"milling 9: common practice on small manual mills, with measuring between cuts; the printed table begins at 10",
+		"milling 8: common practice on small manual mills with measuring between cuts, 9 to 11 by the dials alone; the printed table begins at 10",
 		"grades of ISO 286"},
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
@@ -29,7 +29,7 @@ wandering; where the limits are finer, bore or ream after drilling, fit it to it
 
 // bestGrade is the finest IT grade that a process usually holds.
 var bestGrade = map[string]int{
-	"drilling": 10, "milling": 9, "reaming": 6, "boring": 8, "sawing": 10, "counterboring": 10, "plunging": 10,
+	"drilling": 10, "milling": 8, "reaming": 6, "boring": 8, "sawing": 10, "counterboring": 10, "plunging": 10,
 }
 
 func toleranceTooFine(k *eval.Cut, a *Ask) {
