@@ -119,6 +119,25 @@ func (pl *Player) stretch(t *PartTrace, p *Part, w *Work, state *State, d Decide
 	if w.Kind == "heat" {
 		return state
 	}
+	if one, ok := p.alone(state, w); ok {
+		end := pl.inHolding(t, p, w, one, d)
+		return end.together(state, one, goneFace(state, one))
+	}
+	return pl.inHolding(t, p, w, state, d)
+}
+
+// goneFace is the face that a piece alone has not got.
+func goneFace(whole, alone *State) model.Face {
+	for _, f := range model.Faces {
+		if whole.Faces[f] != alone.Faces[f] {
+			return f
+		}
+	}
+	return model.NoFace
+}
+
+// inHolding plays the steps of one stretch of work.
+func (pl *Player) inHolding(t *PartTrace, p *Part, w *Work, state *State, d Decider) *State {
 	var h *Holding
 	if w.Kind == "setup" {
 		h = pl.Hold(p, state, w, d.Hold(p, state, w))

@@ -145,7 +145,7 @@ func (p page) findings(c *Checked) {
 			part = label
 			p.line(0, "")
 			if label != "" {
-				p.line(0, p.pen.strong("Part "+safe(label)))
+				p.line(0, p.pen.strong("Part "+short(safe(label))))
 			}
 		} else {
 			p.line(0, "")

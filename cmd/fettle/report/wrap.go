@@ -16,6 +16,7 @@ func wrap(s string, columns int) []string {
 	var lines []string
 	line, n := "", 0
 	for _, w := range pairs(strings.Fields(s)) {
+		w = short(w)
 		l := utf8.RuneCountInString(w)
 		if n > 0 && n+1+l > columns {
 			lines = append(lines, line)
@@ -30,6 +31,17 @@ func wrap(s string, columns int) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// longestWord is how much of one word is shown: no name of a thing is longer, and a label of
+// a megabyte must not bury the report.
+const longestWord = 240
+
+func short(w string) string {
+	if utf8.RuneCountInString(w) <= longestWord {
+		return w
+	}
+	return string([]rune(w)[:longestWord]) + "…"
 }
 
 // pairs keeps a figure and its unit on one line.
