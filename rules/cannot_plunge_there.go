@@ -19,21 +19,6 @@ pip of metal and burn. A slot drill, a hole drilled first for the way in, or an 
 	OnCut:     cannotPlunge,
 })
 
-// examplePocket mills a pocket with a tool.
-func examplePocket(tool string) string {
-	return replaced(replaced(exampleSlot(""), `slot "key" {
-    into  = "top"
-    at    = { front = 15 }
-    width = 6
-    depth = 4
-  }`, `pocket "key" {
-    into  = "top"
-    from  = [10, 8]
-    to    = [30, 22]
-    depth = 4
-  }`), "makes = slot.key\n      tool  = slot_drill.two[6]", "makes = pocket.key\n      tool  = "+tool)
-}
-
 func cannotPlunge(k *eval.Cut, a *Ask) {
 	c := k.Choice.Tool.Cutter
 	if c == nil || k.Choice.By != "milling" || c.Kind != "end_mill" && c.Kind != "slot_drill" {

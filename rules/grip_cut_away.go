@@ -21,60 +21,6 @@ tab left standing until the end, or another pair of faces is the cure.`,
 	OnHold:    gripCutAway,
 })
 
-// exampleGripGone mills a step along the back edge, then holds the piece by its back.
-func exampleGripGone(depth float64) string {
-	return `recipe "example" {
-  units = "mm"
-}
-
-part "block" {
-  material = "brass"
-  length   = 60
-  width    = 30
-  height   = 20
-
-  blank {
-    over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }
-  }
-
-  step "rebate" {
-    into  = "bottom"
-    side  = "back"
-    width = 8
-    depth = ` + model.Figure(depth) + `
-  }
-
-  hole "pin" {
-    into     = "top"
-    at       = { left = 30, front = 15 }
-    diameter = 6
-  }
-
-  setup "rebate" {
-    hold      = vise.small
-    up        = "bottom"
-    jaws      = "front"
-    parallels = 6
-
-    operation {
-      makes = step.rebate
-    }
-  }
-
-  setup "drill" {
-    hold      = vise.small
-    up        = "top"
-    jaws      = ["back", "front"]
-    parallels = 6
-
-    operation {
-      makes = hole.pin
-    }
-  }
-}
-`
-}
-
 // keptShare is the least share of its contact that a jaw may be left with before the grip
 // counts as cut away: below it the jaw presses on an edge.
 const keptShare = 0.25

@@ -21,18 +21,6 @@ cuts large. The allowance grows with the size and is less for a hand reamer. And
 	OnCut:     holeWrongForReamer,
 })
 
-// exampleReam drills a hole of a size and reams it to 8 mm.
-func exampleReam(drill string) string {
-	return replaced(replaced(exampleHole("to = "+drill), "diameter = 6", `diameter = "8 H7"`), "      to = "+drill+"\n    }\n", `      to = `+drill+`
-    }
-
-    operation {
-      makes = hole.pin
-      tool  = reamer.machine[8]
-    }
-`)
-}
-
 func holeWrongForReamer(k *eval.Cut, a *Ask) {
 	c := k.Choice.Tool.Cutter
 	if c == nil || c.Kind != "reamer" {

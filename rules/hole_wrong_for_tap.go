@@ -22,17 +22,6 @@ And there must be a hole.`,
 	OnCut:     holeWrongForTap,
 })
 
-// exampleTap drills a hole of a size and taps it M5.
-func exampleTap(drill string) string {
-	return replaced(replaced(exampleHole("to = "+drill), "diameter = 6", `diameter = `+drill+`
-    thread   = { size = "M5" }`), "      to = "+drill+"\n    }\n", `    }
-
-    operation {
-      makes = hole.pin.thread
-    }
-`)
-}
-
 // The share of full thread, on 1.299 P, outside of which a hole is spoken of where no
 // standard limits are tabled. Common practice.
 const leastThread, mostThread = 55.0, 80.0

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"strings"
-
 	"fettle/eval"
 	"fettle/schema/finding"
 )
@@ -23,24 +21,6 @@ lies: a place clear of burrs and larger than the anvil is as good as a deburred 
 	Sound:     exampleMeasure("    deburr {}\n", "height   = \"20 ±0.04\"", 4),
 	OnMeasure: measuredOverBurr,
 })
-
-// exampleMeasure drills a piece so narrow that no anvil finds room beside the hole, and
-// takes its height.
-func exampleMeasure(before, height string, hole float64) string {
-	s := replaced(exampleHole(), "height   = 20", height)
-	s = replaced(s, "width    = 30", "width    = 6")
-	s = replaced(s, "length   = 40", "length   = 8")
-	s = replaced(s, "{ left = 20, front = 15 }", "{ left = 4, front = 3 }")
-	s = replaced(s, "diameter = 6", "diameter = "+figure(hole))
-	s = replaced(s, "  setup \"drill\"", "  bench \"try\" {\n    deburr {}\n  }\n\n  setup \"drill\"")
-	return strings.TrimSuffix(s, "}\n") + "\n  bench \"measure\" {\n" + before + `    measure {
-      size = height
-      with = micrometer.first
-    }
-  }
-}
-`
-}
 
 func measuredOverBurr(m *eval.Measurement, a *Ask) {
 	if m.Wrong != "" || m.With == nil || m.Faces[0] == 0 {

@@ -21,45 +21,6 @@ its own taper.`,
 	OnCut:     millInDrillChuck,
 })
 
-// exampleSlot is a part with one slot along its top, milled with the attributes given.
-func exampleSlot(attrs string) string {
-	return `recipe "example" {
-  units = "mm"
-}
-
-part "block" {
-  material = "brass"
-  length   = 40
-  width    = 30
-  height   = 20
-
-  blank {
-    over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }
-  }
-
-  slot "key" {
-    into  = "top"
-    at    = { front = 15 }
-    width = 6
-    depth = 4
-  }
-
-  setup "mill" {
-    hold      = vise.small
-    up        = "top"
-    jaws      = "back"
-    parallels = 8
-
-    operation {
-      makes = slot.key
-      tool  = slot_drill.two[6]
-      ` + attrs + `
-    }
-  }
-}
-`
-}
-
 func millInDrillChuck(k *eval.Cut, a *Ask) {
 	h := k.Stack.Holder
 	if h == nil || k.Choice.Tool.Cutter == nil || !wantsDrawbar(k) {

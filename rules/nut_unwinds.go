@@ -29,46 +29,6 @@ the cutter: it leads instead of lagging, and all of this is turned round.`,
 	OnCut: nutUnwinds,
 })
 
-// exampleSlit is a part with one slit, sawn with the attributes given.
-func exampleSlit(attrs string) string {
-	return `recipe "example" {
-  units = "mm"
-}
-
-part "clamp" {
-  material = "brass"
-  length   = 60
-  width    = 20
-  height   = 12
-
-  blank {
-    over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }
-  }
-
-  slit "cut" {
-    into  = "left"
-    at    = { front = 10 }
-    width = 0.8
-    depth = 10
-  }
-
-  setup "saw" {
-    hold      = vise.small
-    up        = "front"
-    jaws      = "top"
-    parallels = 12
-    along     = -12
-
-    operation {
-      makes  = slit.cut
-      tool   = slitting_saw.fine
-      ` + attrs + `
-    }
-  }
-}
-`
-}
-
 func nutUnwinds(k *eval.Cut, a *Ask) {
 	arbor := k.Stack.Holder
 	if arbor == nil || arbor.Kind != "arbor" || k.Choice.Tool.Cutter == nil {

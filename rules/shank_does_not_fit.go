@@ -22,46 +22,6 @@ kind, next to nothing for collets that go straight into a spindle. It never hold
 	OnCut:     shankDoesNotFit,
 })
 
-// exampleHole is a part with one through hole, made with the attributes given.
-func exampleHole(attrs ...string) string {
-	s := `recipe "example" {
-  units = "mm"
-}
-
-part "block" {
-  material = "brass"
-  length   = 40
-  width    = 30
-  height   = 20
-
-  blank {
-    over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }
-  }
-
-  hole "pin" {
-    into     = "top"
-    at       = { left = 20, front = 15 }
-    diameter = 6
-  }
-
-  setup "drill" {
-    hold      = vise.small
-    up        = "top"
-    jaws      = "back"
-    parallels = 10
-
-    operation {
-      makes = hole.pin
-`
-	for _, a := range attrs {
-		s += "      " + a + "\n"
-	}
-	return s + `    }
-  }
-}
-`
-}
-
 // joints looks at every link of some kinds and lets say word what does not fit.
 func joints(k *eval.Cut, a *Ask, kinds []string, say func(l eval.Link)) {
 	if k.Choice.Tool.Cutter == nil || k.Hold.Unplayed != "" {

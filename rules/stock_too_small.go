@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"strings"
-
 	"fettle/eval"
 	"fettle/schema/finding"
 )
@@ -20,16 +18,6 @@ corners must lie inside the circle. What is short by a millimetre is short.`,
 	Sound:     exampleStock(23, 1),
 	OnPart:    stockTooSmall,
 })
-
-// exampleStock is a part of a width, cut from flat bar 25 by 15, with metal over front and back.
-func exampleStock(width, over float64) string {
-	s := replaced(exampleHole(), "width    = 30", "width    = "+figure(width))
-	s = replaced(s, "height   = 20", "height   = 13")
-	s = replaced(s, "front = 15", "front = 10")
-	s = replaced(s, "over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }",
-		"stock = stock.brass_flat\n    over  = { left = 0, right = 0, front = "+figure(over)+", back = "+figure(over)+", top = 1, bottom = 1 }")
-	return strings.Replace(s, "parallels = 10", "parallels = 12", 1)
-}
 
 func stockTooSmall(p *eval.PartTrace, a *Ask) {
 	if p.Start == nil || p.Part.Blank.Stock == nil {

@@ -3,7 +3,6 @@ package rules
 import (
 	"fettle/eval"
 	"fettle/schema/finding"
-	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -18,41 +17,6 @@ var _ = enter(Rule{
 	Sound:     wideBlock(50),
 	OnHold:    viseOpensTooLittle,
 })
-
-func wideBlock(width float64) string {
-	return `recipe "example" {
-  units = "mm"
-}
-
-part "block" {
-  material = "brass"
-  length   = 60
-  width    = ` + model.Figure(width) + `
-  height   = 20
-
-  blank {
-    over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }
-  }
-
-  hole "pin" {
-    into     = "top"
-    at       = { left = 30, front = 25 }
-    diameter = 6
-  }
-
-  setup "drill" {
-    hold      = vise.small
-    up        = "top"
-    jaws      = "back"
-    parallels = 6
-
-    operation {
-      makes = hole.pin
-    }
-  }
-}
-`
-}
 
 func viseOpensTooLittle(h *eval.Holding, a *Ask) {
 	v := h.Choice.Vise

@@ -3,7 +3,6 @@ package rules
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"fettle/eval"
 	"fettle/schema/model"
@@ -34,15 +33,6 @@ func tenthUp(x float64) string {
 
 // tenth prints a length that was worked out from geometry, to a tenth.
 func tenth(x float64) string { return strconv.FormatFloat(math.Round(x*10)/10, 'f', -1, 64) }
-
-// replaced is an example with one thing changed; a change that changes nothing is a fault
-// of the catalogue, found by its tests.
-func replaced(s, old, new string) string {
-	if !strings.Contains(s, old) {
-		panic("rules: example does not contain " + old)
-	}
-	return strings.Replace(s, old, new, 1)
-}
 
 // cureMove says how much to move for a meeting to be clear.
 func cureMove(n eval.Near) string {
