@@ -39,12 +39,35 @@ func noToolForIt(k *eval.Cut, a *Ask) {
 		return
 	}
 	t := k.Step.Makes[0]
+	if lacks := lacksOf(k, t); len(lacks) > 0 {
+		a.Lack(lacks...)
+		return
+	}
 	wants, near := wanted(k, t, shop)
 	says := fmt.Sprintf("no %s is here to make %s by %s", wants, t.Name(), k.Choice.By)
 	if near != "" {
 		says += "; the nearest is " + near
 	}
 	a.Say("tool for "+k.Choice.By+"+"+wants, k.Place("makes", "tool"), "%s", says)
+}
+
+// lacksOf says what is not known of the feature that no tool was found for: without it,
+// nobody can say which tool is wanted.
+func lacksOf(k *eval.Cut, t eval.Target) []model.Lack {
+	f := t.Form
+	if f == nil {
+		return nil
+	}
+	out := append([]model.Lack{}, f.Lacks...)
+	switch k.Choice.By {
+	case "drilling", "reaming":
+		out = append(out, f.Diameter.Missing()...)
+	case "tapping":
+		out = append(out, f.Feature.Thread.Size.Missing()...)
+	case "counterboring":
+		out = append(out, f.Feature.Counterbore.Diameter.Missing()...)
+	}
+	return out
 }
 
 // wanted words the tool that is lacking, and the nearest thing there is.

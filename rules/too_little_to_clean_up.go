@@ -1,9 +1,12 @@
 package rules
 
 import (
+	"strings"
+
 	"fettle/eval"
 	"fettle/schema/finding"
 	"fettle/schema/model"
+	"fettle/schema/text"
 )
 
 var _ = enter(Rule{
@@ -43,6 +46,11 @@ func tooLittleToCleanUp(p *eval.PartTrace, a *Ask) {
 	if p.Start == nil {
 		return
 	}
+	short := map[string]bool{} // sides for which the stock does not reach at all
+	for _, n := range p.Part.StockNeeds() {
+		short[n.Side] = n.Known && n.Has < n.Needs-0.0005
+	}
+	var thin []thinFaces
 	for _, f := range model.Faces {
 		over, ok := p.Part.Blank.Over[f].Get()
 		if !ok || !p.Part.Machined(f) {
@@ -52,21 +60,55 @@ func tooLittleToCleanUp(p *eval.PartTrace, a *Ask) {
 		if !ok || skin == "ground" {
 			continue
 		}
-		limit := "clean_up_" + skin
-		want := a.Limit(limit)
+		want := a.Limit("clean_up_" + skin)
 		if over >= want-0.0005 {
 			a.Clear(Room(over, want), "metal over the "+f.String()+" face of "+p.Part.Label)
 			continue
 		}
-		at := p.Part.At
-		if b := p.Part.Part.Blank; b != nil {
-			at = b.Item.At
-			if k := b.Over.On(f); k.Said() {
-				at = k.At
-			}
+		at, said := overWritten(p.Part, f)
+		if !said && short[[3]string{"length", "width", "height"}[f.Axis()]] {
+			continue // the stock itself is to blame, and that is said
 		}
-		m := a.Say(p.Part.Label+".blank.over."+f.String(), at, "%s over the %s face of %s, which is %s; usually %s at least is wanted to clean it up (%s)",
-			mm(over), f, p.Part.Label, skin, mm(want), limit)
-		m.Margin = Room(over, want)
+		thin = addThin(thin, thinFaces{over: over, want: want, skin: skin, at: at, faces: []string{f.String()}})
 	}
+	for _, t := range thin {
+		of, are := "face", "is"
+		if len(t.faces) > 1 {
+			of, are = "faces", "are"
+		}
+		m := a.Say(p.Part.Label+".blank.over."+strings.Join(t.faces, "+"), t.at,
+			"%s over the %s %s of %s, which %s %s; usually %s at least is wanted to clean %s up (clean_up_%s)",
+			mm(t.over), inWords(t.faces), of, p.Part.Label, are, t.skin, mm(t.want), map[bool]string{true: "them", false: "it"}[len(t.faces) > 1], t.skin)
+		m.Margin = Room(t.over, t.want)
+	}
+}
+
+// thinFaces are faces with the same too little over them, written at the same place.
+type thinFaces struct {
+	over, want float64
+	skin       string
+	at         text.Place
+	faces      []string
+}
+
+func addThin(all []thinFaces, t thinFaces) []thinFaces {
+	for i := range all {
+		if o := &all[i]; o.over == t.over && o.skin == t.skin && o.at == t.at {
+			o.faces = append(o.faces, t.faces...)
+			return all
+		}
+	}
+	return append(all, t)
+}
+
+// overWritten is where the metal over a face is written, or the block that could say it.
+func overWritten(p *eval.Part, f model.Face) (text.Place, bool) {
+	b := p.Part.Blank
+	if b == nil {
+		return p.At, false
+	}
+	if k := b.Over.On(f); k.Said() {
+		return k.At, true
+	}
+	return b.Item.At, false
 }

@@ -3,6 +3,7 @@ package rules
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"fettle/eval"
 	"fettle/schema/model"
@@ -82,3 +83,12 @@ func hundredth(x float64) string { return strconv.FormatFloat(math.Round(x*100)/
 
 // round brings a figure to the grain that is printed.
 func round(x float64) float64 { return math.Round(x*1000) / 1000 }
+
+// inWords lists words as a sentence does: "front, back and top".
+func inWords(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}

@@ -2,6 +2,8 @@
 package report
 
 import (
+	"strings"
+
 	"fettle/rules"
 	"fettle/rules/choose"
 	"fettle/schema/finding"
@@ -48,6 +50,22 @@ func (c *Checked) verdicts() (asked, open int) {
 		open += a.Open
 	}
 	return
+}
+
+// limitsFor are the limits of judgement behind a finding: those that its sentence names, or
+// else all that its rule asks for.
+func limitsFor(f *finding.Finding) []string {
+	all := limitsOf(f.Rule)
+	var named []string
+	for _, l := range all {
+		if strings.Contains(f.Says, "("+l+")") {
+			named = append(named, l)
+		}
+	}
+	if named != nil {
+		return named
+	}
+	return all
 }
 
 func limitsOf(name string) []string {

@@ -198,7 +198,7 @@ func (p page) finding(c *Checked, f *finding.Finding) {
 		p.para(body, fmt.Sprintf("Has %s %s, wants %s %s %s.", model.Figure(m.Has), m.Unit, word, model.Figure(m.Wants), m.Unit))
 	}
 	if f.Judgement == finding.Thumb {
-		if ls := limitsOf(f.Rule); len(ls) > 0 {
+		if ls := limitsFor(f); len(ls) > 0 {
 			p.para(body, "A rule of thumb: the shop may set "+strings.Join(ls, " or ")+" in rules_of_thumb.")
 		}
 	}
