@@ -78,7 +78,7 @@ func (p *Part) spell() {
 		case "square_up":
 			p.squareUp(s)
 		case "setup", "bench":
-			w := &Work{SetUp: s, Of: s, Kind: s.Kind, Spot: finding.Spot{Part: p.Label, SetUp: name(s.Item)}}
+			w := &Work{SetUp: s, Of: s, Kind: s.Kind, Spot: finding.Spot{Part: p.Label, SetUp: name(s.Item)}, Unplayed: misread(s.Item)}
 			for _, st := range s.Steps {
 				w.Steps = append(w.Steps, p.step1(w, st))
 			}
@@ -92,6 +92,37 @@ func (p *Part) spell() {
 				Unplayed: "heat is not made on paper yet"})
 		}
 	}
+}
+
+// deciding are the attributes that settle how a piece is held.
+var deciding = []string{"machine", "hold", "up", "jaws", "parallels", "grip", "along", "round_bar", "turned", "back", "beside", "order", "leaves"}
+
+// misread says which attribute of a set-up is written and came to no value. Such a set-up is
+// not played as if nothing stood there: what follows would be laid at the wrong door.
+func misread(i *model.Item) string {
+	for _, name := range deciding {
+		if a := i.Attr(name); a != nil && a.Value.Kind == model.NoValue {
+			return a.Word + " is written, and its value is not known"
+		}
+	}
+	return ""
+}
+
+// Unnamed lists the operations of which it is not known what they make: until it is, nobody
+// can say that a feature of the part is never made.
+func (p *Part) Unnamed() []model.Lack {
+	var out []model.Lack
+	for _, w := range p.Work {
+		if a := w.SetUp.Attr("makes"); a != nil {
+			out = append(out, w.SetUp.Makes.Missing()...)
+		}
+		for _, st := range w.Steps {
+			if st.Step != nil && st.Kind == "operation" && len(st.Makes) == 0 {
+				out = append(out, st.Step.Makes.Missing()...)
+			}
+		}
+	}
+	return out
 }
 
 // name is a block with its kind, as a spot shows it.
@@ -140,7 +171,7 @@ func (p *Part) squareUp(s *model.SetUp) {
 	order := p.squareOrder(s)
 	var made []model.Face
 	for _, f := range order {
-		w := &Work{SetUp: s, Of: s, Kind: "setup", Facing: f, Spot: finding.Spot{Part: p.Label, SetUp: "square_up"}}
+		w := &Work{SetUp: s, Of: s, Kind: "setup", Facing: f, Spot: finding.Spot{Part: p.Label, SetUp: "square_up"}, Unplayed: misread(s.Item)}
 		w.Ends = f.Axis() == p.longest()
 		w.Guide = guide(f, made, p.longest())
 		w.Leaves = s.Leaves.On(f).Or(0)

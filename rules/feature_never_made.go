@@ -24,6 +24,10 @@ func featureNeverMade(p *eval.PartTrace, a *Ask) {
 	if p.End == nil || len(p.Part.Work) == 0 {
 		return
 	}
+	if lacks := p.Part.Unnamed(); len(lacks) > 0 {
+		a.Lack(lacks...)
+		return
+	}
 	for i, f := range p.Part.Forms {
 		if f.Wrong != "" || len(f.Lacks) > 0 {
 			continue

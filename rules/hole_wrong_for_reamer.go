@@ -30,6 +30,10 @@ func holeWrongForReamer(k *eval.Cut, a *Ask) {
 		if w.Target.Form == nil || len(w.Target.Form.Mouths) == 0 || w.Target.Sub != "" {
 			continue
 		}
+		if lacks := k.Part.Unnamed(); w.Had == 0 && len(lacks) > 0 {
+			a.Lack(lacks...)
+			continue
+		}
 		if w.Had == 0 {
 			a.Say(w.Target.Name()+"+reamer+none", k.Place("tool", "makes"), "%s is to ream %s, and no hole has been drilled there yet", k.ToolPath(), w.Target.Name())
 			continue

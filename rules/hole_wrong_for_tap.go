@@ -36,6 +36,10 @@ func holeWrongForTap(k *eval.Cut, a *Ask) {
 		if w.Target.Sub != "thread" {
 			continue
 		}
+		if lacks := k.Part.Unnamed(); w.Had == 0 && len(lacks) > 0 {
+			a.Lack(lacks...)
+			continue
+		}
 		if w.Had == 0 {
 			a.Say(w.Target.Name()+"+tap+none", k.Place("tool", "makes"), "%s is to be tapped %s, and no hole has been drilled there yet", w.Target.Form.Name(), t)
 			continue

@@ -38,7 +38,8 @@ func instrumentCannotReach(m *eval.Measurement, a *Ask) {
 	if m.Wrong != "" || m.With == nil {
 		return
 	}
-	if m.Hold != nil && m.Hold.Unplayed == "" && !m.Step.Step.TakenOut.V && coveredFace(m, a) {
+	takenOut, ok := Need(a, m.Step.Step.TakenOut)
+	if !ok || m.Hold != nil && m.Hold.Unplayed == "" && !takenOut && coveredFace(m, a) {
 		return
 	}
 	deep, what := 0.0, model.Known[float64]{}

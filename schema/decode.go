@@ -3,6 +3,8 @@ package schema
 import (
 	"fmt"
 	"hash/fnv"
+	"maps"
+	"slices"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -71,6 +73,11 @@ func (r *reader) decode(n *node, when map[*model.Item]model.Expr) {
 		}
 		n.item.Attrs = append(n.item.Attrs, a)
 	}
+	for _, name := range slices.Sorted(maps.Keys(n.meant)) {
+		if at := n.meant[name]; n.named[name] == nil {
+			n.item.Attrs = append(n.item.Attrs, model.Attr{Name: name, Word: name, At: at, Value: model.Value{At: at}})
+		}
+	}
 	r.mustBeSaid(n)
 	for _, k := range n.kids {
 		r.decode(k, when)
@@ -91,7 +98,7 @@ func (r *reader) mustBeSaid(n *node) {
 		if strings.Contains(a.Name, ".") || a.Name == "NAME" {
 			continue
 		}
-		if a.Required && n.named[a.Name] == nil {
+		if a.Required && !n.says(a.Name) {
 			r.say(slipNotGiven, n.item.At, fmt.Sprintf("%s must say %s: %s", article(plain(n.kind.Name)), a.Name, a.Meaning))
 		}
 		if a.Group != "" {
@@ -130,17 +137,20 @@ func released(n *node) bool {
 func (r *reader) oneOf(n *node, group string, as []*attr) {
 	var given []*slot
 	var names []string
+	meant := false
 	for _, a := range as {
 		names = append(names, a.Name)
 		if s := n.named[a.Name]; s != nil {
 			given = append(given, s)
 		}
+		_, m := n.meant[a.Name]
+		meant = meant || m
 	}
 	switch {
 	case len(given) > 1:
 		r.sayAlso(slipOneTooMany, given[1].at, fmt.Sprintf("only one of %s may be given; %s stands already", all(names), given[0].word),
 			given[0].at, "the first one")
-	case len(given) == 0 && !released(n) && !settledElsewhere(n, group):
+	case len(given) == 0 && !meant && !released(n) && !settledElsewhere(n, group):
 		r.say(slipNotGiven, n.item.At, fmt.Sprintf("%s must say one of %s", article(plain(n.kind.Name)), all(names)))
 	}
 }
@@ -168,11 +178,11 @@ func (r *reader) checkSection(f *folder) {
 		if n.kind.Name != "part" || released(n) {
 			continue
 		}
-		if n.named["length"] == nil {
+		if !n.says("length") {
 			r.say(slipNotGiven, n.item.At, "a part must say length: "+lengthMeaning(n))
 		}
-		flat := n.named["height"] != nil || n.named["thickness"] != nil
-		if flat && n.named["width"] == nil {
+		flat := n.says("height") || n.says("thickness")
+		if flat && !n.says("width") {
 			r.say(slipNotGiven, n.item.At, "a part with a height or thickness must say width: along y, from front to back")
 		}
 	}

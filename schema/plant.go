@@ -20,6 +20,7 @@ type node struct {
 	kids  []*node
 	slots []*slot // its attributes in written order
 	named map[string]*slot
+	meant map[string]text.Place // attributes that a misspelt word was meant for, by name
 	found index            // its kids by kind and label
 	steps map[string]*node // its steps without a label by their names; nil until asked for
 	turns map[*node]string // and their names

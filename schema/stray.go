@@ -72,6 +72,27 @@ func someOf(words []string) string {
 	return strings.Join(words[:few], ", ") + " and others"
 }
 
+// means notes the attribute that a misspelt word stands for. It is told of as misspelt, and
+// not once more as not given; nor does its standing value take its place.
+func (n *node) means(near string, at text.Place) {
+	a, ok := n.kind.attr(near)
+	if !ok || strings.Contains(a.Name, ".") || a.Name == "NAME" {
+		return
+	}
+	if n.meant == nil {
+		n.meant = map[string]text.Place{}
+	}
+	if _, twice := n.meant[a.Name]; !twice {
+		n.meant[a.Name] = at
+	}
+}
+
+// says tells whether an attribute stands in the block, be it misspelt.
+func (n *node) says(name string) bool {
+	_, meant := n.meant[name]
+	return meant || n.named[name] != nil
+}
+
 // strayWord says why a word is no attribute of a block.
 func (r *reader) strayWord(n *node, word string, at text.Place) {
 	block := article(plain(n.kind.Name))
@@ -85,6 +106,7 @@ func (r *reader) strayWord(n *node, word string, at text.Place) {
 	}
 	if near := r.near(word, n.kind.words()); near != "" {
 		r.say(slipUnknownWord, at, fmt.Sprintf("%s has no attribute %s; the nearest is %s", block, quoted(word), near))
+		n.means(near, at)
 		return
 	}
 	if up := ownerOf(n, word); up != nil {
