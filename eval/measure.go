@@ -94,15 +94,25 @@ func (m *Measurement) one(r model.Ref) {
 	switch r.Sub {
 	case "diameter", "":
 		m.Inside, m.Name = true, f.Name()+".diameter"
+		m.known(f.Feature.Diameter.Is())
 		m.sized(f.Feature.Diameter.V, f.Feature.Item, "diameter")
 	case "width":
 		m.Inside = f.Feature.Kind != "step"
+		m.known(f.Feature.Width.Is())
 		m.sized(f.Feature.Width.V, f.Feature.Item, "width")
 	case "depth":
 		m.Depth = true
+		m.known(f.Feature.Depth.Is() && !f.Feature.Depth.V.Through)
 		m.sized(f.Feature.Depth.V.Size, f.Feature.Item, "depth")
 	default:
 		m.Wrong = "a " + r.Sub + " is not measured on paper yet"
+	}
+}
+
+// known notes that nobody can say how large it is where the drawing does not.
+func (m *Measurement) known(is bool) {
+	if !is {
+		m.Wrong = "the drawing does not say how large " + m.Name + " is"
 	}
 }
 
@@ -128,6 +138,10 @@ func (m *Measurement) between(from, to model.Ref) {
 		f := m.Part.FormOf(to.Item)
 		if f == nil {
 			m.Wrong = "what it measures to is not a face or feature of this part"
+			return
+		}
+		if len(f.Lacks) > 0 || f.Wrong != "" {
+			m.Wrong = "where " + f.Name() + " lies is not known"
 			return
 		}
 		d := f.middle()[a.Face.Axis()] - a.At
