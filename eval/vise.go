@@ -137,14 +137,18 @@ func (h *Holding) pair(bed float64) {
 	}
 	t, length := c.Pair.Thickness, c.Pair.Length
 	// Of a pair whose length is not known, what certainly stands there is under the piece,
-	// between the jaws; it may stick out at both ends.
+	// between the jaws; it may stick out at both ends. Where the jaws end is not known
+	// either if their width is not: then a hair of it stands under the middle of the piece.
 	lo, hi := h.Lo[0], h.Hi[0]
 	mid := (lo + hi) / 2
-	if w, ok := c.Vise.JawWidth.Get(); ok {
+	width := c.Vise.JawWidth
+	if w, ok := width.Get(); ok {
 		lo, hi, mid = max(lo, 0), min(hi, w), w/2
+	} else {
+		lo, hi = mid, mid+model.Grain
 	}
 	mostLo, mostHi := mid-far, mid+far
-	if l, ok := length.Get(); ok {
+	if l, ok := length.Get(); ok && width.Is() {
 		lo, hi = mid-l/2, mid+l/2
 		mostLo, mostHi = lo, hi
 	}
@@ -154,7 +158,7 @@ func (h *Holding) pair(bed float64) {
 			return solid.Box(solid.Vec{lo, min(y, y+dir*thick), bed}, solid.Vec{hi, max(y, y+dir*thick), bed + c.Height})
 		}
 		h.obstacle("the parallel at the "+name+" jaw", c.Pair.Item, box(lo, hi, t.Or(model.Grain)),
-			box(mostLo, mostHi, math.Max(t.Or(half), model.Grain)), t.Missing(), length.Missing())
+			box(mostLo, mostHi, math.Max(t.Or(half), model.Grain)), t.Missing(), length.Missing(), width.Missing())
 	}
 	one("fixed", h.Hi[1], -1)
 	one("moving", h.Lo[1], 1)

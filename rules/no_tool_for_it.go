@@ -43,12 +43,40 @@ func noToolForIt(k *eval.Cut, a *Ask) {
 		a.Lack(lacks...)
 		return
 	}
+	if lacks := unsized(k, shop); len(lacks) > 0 {
+		a.Lack(lacks...)
+		return
+	}
 	wants, near := wanted(k, t, shop)
 	says := fmt.Sprintf("no %s is here to make %s by %s", wants, t.Name(), k.Choice.By)
 	if near != "" {
 		says += "; the nearest is " + near
 	}
 	a.Say("tool for "+k.Choice.By+"+"+wants, k.Place("makes", "tool"), "%s", says)
+}
+
+// unsized lists the sizes nobody has declared of the tools that do this kind of work: one of
+// them may be the one that is wanted.
+func unsized(k *eval.Cut, shop *model.Shop) []model.Lack {
+	kinds := map[string][]string{
+		"drilling": {"drill"}, "reaming": {"reamer"}, "tapping": {"tap"}, "sawing": {"slitting_saw"}, "counterboring": {"counterbore"},
+		"milling": {"end_mill", "slot_drill"},
+	}[k.Choice.By]
+	var out []model.Lack
+	for _, c := range shop.Cutters {
+		if !c.Here() || !oneOf(c.Kind, kinds...) {
+			continue
+		}
+		if c.Kind == "tap" {
+			out = append(out, c.Threads.Missing()...)
+			continue
+		}
+		out = append(out, c.Diameter.Missing()...)
+		if c.Kind == "slitting_saw" {
+			out = append(out, c.Width.Missing()...)
+		}
+	}
+	return out
 }
 
 // lacksOf says what is not known of the feature that no tool was found for: without it,

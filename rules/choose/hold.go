@@ -278,13 +278,19 @@ func (c *chooser) heights(s *model.SetUp, a eval.HoldChoice) []eval.HoldChoice {
 		}
 		return c.tallest(a, []*model.Parallels{p}, most)
 	}
-	if s.Grip.Is() {
+	switch {
+	case s.Grip.Is():
 		most -= s.Grip.V
-	} else {
+	case !a.Vise.JawDepth.Is():
+		most = tallestTried // how deep the jaws are is asked of the grip
+	default:
 		most -= model.Grain
 	}
 	return c.tallest(a, c.build.Shop.Parallels, most)
 }
+
+// tallestTried is the greatest height of parallels thought of in jaws of unknown depth, mm.
+const tallestTried = 100
 
 // mostPairs bounds how many heights of parallels are tried.
 const mostPairs = 24

@@ -124,7 +124,7 @@ func (c *chooser) collets(m *model.Machine, shank model.Known[float64], add adde
 	for _, h := range c.holders("collet_chuck") {
 		pre, ok := c.inSpindle(m, shankTaper(h.Shank))
 		for _, co := range c.build.Shop.Collets {
-			if !co.Here() || h.System.Is() && co.System.V != h.System.V {
+			if !co.Here() || h.System.Is() && co.System.Is() && co.System.V != h.System.V {
 				continue
 			}
 			n, holds := c.nominal(co, shank)
@@ -186,7 +186,7 @@ func (c *chooser) pinnedMounts(t eval.Pick, refs []model.Ref) []eval.Mount {
 	}
 	if n := len(out); n > 0 && out[n-1].Holder != nil && out[n-1].Holder.Kind == "collet_chuck" {
 		for _, co := range shop.Collets {
-			if co.Here() && co.System.V == out[n-1].Holder.System.V {
+			if co.Here() && (co.System.V == out[n-1].Holder.System.V || !co.System.Is()) {
 				size, _ := c.nominal(co, shank)
 				return append(out, eval.Mount{Collets: co, Collet: size})
 			}

@@ -15,12 +15,13 @@ import (
 )
 
 // One slip of the pen is told of once, at its own place, and nothing that follows from it is
-// told of beside it. Every attribute of a recipe in which nothing, or several things, are
-// found is misspelt in turn, and then given a value of the wrong kind.
+// told of beside it. Every attribute of a recipe, or of a shop, is misspelt in turn, and then
+// given a value of the wrong kind.
 func TestOneSlipOneFinding(t *testing.T) {
-	for _, c := range []struct{ recipe, shop string }{
-		{"recipes/first", "recipes/shops/bench"},
-		{"testdata/recipes/telling", "recipes/shops/attic"},
+	for _, c := range []struct{ recipe, shop, in string }{
+		{"recipes/first", "recipes/shops/bench", "recipes/first"},
+		{"recipes/first", "recipes/shops/bench", "recipes/shops/bench"},
+		{"testdata/recipes/telling", "recipes/shops/attic", "testdata/recipes/telling"},
 	} {
 		files := text.Archive{}
 		name := ""
@@ -35,7 +36,7 @@ func TestOneSlipOneFinding(t *testing.T) {
 			}
 			at := dir + "/" + filepath.Base(paths[0])
 			files[at] = data
-			if name == "" {
+			if dir == c.in {
 				name = at
 			}
 		}
