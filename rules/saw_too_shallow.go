@@ -37,7 +37,7 @@ func sawTooShallowFor(k *eval.Cut) float64 {
 		return 0
 	}
 	d, ok := clampDiameter(h).Get()
-	if !ok {
+	if !ok || k.Choice.Tool.Size <= 0 {
 		return 0
 	}
 	over := 0.0
@@ -52,6 +52,12 @@ func sawTooShallowFor(k *eval.Cut) float64 {
 func sawTooShallow(k *eval.Cut, a *Ask) {
 	h := k.Stack.Holder
 	if h == nil || h.Kind != "arbor" || k.Choice.By != "sawing" || k.Unplayed != "" {
+		return
+	}
+	if c := k.Choice.Tool.Cutter; c == nil || k.Choice.Tool.Size <= 0 {
+		if c != nil {
+			Need(a, c.Diameter)
+		}
 		return
 	}
 	for _, w := range k.Works {

@@ -133,7 +133,7 @@ func (c *chooser) collets(m *model.Machine, shank model.Known[float64], add adde
 	}
 	for _, co := range c.build.Shop.Collets {
 		t, err := drawing.ParseTaper(co.System.V)
-		if err != nil || !co.Here() || !m.Taper.Is() || !t.Same(m.Taper.V) {
+		if !co.Here() || co.System.Is() && (err != nil || m.Taper.Is() && !t.Same(m.Taper.V)) {
 			continue
 		}
 		n, holds := c.nominal(co, shank)

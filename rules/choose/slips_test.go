@@ -22,6 +22,7 @@ func TestOneSlipOneFinding(t *testing.T) {
 		{"recipes/first", "recipes/shops/bench", "recipes/first"},
 		{"recipes/first", "recipes/shops/bench", "recipes/shops/bench"},
 		{"testdata/recipes/telling", "recipes/shops/attic", "testdata/recipes/telling"},
+		{"testdata/recipes/telling", "recipes/shops/attic", "recipes/shops/attic"},
 	} {
 		files := text.Archive{}
 		name := ""
