@@ -21,9 +21,9 @@ type node struct {
 	slots []*slot // its attributes in written order
 	named map[string]*slot
 	meant map[string]text.Place // attributes that a misspelt word was meant for, by name
-	found index            // its kids by kind and label
-	steps map[string]*node // its steps without a label by their names; nil until asked for
-	turns map[*node]string // and their names
+	found index                 // its kids by kind and label
+	steps map[string]*node      // its steps without a label by their names; nil until asked for
+	turns map[*node]string      // and their names
 }
 
 // index finds blocks by kind and label. Of several with one name it keeps the first.
