@@ -31,6 +31,8 @@ var floors = []struct {
 	{"eval/reckon/fit", 3, nil},
 	{"eval/reckon/thread", 3, nil},
 	{"eval/reckon/cutting", 3, nil},
+	{"eval/reckon/cover", 3, nil},
+	{"eval/reckon/order", 3, nil},
 	{"eval/solid", 4, nil},
 	{"eval", 5, nil},
 	{"rules", 6, nil},
