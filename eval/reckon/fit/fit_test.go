@@ -125,6 +125,38 @@ func TestBounds(t *testing.T) {
 	}
 }
 
+// ISO 286-1, 3.3: a least clearance of nought is still clearance, a greatest of nought is
+// interference. At 8 mm H7 is 0 to 15 and h6 -9 to 0.
+func TestKindBorders(t *testing.T) {
+	for _, c := range []struct {
+		least, most float64
+		kind        Kind
+	}{{0, 0.024, Clearance}, {-0.001, 0.024, Transition}, {-0.024, 0, Interference}, {-0.024, 0.001, Transition}} {
+		if got := KindOf(c.least, c.most); got != c.kind {
+			t.Errorf("%v to %v: %s, want %s", c.least, c.most, got, c.kind)
+		}
+	}
+	least, most, err := Pair(handbook.ISO286(), 8, "H7/h6")
+	if err != nil || least != 0 || most != 0.024 || KindOf(least, most) != Clearance {
+		t.Errorf("8 H7/h6: %v to %v (%v)", least, most, err)
+	}
+}
+
+// The standard makes one exception: M6 over 250 to 315 mm has ES -9, not the -11 that the
+// letter and delta give (ISO 286-1, note to the table of holes; limits of ISO 286-2; all from
+// memory).
+func TestException(t *testing.T) {
+	for _, c := range []struct {
+		size    float64
+		letters string
+		lo, hi  float64
+	}{{250, "M6", -0.037, -0.008}, {251, "M6", -0.041, -0.009}, {315, "M6", -0.041, -0.009}, {316, "M6", -0.046, -0.010}, {300, "M5", -0.036, -0.013}, {300, "M7", -0.052, 0}, {300, "M8", -0.072, 0.009}} {
+		if lo, hi, err := Limits(handbook.ISO286(), c.size, c.letters); err != nil || lo != c.lo || hi != c.hi {
+			t.Errorf("%v %s: %v to %v (%v), want %v to %v", c.size, c.letters, lo, hi, err, c.lo, c.hi)
+		}
+	}
+}
+
 var shafts = []string{"a", "b", "c", "d", "e", "f", "g", "h", "js", "k", "m", "n", "p", "r", "s", "u", "x", "z"}
 
 // Laws of ISO 286-1 at any size and grade: the two deviations are the standard tolerance
