@@ -98,7 +98,7 @@ func TestDrill(t *testing.T) {
 		ok     bool
 	}{
 		{"M6", tenths, 5, true},
-		{"M6x0.75", tenths, 5.3, true}, // the tables say 5.25; 5.2 and 5.3 are as near, the larger is easier on the tap
+		{"M6x0.75", tenths, 5.3, true}, // the tables say 5.25; 5.2 is as near and leaves 82 %
 		{"M8", halves, 7, true},        // 61.6 %; 6.5 would leave 92.4 %
 		{"M12", tenths, 0, false},      // 10.2 wanted; 10 would leave 88 %
 		{"2 BA", tenths, 4, true},
@@ -126,6 +126,24 @@ func TestDrill(t *testing.T) {
 		hole, _ := Hole(m6, p)
 		if _, ok := Drill(m6, list(hole), 55, 80); !ok {
 			t.Errorf("%v percent is refused", p)
+		}
+	}
+}
+
+// Of two drills as near to the tables' 5.25 the larger is taken, in whatever order they lie.
+func TestDrillTie(t *testing.T) {
+	for _, there := range []model.Sizes{list(5.2, 5.3), list(5.3, 5.2), {Series: []model.Series{{From: 1, To: 10, By: 0.1}}}} {
+		if got, ok := Drill(filled(t, "M6x0.75"), there, 55, 90); !ok || math.Abs(got.Drill-5.3) > 1e-6 || got.Book != 5.25 {
+			t.Errorf("%+v: %+v %v", there, got, ok)
+		}
+	}
+}
+
+// Root diameters of metric screws as tables print them, DIN 13-1, from memory.
+func TestRoot(t *testing.T) {
+	for name, want := range map[string]float64{"M6": 4.773, "M8": 6.466, "M10": 8.160, "M12": 9.853, "M20": 16.933} {
+		if _, _, root, ok := Diameters(filled(t, name)); !ok || math.Abs(root-want) > 0.0006 {
+			t.Errorf("%s: root %v, printed %v", name, root, want)
 		}
 	}
 }
