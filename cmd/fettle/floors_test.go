@@ -33,6 +33,7 @@ var floors = []struct {
 	{"eval/reckon/cutting", 3, nil},
 	{"eval/reckon/cover", 3, nil},
 	{"eval/reckon/order", 3, nil},
+	{"eval/reckon/chain", 3, nil},
 	{"eval/solid", 4, nil},
 	{"eval", 5, nil},
 	{"rules", 6, nil},
