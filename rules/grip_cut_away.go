@@ -26,7 +26,7 @@ tab left standing until the end, or another pair of faces is the cure.`,
 const keptShare = 0.25
 
 func gripCutAway(h *eval.Holding, a *Ask) {
-	if h.Choice.Vise == nil {
+	if h.Choice.Vise == nil || missesBoth(h, a) {
 		return
 	}
 	for _, side := range []struct {
@@ -60,6 +60,18 @@ func gripCutAway(h *eval.Holding, a *Ask) {
 			a.Clear(finding.Margin{}, "")
 		}
 	}
+}
+
+// missesBoth tells once of a piece that lies where neither jaw reaches it.
+func missesBoth(h *eval.Holding, a *Ask) bool {
+	fixed, ok := h.Fixed.Get()
+	moving, ok2 := h.Moving.Get()
+	if !ok || !ok2 || fixed.Touches || moving.Touches || h.Choice.RoundBar > 0 || h.Outline(fixed.Rect) > 0 {
+		return false
+	}
+	a.Say(h.Work.SetUp.Path()+"+jaws", h.Place("along", "jaws", "grip", "parallels", "hold"),
+		"the jaws of %s touch nothing: the piece lies %s", h.Choice.Vise.Path(), lies(h, fixed))
+	return true
 }
 
 // lies says where the piece lies that a jaw does not touch.

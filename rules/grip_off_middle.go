@@ -30,11 +30,6 @@ func gripOffMiddle(h *eval.Holding, a *Ask) {
 	if v == nil {
 		return
 	}
-	for _, p := range h.Work.SetUp.Packing {
-		if p.Left.Is() || p.Right.Is() {
-			return
-		}
-	}
 	fixed, ok := Need(a, h.Fixed)
 	moving, ok2 := Need(a, h.Moving)
 	if !ok || !ok2 || !fixed.Touches || !moving.Touches {
@@ -54,6 +49,12 @@ func gripOffMiddle(h *eval.Holding, a *Ask) {
 	side, other := "left", "right"
 	if left+right > width {
 		side, other = other, side
+	}
+	for _, p := range h.Work.SetUp.Packing {
+		if other == "left" && p.Left.Is() || other == "right" && p.Right.Is() {
+			a.Clear(finding.Margin{}, "")
+			return
+		}
 	}
 	f := a.Say(h.Work.SetUp.Path()+".along", h.Place("along", "hold"),
 		"%s grips the piece %s mm off the middle of its %s mm jaws, towards the %s; usually %s mm at most: "+

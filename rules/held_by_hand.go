@@ -31,11 +31,21 @@ func heldByHand(k *eval.Cut, a *Ask) {
 	}
 	d := k.Choice.Tool.Size
 	limit := a.Limit("held_by_hand")
-	if d <= limit+0.0005 && k.Choice.By == "drilling" && k.Part.Size[2] > d {
+	thick := k.Hold.Hi[2] - k.Hold.Lo[2]
+	says, drills := "", k.Choice.By == "drilling" || k.Choice.By == "spotting"
+	switch {
+	case !drills:
+		says = "no work is held by hand for " + k.Choice.By + ": clamp it"
+	case d > limit+0.0005:
+		says = "usually nothing above " + mm(limit) + " is drilled so: clamp it"
+	case thick < d-0.0005:
+		says = "it is " + mm(round(thick)) + " thick, thinner than the drill, which grabs it and spins it: clamp it between boards"
+	default:
 		a.Clear(Bound(d, limit, "mm"), k.ToolPath()+" into work held by hand")
 		return
 	}
-	f := a.Say(k.Hold.Work.SetUp.Path()+".hold", k.Hold.Place("hold"), "the work is held by hand under %s; usually nothing above %s is drilled so: clamp it",
-		k.ToolPath(), mm(limit))
-	f.Margin = Bound(d, limit, "mm")
+	f := a.Say(k.Hold.Work.SetUp.Path()+".hold", k.Hold.Place("hold"), "the work is held by hand under %s; %s", k.ToolPath(), says)
+	if drills {
+		f.Margin = Bound(d, limit, "mm")
+	}
 }

@@ -77,7 +77,8 @@ func holderMeetsPiece(k *eval.Cut, a *Ask) {
 			// the saw does not reach so deep inside its collar: another rule
 		case n.Sure < 0:
 			f := a.Say(pathOf(n.BodyItem)+"+piece", k.Place("tool_out", "holder", "tool"),
-				"%s runs into the piece; it is clear %s mm higher", n.Body, tenthUp(n.Lift))
+				"%s runs into the piece by %s mm, %s", n.Body, tenthUp(-n.Sure), whereIs(k.Hold, n.At))
+			f.Says += cureMove(n)
 			f.Margin = Room(n.Sure, 0)
 		case n.Worst < 0 && len(n.Lacks) > 0:
 			a.Lack(n.Lacks...)

@@ -77,12 +77,12 @@ func seatedOnBurr(h *eval.Holding, a *Ask) {
 		return
 	}
 	type touch struct {
-		name string
-		c    model.Known[eval.Contact]
+		says, at string
+		c        model.Known[eval.Contact]
 	}
-	all := []touch{{"the fixed jaw", h.Fixed}}
+	all := []touch{{"the fixed jaw presses on a burr", "jaws", h.Fixed}}
 	for _, s := range h.Seats {
-		all = append(all, touch{s.Name, s.Contact})
+		all = append(all, touch{"the piece sits with a burr on " + s.Name, "parallels", s.Contact})
 	}
 	asked := false
 	for _, t := range all {
@@ -92,9 +92,9 @@ func seatedOnBurr(h *eval.Holding, a *Ask) {
 		}
 		asked = true
 		for _, b := range h.BurrsOn(c) {
-			a.Say(h.Work.SetUp.Path()+"+"+b.Edge, h.Place("parallels", "hold"),
-				"the piece comes to lie on a burr at %s: %s, left by %s and not taken off, usually up to %s high; deburr before this set-up",
-				t.name, b.Edge, b.By.Step, mm(a.Limit("burr")))
+			a.Say(h.Work.SetUp.Path()+"+"+b.Edge, h.Place(t.at, "hold"),
+				"%s: %s, left by %s and not taken off, usually up to %s high; deburr before this set-up",
+				t.says, b.Edge, b.By.Step, mm(a.Limit("burr")))
 			return
 		}
 	}
