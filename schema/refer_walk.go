@@ -213,7 +213,7 @@ func inside(v val, name string) (val, bool) {
 // unsaid is an attribute that is referred to and was not written: its standing value if the
 // table has one; of a thing of a shop it is not known; else it should have been said.
 func (r *reader) unsaid(t *target, a *attr, isRow bool, at text.Place) val {
-	if t.node != nil && t.node.says(a.Name) {
+	if a != nil && t.node != nil && t.node.says(a.Name) {
 		return wrongVal // misspelt, and told of there
 	}
 	if isRow {
