@@ -1,7 +1,10 @@
 package eval
 
 import (
+	"math"
+
 	"fettle/eval/solid"
+	"fettle/schema/handbook"
 )
 
 // Breakout is how a feature stands to the surface of the finished part and to others.
@@ -51,44 +54,82 @@ func (f *Form) radius() float64 {
 }
 
 // axes gives each hole of a form as a line from mouth to floor, points included.
-func (f *Form) axes(p *Part) (lines [][2]solid.Vec) {
-	deep := f.Depth.V
-	if !f.Through && !f.Flat {
-		deep += 0.3 * f.Diameter.V // a 118 degree point: 0.300 D
-	}
+func (f *Form) axes() (lines [][2]solid.Vec) {
+	deep := f.Depth.V + f.point()
 	for _, m := range f.Mouths {
 		lines = append(lines, [2]solid.Vec{m, m.Add(f.Dir.Times(deep))})
 	}
 	return lines
 }
 
+// point is the length of the drill's point below the full diameter; a drill of 118 degrees
+// leaves 0.300 D.
+func (f *Form) point() float64 {
+	if f.Through || f.Flat {
+		return 0
+	}
+	return handbook.DrillPoint(118) * f.Diameter.V
+}
+
 // between is the least metal between two holes, or between a hole and the room of a
 // straight feature; false where the two lie in one axis or no figure can be given.
 func (p *Part) between(f, g *Form) (float64, bool) {
 	best, ok := 0.0, false
-	see := func(d float64) {
-		if !ok || d < best {
+	see := func(least float64, exact func() float64) {
+		if ok && least >= best {
+			return
+		}
+		if d := exact(); !ok || d < best {
 			best, ok = d, true
 		}
 	}
-	for _, a := range f.axes(p) {
-		if len(g.Mouths) > 0 && g.Diameter.Is() {
-			for _, b := range g.axes(p) {
+	for i, a := range f.axes() {
+		switch {
+		case len(g.Mouths) > 0 && g.Diameter.Is():
+			for j, b := range g.axes() {
 				if inLine(a, b) {
 					return 0, false
 				}
-				see(lineGap(a, b) - f.radius() - g.radius())
+				see(lineGap(a, b)-f.radius()-g.radius(), func() float64 { return f.gapTo(i, g.bored(j)...) })
 			}
-			continue
-		}
-		if g.Feature.Kind == "slit" || g.Feature.Kind == "slot" || g.Feature.Kind == "pocket" || g.Feature.Kind == "step" {
+		case g.Feature.Kind == "slit" || g.Feature.Kind == "slot" || g.Feature.Kind == "pocket" || g.Feature.Kind == "step":
 			if f.Into.Name == g.Name()+".floor" {
 				return 0, false
 			}
-			see(boxGap(a, g.Lo, g.Hi) - f.radius())
+			see(boxGap(a, g.Lo, g.Hi)-f.radius(), func() float64 { return f.gapTo(i, solid.Box(g.Lo, g.Hi)) })
 		}
 	}
-	return best, ok
+	return best, ok && !math.IsInf(best, 1)
+}
+
+// bored is the room of one hole of a form: its cylinder and the cone of its point.
+func (f *Form) bored(i int) []solid.Shape {
+	m := f.Mouths[i]
+	foot := m.Add(f.Dir.Times(f.Depth.V))
+	out := []solid.Shape{solid.Cylinder(m, foot, f.radius())}
+	if l := f.point(); l > 0 {
+		out = append(out, solid.Cone(foot, foot.Add(f.Dir.Times(l)), f.Diameter.V/2, 0))
+	}
+	return out
+}
+
+// gapTo is the least distance of one hole of a form, stood on its point, from shapes;
+// where they overlap, less the least move along its axis or square to it that clears.
+func (f *Form) gapTo(i int, things ...solid.Shape) float64 {
+	pose := solid.Attitude(f.Dir.Times(-1), solid.Vec{f.Dir[1], f.Dir[2], f.Dir[0]})
+	at := pose.Point(f.Mouths[i])
+	deep, l := f.Depth.V, f.point()
+	tool := []solid.Turned{{Z0: -deep, Z1: 0, R0: f.radius(), R1: f.radius()}}
+	if l > 0 {
+		tool = append(tool, solid.Turned{Z0: -deep - l, Z1: -deep, R1: f.Diameter.V / 2})
+	}
+	gap := math.Inf(1)
+	for _, t := range tool {
+		for _, s := range things {
+			gap = min(gap, solid.Gap(t, solid.Move{From: at, To: at}, s.Placed(pose)).Gap)
+		}
+	}
+	return gap
 }
 
 // inLine says whether two holes share an axis: a clearance hole over a tapped one.
