@@ -7,7 +7,6 @@ import (
 	"os"
 	"path"
 	"path/filepath"
-	"runtime/debug"
 	"strings"
 	"sync"
 
@@ -27,21 +26,26 @@ type job struct {
 	checked      *report.Checked
 	trouble      string // a sentence: nothing could be read
 	fault        string // a fault of fettle's own
+	stack        string // the way to it, where it was asked for
 }
 
 // workers is how many recipes are checked at a time.
 const workers = 2
 
-func check(args []string, out, errs io.Writer) int {
+func check(args []string, out io.Writer, colour bool, errs io.Writer) int {
 	o, err := parse(args)
 	if err != nil {
-		fmt.Fprintf(errs, "fettle: %v\n", err)
+		complain(errs, err.Error())
 		return unreadable
+	}
+	if o.help {
+		fmt.Fprint(out, usage)
+		return allClear
 	}
 	status := allClear
 	jobs, troubles := spread(o, disk{})
 	for _, t := range troubles {
-		fmt.Fprintf(errs, "fettle: %s\n", t)
+		complain(errs, t)
 		status = unreadable
 	}
 	carryOut(jobs, o)
@@ -49,34 +53,56 @@ func check(args []string, out, errs io.Writer) int {
 	for _, j := range jobs {
 		switch {
 		case j.fault != "":
-			fmt.Fprintf(errs, "fettle: %s: %s\n", j.recipe, j.fault)
+			complain(errs, j.recipe+": "+j.fault)
+			io.WriteString(errs, j.stack)
 			status = max(status, broken)
-			continue
 		case j.trouble != "":
-			fmt.Fprintf(errs, "fettle: %s\n", j.trouble)
+			complain(errs, j.trouble)
 			status = max(status, unreadable)
-			continue
+		default:
+			all = append(all, j.checked)
+			status = max(status, verdict(j.checked, o.level))
 		}
-		all = append(all, j.checked)
-		status = max(status, verdict(j.checked, o.level))
 	}
 	if o.json {
 		if err := report.JSON(out, all); err != nil {
-			fmt.Fprintf(errs, "fettle: %v\n", err)
-			return broken
+			panic(err) // every value of a report has a JSON form
 		}
 		return status
 	}
-	pen := report.Pen{Colour: !o.plain && onTerminal(out)}
-	for i, c := range all {
-		if i > 0 {
-			fmt.Fprintln(out)
-		}
+	pen := report.Pen{Colour: colour && !o.plain}
+	for _, c := range all {
 		report.Text(out, c, pen)
+		fmt.Fprintln(out)
+	}
+	if len(all) > 0 {
+		fmt.Fprintln(out, meaning(status, o.level))
 	}
 	return status
 }
 
+// meaning says in a line what the exit status stands for.
+func meaning(status int, level finding.Level) string {
+	from := "at level " + level.String() + " or above"
+	if level == finding.Danger {
+		from = "at level danger"
+	}
+	var says string
+	switch status {
+	case allClear:
+		says = "nothing found " + from
+	case found:
+		says = "something found " + from
+	case unreadable:
+		says = "not everything could be read as it was asked for"
+	default:
+		says = "a fault of fettle's own"
+	}
+	return fmt.Sprintf("Exit status %d: %s.", status, says)
+}
+
+// onTerminal says whether colour may be shown: out is the terminal, and neither NO_COLOR nor
+// a terminal without colours speaks against it.
 func onTerminal(out io.Writer) bool {
 	f, ok := out.(*os.File)
 	return ok && f == os.Stdout && !color.NoColor
@@ -101,46 +127,58 @@ func verdict(c *report.Checked, level finding.Level) int {
 // spread pairs every recipe with its shops: those of the command line, else those that the
 // recipe names, else none.
 func spread(o options, files text.Folder) (jobs []*job, troubles []string) {
-	seen := map[string]bool{}
-	shops, more := once(o.shops, "shop")
+	recipes, more := once(o.folders, "recipe", "checked")
 	troubles = append(troubles, more...)
-	for _, typed := range o.folders {
-		recipe := path.Clean(filepath.ToSlash(typed))
-		if seen[recipe] {
-			troubles = append(troubles, fmt.Sprintf("the recipe %s is given twice; it is checked once", typed))
-			continue
+	shops, more := once(o.shops, "shop", "used")
+	troubles = append(troubles, more...)
+	for _, recipe := range recipes {
+		against := shops
+		if len(against) == 0 {
+			// A recipe that cannot be read says so when it is checked.
+			against, _ = schema.Shops(files, recipe)
 		}
-		seen[recipe] = true
-		if len(shops) > 0 {
-			for _, s := range shops {
-				jobs = append(jobs, &job{recipe: recipe, shop: s})
-			}
-			continue
+		if len(against) == 0 {
+			against = []string{""}
 		}
-		named, err := schema.Shops(files, recipe)
-		if err != nil || len(named) == 0 {
-			jobs = append(jobs, &job{recipe: recipe})
-			continue
-		}
-		for _, s := range named {
-			jobs = append(jobs, &job{recipe: recipe, shop: s})
+		for _, shop := range against {
+			jobs = append(jobs, &job{recipe: recipe, shop: shop})
 		}
 	}
 	return jobs, troubles
 }
 
-func once(names []string, what string) (out, troubles []string) {
-	seen := map[string]bool{}
+// once drops folders that were given before, under whatever name.
+func once(names []string, what, use string) (out, troubles []string) {
 	for _, typed := range names {
-		n := path.Clean(filepath.ToSlash(typed))
-		if seen[n] {
-			troubles = append(troubles, fmt.Sprintf("the %s %s is given twice; it is used once", what, typed))
+		folder := path.Clean(filepath.ToSlash(typed))
+		if first, again := alike(out, folder); again {
+			says := fmt.Sprintf("the %s %s is given twice; it is %s once", what, typed, use)
+			if first != folder {
+				says = fmt.Sprintf("%s and %s are the same folder; the %s is %s once", first, typed, what, use)
+			}
+			troubles = append(troubles, says)
 			continue
 		}
-		seen[n] = true
-		out = append(out, n)
+		out = append(out, folder)
 	}
 	return out, troubles
+}
+
+// alike finds the folder among those before it that is the same one on the disk.
+func alike(before []string, folder string) (string, bool) {
+	info, err := os.Stat(filepath.FromSlash(folder))
+	for _, b := range before {
+		if b == folder {
+			return b, true
+		}
+		if err != nil {
+			continue
+		}
+		if other, err := os.Stat(filepath.FromSlash(b)); err == nil && os.SameFile(info, other) {
+			return b, true
+		}
+	}
+	return "", false
 }
 
 // carryOut checks the jobs, a few at a time; each writes only what is its own.
@@ -168,10 +206,7 @@ func carryOut(jobs []*job, o options) {
 func (j *job) do(o options) {
 	defer func() {
 		if e := recover(); e != nil {
-			j.fault = fmt.Sprintf("a fault of fettle's own stopped the check (%v)", e)
-			if os.Getenv("FETTLE_STACK") != "" {
-				j.fault += "\n" + string(debug.Stack())
-			}
+			j.fault, j.stack = fault(e)
 		}
 	}()
 	b, slips, err := schema.Load(disk{}, j.recipe, j.shop)

@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -10,6 +9,7 @@ import (
 	"path/filepath"
 	"sort"
 	"strings"
+	"syscall"
 
 	"fettle/schema/text"
 )
@@ -17,10 +17,14 @@ import (
 // disk is the text.Folder on this machine's disk. It only reads.
 type disk struct{}
 
-var errNotFolder = errors.New("it is a file, not a folder")
+var (
+	errNotFolder = errors.New("it is a file, not a folder")
+	errNotPlain  = errors.New("it is no plain file")
+)
 
 // List names the plain files of a folder that end in ".hcl". A link counts as what it
-// leads to.
+// leads to. Names that begin with a dot are left out, as "*.hcl" leaves them out: they are
+// what editors and file systems keep for themselves.
 func (disk) List(folder string) (files, odd []string, err error) {
 	info, err := os.Stat(filepath.FromSlash(folder))
 	if err != nil {
@@ -34,7 +38,7 @@ func (disk) List(folder string) (files, odd []string, err error) {
 		return nil, nil, plainly(err)
 	}
 	for _, e := range entries {
-		if !strings.HasSuffix(e.Name(), ".hcl") {
+		if !strings.HasSuffix(e.Name(), ".hcl") || strings.HasPrefix(e.Name(), ".") {
 			continue
 		}
 		name := path.Join(folder, e.Name())
@@ -51,25 +55,26 @@ func (disk) List(folder string) (files, odd []string, err error) {
 }
 
 // Read gives the bytes of a plain file. What the name leads to is looked at before it is
-// opened, so that a pipe is never waited for, and again once it is open.
+// opened, and again once it is open; should a pipe take its place in between, opening it
+// does not wait for a writer.
 func (disk) Read(name string, limit int64) ([]byte, error) {
 	info, err := os.Stat(filepath.FromSlash(name))
 	if err != nil {
 		return nil, plainly(err)
 	}
 	if !info.Mode().IsRegular() {
-		return nil, fmt.Errorf("it is no plain file")
+		return nil, errNotPlain
 	}
 	if info.Size() > limit {
 		return nil, text.TooLarge{Name: name, Bytes: info.Size()}
 	}
-	f, err := os.Open(filepath.FromSlash(name))
+	f, err := os.OpenFile(filepath.FromSlash(name), os.O_RDONLY|syscall.O_NONBLOCK, 0)
 	if err != nil {
 		return nil, plainly(err)
 	}
 	defer f.Close()
 	if again, err := f.Stat(); err != nil || !again.Mode().IsRegular() {
-		return nil, fmt.Errorf("it is no plain file")
+		return nil, errNotPlain
 	}
 	b, err := io.ReadAll(io.LimitReader(f, limit+1))
 	if err != nil {

@@ -3,9 +3,13 @@
 package main
 
 import (
+	"bufio"
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
+
+	"fettle/cmd/fettle/report"
 )
 
 // Exit statuses of a check.
@@ -39,15 +43,35 @@ func main() {
 	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
 }
 
-// run carries out one command; it is what main does, without the process around it.
-func run(args []string, out, errs io.Writer) int {
+// run carries out one command; it is what main does, without the process around it. What
+// breaks outside the check of one recipe is told here, and what cannot be written is told too:
+// half a report must not pass for a whole one.
+func run(args []string, out, errs io.Writer) (status int) {
+	defer func() {
+		if e := recover(); e != nil {
+			says, stack := fault(e)
+			complain(errs, says)
+			io.WriteString(errs, stack)
+			status = broken
+		}
+	}()
+	page := bufio.NewWriter(out)
+	status = command(args, page, onTerminal(out), errs)
+	if err := page.Flush(); err != nil {
+		complain(errs, "the report could not be written: "+plainly(err).Error())
+		status = broken
+	}
+	return status
+}
+
+func command(args []string, out io.Writer, colour bool, errs io.Writer) int {
 	if len(args) == 0 {
 		fmt.Fprint(out, usage)
 		return allClear
 	}
 	switch args[0] {
 	case "check":
-		return check(args[1:], out, errs)
+		return check(args[1:], out, colour, errs)
 	case "rules":
 		return listRules(args[1:], out, errs)
 	case "why":
@@ -56,6 +80,21 @@ func run(args []string, out, errs io.Writer) int {
 		fmt.Fprint(out, usage)
 		return allClear
 	}
-	fmt.Fprintf(errs, "fettle: there is no command %q; there are check, rules and why\n", args[0])
+	complain(errs, fmt.Sprintf("there is no command %q; there are check, rules and why", args[0]))
 	return unreadable
+}
+
+// complain writes a sentence about what could not be done. Names from the command line and
+// from files may be in it, so it is written with what does not print escaped.
+func complain(errs io.Writer, says string) {
+	fmt.Fprintf(errs, "fettle: %s\n", report.Safe(says))
+}
+
+// fault words what recover gave back, and gives the way there if it was asked for: it is of
+// use to a contributor only.
+func fault(e any) (says, stack string) {
+	if os.Getenv("FETTLE_STACK") != "" {
+		stack = string(debug.Stack())
+	}
+	return fmt.Sprintf("a fault of fettle's own stopped the check (%v)", e), stack
 }

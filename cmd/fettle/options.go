@@ -14,14 +14,16 @@ type options struct {
 	shops   []string
 	level   finding.Level
 	json    bool
-	on      string
+	on      string // year-month-day, or "" where the day was not said
 	plain   bool
+	help    bool
+	said    map[string]bool // flags that were given
 }
 
 // parse reads flags and folders in any order. A flag's value may stand behind it or after
 // an equals sign; "--" ends the flags.
 func parse(args []string) (options, error) {
-	o := options{level: finding.Scrap}
+	o := options{level: finding.Scrap, said: map[string]bool{}}
 	for len(args) > 0 {
 		word := args[0]
 		args = args[1:]
@@ -29,11 +31,17 @@ func parse(args []string) (options, error) {
 			o.folders = append(o.folders, args...)
 			break
 		}
-		if !strings.HasPrefix(word, "-") || word == "-" {
+		if !strings.HasPrefix(word, "-") {
 			o.folders = append(o.folders, word)
 			continue
 		}
 		name, value, given := strings.Cut(word, "=")
+		if !strings.HasPrefix(name, "--") {
+			return o, fmt.Errorf("%q is not known here: the words before a value have two dashes, such as --shop; a folder of that name is written ./%s", word, word)
+		}
+		if word == "--help" {
+			return options{help: true}, nil
+		}
 		if name == "--plain" {
 			if given {
 				return o, fmt.Errorf("--plain takes no value")
@@ -48,6 +56,11 @@ func parse(args []string) (options, error) {
 		}
 		if err := o.set(name, value, given); err != nil {
 			return o, err
+		}
+	}
+	for _, f := range append(append([]string{}, o.folders...), o.shops...) {
+		if strings.TrimSpace(f) == "" {
+			return o, fmt.Errorf("a folder without a name was given; the folder one is in is written \".\"")
 		}
 	}
 	if len(o.folders) == 0 {
@@ -71,6 +84,10 @@ func (o *options) set(name, value string, given bool) error {
 	if !given || value == "" {
 		return fmt.Errorf("%s wants a value behind it", name)
 	}
+	if name != "--shop" && o.said[name] {
+		return fmt.Errorf("%s is given twice", name)
+	}
+	o.said[name] = true
 	switch name {
 	case "--shop":
 		o.shops = append(o.shops, value)

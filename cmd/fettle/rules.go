@@ -12,7 +12,7 @@ import (
 // listRules prints every rule on a line: its name, level, what it rests on, and its title.
 func listRules(args []string, out, errs io.Writer) int {
 	if len(args) > 0 {
-		fmt.Fprintln(errs, "fettle: rules takes nothing behind it")
+		complain(errs, "rules takes nothing behind it")
 		return unreadable
 	}
 	wide := 0
@@ -36,7 +36,7 @@ func listRules(args []string, out, errs io.Writer) int {
 // why explains one rule.
 func why(args []string, out, errs io.Writer) int {
 	if len(args) != 1 {
-		fmt.Fprintln(errs, "fettle: name one rule: fettle why nut-unwinds; fettle rules lists them")
+		complain(errs, "name one rule: fettle why nut-unwinds; fettle rules lists them")
 		return unreadable
 	}
 	if r := rules.Find(args[0]); r != nil {
@@ -55,6 +55,6 @@ func why(args []string, out, errs io.Writer) int {
 			return allClear
 		}
 	}
-	fmt.Fprintf(errs, "fettle: there is no rule %q; fettle rules lists them\n", args[0])
+	complain(errs, fmt.Sprintf("there is no rule %q; fettle rules lists them", args[0]))
 	return unreadable
 }

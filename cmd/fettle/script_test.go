@@ -2,6 +2,7 @@ package main
 
 import (
 	"flag"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -33,6 +34,12 @@ func TestScripts(t *testing.T) {
 			e.Setenv("NO_COLOR", "1")
 			return os.CopyFS(filepath.Join(e.WorkDir, "recipes"), os.DirFS(filepath.Join(root, "recipes")))
 		},
+		Condition: func(cond string) (bool, error) {
+			if cond == "root" {
+				return os.Getuid() == 0, nil
+			}
+			return false, fmt.Errorf("there is no condition %q", cond)
+		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
 			"status": func(ts *testscript.TestScript, neg bool, args []string) {
 				if neg || len(args) < 2 {
@@ -50,6 +57,21 @@ func TestScripts(t *testing.T) {
 				if got != args[0] {
 					ts.Fatalf("ended with status %s, not %s", got, args[0])
 				}
+			},
+			"form": func(ts *testscript.TestScript, neg bool, args []string) {
+				if neg || len(args) != 2 {
+					ts.Fatalf("usage: form FILE how-many-checks")
+				}
+				checks, err := readForm(ts.ReadFile(args[0]))
+				ts.Check(err)
+				if fmt.Sprint(checks) != args[1] {
+					ts.Fatalf("%d checks are in it, not %s", checks, args[1])
+				}
+			},
+			"listing": func(ts *testscript.TestScript, neg bool, args []string) {
+				names, err := listing(ts.MkAbs("."))
+				ts.Check(err)
+				ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(names), 0o600))
 			},
 			"pipe": func(ts *testscript.TestScript, neg bool, args []string) {
 				ts.Check(syscall.Mkfifo(ts.MkAbs(args[0]), 0o600))

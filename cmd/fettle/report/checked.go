@@ -43,6 +43,22 @@ func (c *Checked) Counts() (parts, setups, operations int) {
 	return
 }
 
+// turn is where a part stands in the recipe, from 1; 0 is what is no part's.
+func (c *Checked) turn(label string) int {
+	if label == "" {
+		return 0
+	}
+	if c.Build != nil {
+		for i, p := range c.Build.Parts {
+			if p.Label == label {
+				return i + 1
+			}
+		}
+		return len(c.Build.Parts) + 1
+	}
+	return 1
+}
+
 // verdicts counts how often rules were asked and came to an answer, or stayed open.
 func (c *Checked) verdicts() (asked, open int) {
 	for _, a := range c.Result.Asked {

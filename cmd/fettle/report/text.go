@@ -42,18 +42,30 @@ type page struct {
 }
 
 func (p page) line(indent int, s string) {
-	fmt.Fprintf(p.w, "%s%s\n", strings.Repeat(" ", indent), s)
+	fmt.Fprintln(p.w, strings.TrimRight(strings.Repeat(" ", indent)+s, " "))
+}
+
+// title writes a heading at the margin.
+func (p page) title(s string) {
+	for _, l := range wrap(Safe(s), wide) {
+		p.line(0, p.pen.strong(l))
+	}
 }
 
 func (p page) para(indent int, s string) {
-	for _, l := range wrap(safe(s), wide-indent) {
+	for _, l := range wrap(Safe(s), wide-indent) {
 		p.line(indent, l)
 	}
 }
 
-// hang writes a paragraph behind a word, its further lines under the first.
+// hang writes a paragraph behind a word, its further lines under the first. A word that
+// leaves no room beside it has a line to itself.
 func (p page) hang(indent int, head, s string, under int) {
-	for i, l := range wrap(safe(s), wide-under) {
+	if indent+len([]rune(head)) >= under {
+		p.line(indent, short(head))
+		head = ""
+	}
+	for i, l := range wrap(Safe(s), wide-under) {
 		if i == 0 {
 			pad := max(under-indent-len([]rune(head)), 1)
 			p.line(indent, head+strings.Repeat(" ", pad)+l)
@@ -87,7 +99,7 @@ func (p page) head(c *Checked) {
 		}
 		title = name + " (" + c.Recipe + ")"
 	}
-	p.line(0, p.pen.strong(safe(title)))
+	p.title(title)
 	switch {
 	case !c.Read:
 		p.line(0, "not judged: a file could not be read")
@@ -105,9 +117,13 @@ func (p page) head(c *Checked) {
 	}
 	parts, setups, ops := c.Counts()
 	asked, open := c.verdicts()
-	says := fmt.Sprintf("%s, %s, %s made on paper; %s put",
-		plural(parts, "part", "parts"), plural(setups, "holding", "holdings"), plural(ops, "operation", "operations"),
-		plural(asked, "question", "questions"))
+	says := plural(parts, "part", "parts") + ", " + plural(setups, "holding", "holdings") + ", " + plural(ops, "operation", "operations")
+	if n := len(c.Result.Unplayed); n > 0 {
+		says += fmt.Sprintf("; %s not made on paper (see the end)", plural(n, "place", "places"))
+	} else {
+		says += " made on paper"
+	}
+	says += "; " + plural(asked, "question", "questions") + " put"
 	if open > 0 {
 		says += fmt.Sprintf(", %d of them open for want of a fact", open)
 	}
@@ -121,8 +137,12 @@ func tally(c *Checked) string {
 	for _, f := range c.Findings {
 		count[f.Level]++
 	}
+	excused := ""
+	if c.Result != nil && c.Result.Excused > 0 {
+		excused = "; " + plural(c.Result.Excused, "finding", "findings") + " accepted by concession"
+	}
 	if len(c.Findings) == 0 {
-		return "Nothing was found against it. What was asked is all that was checked."
+		return "Nothing was found against it" + excused + ". What was asked is all that was checked."
 	}
 	var words []string
 	for l := finding.Danger; l >= finding.Advice; l-- {
@@ -130,28 +150,44 @@ func tally(c *Checked) string {
 			words = append(words, fmt.Sprintf("%d %s", count[l], l))
 		}
 	}
-	return "Found: " + strings.Join(words, ", ")
+	return "Found: " + strings.Join(words, ", ") + excused
 }
 
+// findings go by part, in the order of the work within each; what is no part's comes first.
 func (p page) findings(c *Checked) {
-	part := "\x00"
+	var labels []string
+	of := map[string][]*finding.Finding{}
 	for i := range c.Findings {
 		f := &c.Findings[i]
-		label := ""
-		if len(f.Spots) > 0 {
-			label = f.Spots[0].Part
+		l := partOf(f)
+		if of[l] == nil {
+			labels = append(labels, l)
 		}
-		if label != part {
-			part = label
-			p.line(0, "")
-			if label != "" {
-				p.line(0, p.pen.strong("Part "+short(safe(label))))
-			}
-		} else {
-			p.line(0, "")
-		}
-		p.finding(c, f)
+		of[l] = append(of[l], f)
 	}
+	slices.SortStableFunc(labels, func(a, b string) int { return c.turn(a) - c.turn(b) })
+	for _, l := range labels {
+		p.line(0, "")
+		switch {
+		case l != "":
+			p.title("Part " + l)
+		case len(labels) > 1:
+			p.title("The files and the build as a whole")
+		}
+		for i, f := range of[l] {
+			if i > 0 {
+				p.line(0, "")
+			}
+			p.finding(c, f)
+		}
+	}
+}
+
+func partOf(f *finding.Finding) string {
+	if len(f.Spots) == 0 {
+		return ""
+	}
+	return f.Spots[0].Part
 }
 
 func where(s finding.Spot) string {
@@ -182,7 +218,7 @@ const body = 4   // of what it says
 func (p page) finding(c *Checked, f *finding.Finding) {
 	head := p.pen.level(f.Level)
 	if len(f.Spots) > 0 && where(f.Spots[0]) != "" {
-		head += "  " + safe(where(f.Spots[0]))
+		head += "  " + Safe(where(f.Spots[0]))
 	}
 	p.line(indent, head)
 	says := f.Says
@@ -212,9 +248,16 @@ func (p page) finding(c *Checked, f *finding.Finding) {
 	if len(f.Spots) > 1 {
 		var more []string
 		for _, s := range f.Spots[1:] {
-			more = append(more, where(s))
+			if s.Part == f.Spots[0].Part && where(s) != "" {
+				more = append(more, where(s))
+			} else {
+				more = append(more, whole(s))
+			}
 		}
 		p.para(body, "The same stops "+strings.Join(more, "; ")+".")
+	}
+	for _, r := range f.Remedies {
+		p.para(body, "Tried on paper, and it cures this: "+stopped(r.Title))
 	}
 	if caution := cautionOf(f.Rule); caution != "" && f.Level == finding.Danger {
 		p.para(body, "Caution: "+caution)
@@ -248,12 +291,12 @@ func (p page) source(c *Checked, f *finding.Finding) {
 	line := []rune(c.Build.Sources.Line(m.File, m.Line))
 	from := min(max(m.Column-1, 0), len(line))
 	to := min(from+m.Length, len(line))
-	shown := safe(strings.TrimLeft(string(line[:from]), " \t")) + "»" + safe(string(line[from:to])) + "«" +
-		safe(strings.TrimRight(string(line[to:]), " \t\r"))
+	shown := Safe(strings.TrimLeft(string(line[:from]), " \t")) + "»" + Safe(string(line[from:to])) + "«" +
+		Safe(strings.TrimRight(string(line[to:]), " \t\r"))
 	if r := []rune(shown); len(r) > 200 {
 		shown = string(r[:200]) + "…"
 	}
-	p.line(body, fmt.Sprintf("%s line %d", safe(m.File), m.Line))
+	p.line(body, fmt.Sprintf("%s line %d", Safe(m.File), m.Line))
 	p.line(body+2, shown)
 }
 
@@ -262,7 +305,7 @@ func (p page) questions(c *Checked) {
 		return
 	}
 	p.line(0, "")
-	p.line(0, p.pen.strong("To ask at the machine"))
+	p.title("To ask at the machine")
 	for _, q := range c.Result.Questions {
 		p.para(2, whole(q.Spot))
 		p.para(4, upper(q.Asks))
@@ -272,43 +315,12 @@ func (p page) questions(c *Checked) {
 	}
 }
 
-func (p page) chosen(c *Checked) {
-	if len(c.Chosen) == 0 {
-		return
-	}
-	p.line(0, "")
-	p.line(0, p.pen.strong("Chosen, where the recipe leaves it open"))
-	for i := 0; i < len(c.Chosen); {
-		spot := c.Chosen[i].Spot
-		var words []string
-		for ; i < len(c.Chosen) && c.Chosen[i].Spot == spot; i++ {
-			words = append(words, c.Chosen[i].What+" "+c.Chosen[i].Item)
-		}
-		p.para(2, whole(spot))
-		p.para(4, strings.Join(words, "; "))
-	}
-	p.line(2, "Why")
-	var order []string
-	why := map[string][]string{}
-	for _, ch := range c.Chosen {
-		if why[ch.Why] == nil {
-			order = append(order, ch.Why)
-		}
-		if !slices.Contains(why[ch.Why], ch.What) {
-			why[ch.Why] = append(why[ch.Why], ch.What)
-		}
-	}
-	for _, w := range order {
-		p.para(4, strings.Join(why[w], ", ")+": "+w)
-	}
-}
-
 func (p page) tightest(c *Checked) {
 	if len(c.Result.Tightest) == 0 {
 		return
 	}
 	p.line(0, "")
-	p.line(0, p.pen.strong("Tightest of what passes"))
+	p.title("Tightest of what passes")
 	for _, t := range c.Result.Tightest {
 		m := t.Margin
 		left := m.Has - m.Wants
@@ -329,7 +341,7 @@ func (p page) unknown(c *Checked) {
 		return
 	}
 	p.line(0, "")
-	p.line(0, p.pen.strong("Worth measuring next, by how many questions it would settle"))
+	p.title("Worth measuring next, by how many questions it would settle")
 	for i, u := range us {
 		if i == mostUnknown {
 			p.line(2, fmt.Sprintf("and %d more", len(us)-mostUnknown))
@@ -344,7 +356,7 @@ func (p page) unplayed(c *Checked) {
 		return
 	}
 	p.line(0, "")
-	p.line(0, p.pen.strong("Not made on paper, so not judged"))
+	p.title("Not made on paper, so not judged")
 	for _, u := range c.Result.Unplayed {
 		p.para(2, whole(u.Spot)+": "+u.Why)
 	}

@@ -30,36 +30,41 @@ func Why(w io.Writer, r *rules.Rule) {
 	if r.Caution != "" {
 		p.para(2, "Caution: "+r.Caution)
 	}
-	p.line(0, "")
-	p.line(0, "A recipe that trips it, in the shop of the examples:")
-	p.line(0, "")
-	for _, l := range strings.Split(strings.TrimRight(r.Trips, "\n"), "\n") {
-		p.line(4, l)
+	p.quote("A recipe that trips it, in the shop of the examples:", strings.Split(strings.TrimRight(r.Trips, "\n"), "\n"))
+	out, in := differ(r.Trips, r.Sound), differ(r.Sound, r.Trips)
+	if len(out) > 0 {
+		p.quote("Put right, these lines go:", out)
 	}
+	if len(in) > 0 {
+		p.quote("Put right, these lines stand in it:", in)
+	}
+}
+
+func (p page) quote(head string, lines []string) {
 	p.line(0, "")
-	p.line(0, "Put right, these lines differ:")
+	p.line(0, head)
 	p.line(0, "")
-	for _, l := range differ(r.Trips, r.Sound) {
+	for _, l := range lines {
 		p.line(4, l)
 	}
 }
 
-// differ lists the lines of the second text that the first does not have at that place.
+// differ lists the lines of a that b lacks, in order; a line that stands in a more often than
+// in b is listed as often as it is over.
 func differ(a, b string) []string {
 	have := map[string]int{}
-	for _, l := range strings.Split(a, "\n") {
+	for _, l := range strings.Split(b, "\n") {
 		have[l]++
 	}
 	var out []string
-	for _, l := range strings.Split(b, "\n") {
+	for _, l := range strings.Split(a, "\n") {
 		if have[l] > 0 {
 			have[l]--
 			continue
 		}
-		out = append(out, l)
-	}
-	if len(out) == 0 {
-		out = append(out, "(some lines are left out)")
+		if strings.TrimSpace(l) != "" {
+			out = append(out, l)
+		}
 	}
 	return out
 }

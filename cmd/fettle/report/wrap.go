@@ -58,10 +58,11 @@ func pairs(words []string) []string {
 	return out
 }
 
-// safe escapes what does not print or turns the direction of writing, so that a label
+// Safe escapes what does not print or turns the direction of writing, so that a label
 // cannot dress up the report.
-func safe(s string) string {
+func Safe(s string) string {
 	plain := true
+	s = strings.ToValidUTF8(s, string(utf8.RuneError))
 	for _, r := range s {
 		plain = plain && (unicode.IsPrint(r) || r == ' ')
 	}
