@@ -214,7 +214,7 @@ func (j *job) do(o options) {
 		j.trouble = sentence(err)
 		return
 	}
-	c := &report.Checked{Recipe: j.recipe, Shop: j.shop, Build: b, Read: !b.Unread, Slips: slips}
+	c := &report.Checked{Recipe: j.recipe, Shop: j.shop, Build: b, Read: !b.Unread}
 	j.checked = c
 	if b.Unread {
 		c.Findings = slips
@@ -223,7 +223,7 @@ func (j *job) do(o options) {
 	t, vs, chosen := choose.Choose(b, choose.Effort)
 	c.Result = rules.Judge(t, vs, o.on)
 	c.Chosen = chosen
-	c.Findings = append(append([]finding.Finding{}, slips...), c.Result.Findings...)
+	c.Findings = append(report.Spotted(slips, t), c.Result.Findings...)
 }
 
 // sentence words why a folder cannot be read.

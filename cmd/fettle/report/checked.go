@@ -14,8 +14,7 @@ import (
 type Checked struct {
 	Recipe, Shop string
 	Build        *model.Build
-	Read         bool // false: a file could not be read, and Findings says why
-	Slips        []finding.Finding
+	Read         bool              // false: a file could not be read, and Findings says why
 	Findings     []finding.Finding // slips first, then in the order of the work
 	Result       *rules.Result     // nil where nothing was judged
 	Chosen       []choose.Choice
