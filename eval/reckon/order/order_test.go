@@ -560,8 +560,9 @@ func workshop(n int, seed uint64) Job {
 	return j
 }
 
-// At the size of a workshop the answer comes within the time allowed, 2 s, and is either
-// proved or has a bound that is not above it. The steps are right in any case.
+// At the size of a workshop the answer is either proved or has a bound that is not above it.
+// The steps are right in any case. The time taken is logged and not judged, since it depends
+// on what else the machine does.
 func TestWorkshop(t *testing.T) {
 	for _, n := range []int{15, 20, 30, 40, 60, 128} {
 		for seed := range uint64(2) {
