@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -85,5 +86,34 @@ func TestReadmeShowsWhatIsPrinted(t *testing.T) {
 		if line := strings.TrimSpace(l); !strings.Contains(string(readme), line) {
 			t.Errorf("the README does not show %q", line)
 		}
+	}
+}
+
+// The recipe that the README shows stands in the demo recipe, line by line and in its order.
+func TestReadmeShowsTheRecipe(t *testing.T) {
+	t.Chdir(filepath.Join("..", ".."))
+	readme, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	recipe, err := os.ReadFile("recipes/first/clamp.hcl")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, after, _ := strings.Cut(string(readme), "```hcl\n")
+	shown, _, ok := strings.Cut(after, "```")
+	if !ok {
+		t.Fatal("the README shows no recipe")
+	}
+	rest := strings.Split(string(recipe), "\n")
+	for _, l := range strings.Split(shown, "\n") {
+		if l = strings.TrimSpace(l); l == "" {
+			continue
+		}
+		i := slices.IndexFunc(rest, func(r string) bool { return strings.TrimSpace(r) == l })
+		if i < 0 {
+			t.Fatalf("%q does not follow in the recipe", l)
+		}
+		rest = rest[i+1:]
 	}
 }
