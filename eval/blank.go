@@ -29,14 +29,8 @@ var sides = map[string]int{"length": 0, "width": 1, "height": 2, "thickness": 2}
 // the least that usual practice allows for the skin.
 func (p *Part) blank(stock *model.Stock) {
 	b := &p.Blank
-	b.Model, b.Stock, b.Lies = p.Part.Blank, stock, [3]int{0, 1, 2}
-	if b.Model != nil && b.Model.Lies.Is() {
-		for i, w := range b.Model.Lies.V {
-			if axis, ok := sides[w]; ok && i < 3 {
-				b.Lies[i] = axis
-			}
-		}
-	}
+	b.Model, b.Stock = p.Part.Blank, stock
+	p.lie()
 	p.skins()
 	for _, f := range model.Faces {
 		if b.Model != nil {

@@ -8,7 +8,7 @@ import (
 
 // SideNeed is what the raw piece must measure along one side of the bar, and what there is.
 type SideNeed struct {
-	Side  string // "length", "width", "height"
+	Side  string // "length", "width", "height"; "corners" of round bar, "flats" of hexagon
 	Needs float64
 	Has   float64
 	Known bool
@@ -35,6 +35,8 @@ func (p *Part) StockNeeds() []SideNeed {
 	case !sized:
 	case b.Stock.Round.Is():
 		out = append(out, SideNeed{"corners", math.Hypot(p.Size[b.Lies[1]], p.Size[b.Lies[2]]), w.Nominal, true})
+	case b.Stock.Hexagon.Is():
+		out = append(out, SideNeed{"flats", acrossFlats(p.Size[b.Lies[1]], p.Size[b.Lies[2]]), w.Nominal, true})
 	default:
 		out = append(out, SideNeed{names[b.Lies[1]], need(b.Lies[1]), w.Nominal, true},
 			SideNeed{names[b.Lies[2]], need(b.Lies[2]), t.Nominal, true})

@@ -166,9 +166,12 @@ func (h *Holding) pair(bed float64) {
 
 // onTable lays the piece on the table, or on packing, under strap clamps.
 func (h *Holding) onTable(lo, hi solid.Vec) {
-	rise := h.Choice.Packing
+	h.shift(lo, hi, solid.Vec{0, 0, 0}, 0)
+	rise := h.rise()
 	h.Seat = model.Sure(rise)
-	h.shift(lo, hi, solid.Vec{0, 0, 0}, rise)
+	h.Pose = h.Pose.Shifted(solid.Vec{0, 0, rise})
+	h.Piece = h.Before.Piece.Placed(h.Pose)
+	h.Lo[2], h.Hi[2] = h.Lo[2]+rise, h.Hi[2]+rise
 	under := solid.Rect{Lo: [2]float64{h.Lo[0], h.Lo[1]}, Hi: [2]float64{h.Hi[0], h.Hi[1]}}
 	h.Under = model.Sure(h.touch(2, -1, h.Lo[2], under))
 	for i := range h.Work.SetUp.Clamps {

@@ -91,7 +91,7 @@ func headMoves(s eval.Stretch, a *Ask) {
 		if first != nil && (lo > high+0.0005 || hi < low-0.0005) {
 			gap := max(lo-high, low-hi)
 			f := a.Say(m.Path()+".column+"+s.Hold.Work.SetUp.Path(), k.Place("tool", "holder"),
-				"%s has a round column: with %s its head may stand from %s to %s mm above the table, with %s from %s to %s: it must be moved by %s mm in between, and the place is lost",
+				"%s has a round column: with %s its head may stand from %s to %s mm above the table, with %s from %s to %s mm: it must be moved by %s mm in between, and the place is lost",
 				m.Path(), last.ToolPath(), tenth(low), tenth(high), k.ToolPath(), tenth(lo), tenth(hi), tenthUp(gap))
 			f.Spots[0] = k.Spot
 			return

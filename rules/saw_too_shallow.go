@@ -78,7 +78,7 @@ func sawTooShallow(k *eval.Cut, a *Ask) {
 			arc = " (" + mm(round(w.Depth)) + " at its ends and the saw's own arc in the middle)"
 		}
 		f := a.Say(k.ToolPath()+"+"+h.Path()+".collar", k.Place("tool", "holder", "makes"),
-			"%s is to go %s deep%s; inside the %s mm of %s it reaches %s less %s of room: a saw of %s mm at least would do",
+			"%s is to go %s deep%s; inside the %s mm of %s it reaches %s mm less %s of room: a saw of %s mm at least would do",
 			k.ToolPath(), mm(round(w.Reach)), arc, figure(d), h.Path(), figure(round(reach+a.Limit("flange_gap"))), mm(a.Limit("flange_gap")),
 			tenthUp(2*(w.Reach+a.Limit("flange_gap"))+d))
 		f.Margin = Bound(round(w.Reach), round(reach), "mm")

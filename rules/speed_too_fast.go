@@ -4,7 +4,6 @@ import (
 	"fettle/eval"
 	"fettle/schema/finding"
 	"fettle/schema/handbook"
-	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -43,18 +42,20 @@ func speedTooFast(k *eval.Cut, a *Ask) {
 	if !ok {
 		return
 	}
-	v := k.SurfaceSpeed()
+	turns, says, cause := turnsAt(k) // below its slowest the spindle does not go
+	v := k.SurfaceSpeed() * turns / k.Choice.Speed
 	if v <= row.Warn+1e-6 {
 		a.Clear(Bound(v, row.Warn, "m/min"), "the edge of "+k.ToolPath())
 		return
 	}
-	written := k.Step.Step != nil && k.Step.Step.Speed.Is() || k.Step.Work.SetUp.Speed.Is()
-	rev := row.Pick * 1000 / 3.141592653589793 / t.Size
-	says := "the slowest speed of " + pathOf(m.Item) + ", " + model.Figure(k.Choice.Speed) + " rev/min,"
-	cause := pathOf(m.Item) + ".speeds+" + k.ToolPath()
-	if written {
-		says, cause = model.Figure(k.Choice.Speed)+" rev/min", k.Spot.String()+".speed"
+	if !t.Cutter.Of.Is() {
+		// Of edges that may be carbide, only what is too fast for carbide too is certain.
+		if c, ok := handbook.Speed(process(k), "carbide", group); !ok || v <= c.Warn+1e-6 {
+			Need(a, t.Cutter.Of)
+			return
+		}
 	}
+	rev := row.Pick * 1000 / 3.141592653589793 / t.Size
 	f := a.Say(cause, k.Place("speed", "tool"), "%s runs the edge of %s at %s m/min; in this metal %s m/min is a cautious figure, or %s rev/min",
 		says, k.ToolPath(), tenth(v), tenth(row.Pick), tenth(rev))
 	f.Margin = Bound(v, row.Warn, "m/min")

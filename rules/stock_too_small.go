@@ -11,7 +11,7 @@ var _ = enter(Rule{
 	Why: `Finished size and the metal to clean up each face must both come out of the bar; of round bar the
 corners must lie inside the circle. What is short by a millimetre is short.`,
 	Rows:      []string{"G1", "G3", "G4"},
-	Source:    []string{"arithmetic; a rectangle in a round: its diagonal"},
+	Source:    []string{"arithmetic; a rectangle in a round: its diagonal; in a hexagon s across flats: (2 s - a)/sqrt(3) beside a side a that stands on the flats"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
 	Trips:     exampleStock(24, 1),
@@ -37,6 +37,10 @@ func stockTooSmall(p *eval.PartTrace, a *Ask) {
 			a.Lack(s.Lengths.Missing()...)
 		case n.Has < n.Needs-0.0005 && n.Side == "corners":
 			f := a.Say(s.Path()+"+"+p.Part.Label+"."+n.Side, at, "%s has a diameter of %s, and the part is %s over its corners: they do not fill out",
+				s.Path(), mm(n.Has), mm(round(n.Needs)))
+			f.Margin = Room(n.Has, round(n.Needs))
+		case n.Has < n.Needs-0.0005 && n.Side == "flats":
+			f := a.Say(s.Path()+"+"+p.Part.Label+"."+n.Side, at, "%s is %s across its flats, and the corners of the part want %s: they do not fill out",
 				s.Path(), mm(n.Has), mm(round(n.Needs)))
 			f.Margin = Room(n.Has, round(n.Needs))
 		case n.Has < n.Needs-0.0005:

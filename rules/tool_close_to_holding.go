@@ -28,8 +28,12 @@ func toolCloseToHolding(k *eval.Cut, a *Ask) {
 		}
 		switch {
 		case n.Sure < room-0.0005 && n.Lift == 0:
+			passes := "passes " + n.Thing + " by " + hundredth(n.Sure) + " mm"
+			if hundredth(n.Sure) == "0" {
+				passes = "just touches " + n.Thing + " as it passes"
+			}
 			f := a.Say(pathOf(n.BodyItem)+"+"+pathOf(n.ThingItem), k.Place("holder", "tool"),
-				"%s passes %s by %s mm; usually %s mm at least are left", n.Body, n.Thing, hundredth(n.Sure), figure(room))
+				"%s %s; usually %s mm at least are left", n.Body, passes, figure(room))
 			f.Margin = Room(round(n.Sure), room)
 		case n.Worst < room && len(n.Lacks) > 0:
 			a.Lack(n.Lacks...)

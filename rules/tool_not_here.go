@@ -55,7 +55,14 @@ func toolNotHere(k *eval.Cut, a *Ask) {
 			see(&m.Sleeve.Thing, "holder")
 		}
 	}
-	if v := k.Hold.Choice.Vise; v != nil {
-		see(&v.Thing, "hold")
+	h := k.Hold.Choice
+	if h.Vise != nil {
+		see(&h.Vise.Thing, "hold")
+	}
+	if h.Clamps != nil {
+		see(&h.Clamps.Thing, "hold")
+	}
+	if h.Machine != nil {
+		see(&h.Machine.Thing, "machine")
 	}
 }

@@ -30,11 +30,8 @@ func travelTooShort(k *eval.Cut, a *Ask) {
 	if m == nil || k.Choice.Tool.Cutter == nil || k.Unplayed != "" || m.Kind == "drill_press" {
 		return
 	}
-	x, y := eval.Span([]*eval.Cut{k})
-	if k.Hold.Turned == 90 || k.Hold.Turned == 270 {
-		x, y = y, x // the vise stands across the table
-	}
-	if x < 0.001 && y < 0.001 {
+	span := tableSpan(k.Hold, []*eval.Cut{k})
+	if max(span[0], span[1]) < 0.001 {
 		return
 	}
 	t, ok := Need(a, m.Travel)
@@ -42,7 +39,7 @@ func travelTooShort(k *eval.Cut, a *Ask) {
 		return
 	}
 	for i, axis := range []string{"along the table", "across the table"} {
-		need := [2]float64{x, y}[i]
+		need := span[i]
 		if need > t[i]+0.0005 {
 			f := a.Say(pathOf(m.Item)+".travel", k.Place("along", "tool"), "%s needs %s mm of travel %s, with the cutter running on and off; %s has %s",
 				targetName(k), tenth(need), axis, m.Path(), mm(t[i]))

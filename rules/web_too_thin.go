@@ -97,7 +97,8 @@ func webTooThin(h *eval.Holding, a *Ask) {
 			continue
 		}
 		want, why := a.Limit("thin_wall"), "thin_wall"
-		if tall := c.Grip / a.Limit("plate_bow"); tall > want && !isHole(h, c.ThinBy) {
+		high := h.WallHeight(&c)
+		if tall := high / a.Limit("plate_bow"); tall > want && !isHole(h, c.ThinBy) {
 			want, why = tall, "plate_bow"
 		}
 		if c.Behind >= want-0.0005 {
@@ -107,7 +108,7 @@ func webTooThin(h *eval.Holding, a *Ask) {
 		says := "the " + side.name + " jaw presses on a wall that is " + mm(round(c.Behind)) + " thick, with " + c.ThinBy +
 			" behind it; usually at least " + tenthUp(want) + " mm"
 		if why == "plate_bow" {
-			says += " for one that is gripped " + tenth(c.Grip) + " mm high"
+			says += " for one that stands " + tenth(high) + " mm high between the jaws"
 		}
 		f := a.Say(h.Work.SetUp.Path()+"+"+c.ThinBy, h.Place("jaws", "hold"), "%s", says)
 		f.Margin = Room(c.Behind, want)

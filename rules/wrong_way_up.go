@@ -3,6 +3,7 @@ package rules
 import (
 	"fettle/eval"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -35,10 +36,24 @@ func wrongWayUp(k *eval.Cut, a *Ask) {
 				f.Name(), k.Hold.Choice.Up, lo, hi)
 		default:
 			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("up", "hold"),
-				"%s is entered from %s, which does not look at the spindle while %s is up: put %s up",
-				w.Target.Name(), w.Entry.Name, k.Hold.Choice.Up, w.Entry.Face)
+				"%s is entered from %s, which does not look at the spindle while %s is up: put %s up%s",
+				w.Target.Name(), w.Entry.Name, k.Hold.Choice.Up, w.Entry.Face, otherWayIn(&w, k.Hold.Choice.Up))
 		}
 	}
+}
+
+// otherWayIn says that what is made is open at the side that is up, so that it can be entered there.
+func otherWayIn(w *eval.Working, up model.Face) string {
+	f := w.Target.Form
+	if f == nil {
+		return ""
+	}
+	through := f.Through && up == f.Into.Face.Opposite() && (w.Target.Sub == "" || w.Target.Sub == "thread" && w.Through)
+	beside := f.Feature.Kind == "step" && up == f.Side
+	if !through && !beside {
+		return ""
+	}
+	return `, or enter it there (from = "` + up.String() + `")`
 }
 
 func acrossFaces(f *eval.Form) (string, string) {

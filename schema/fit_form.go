@@ -3,6 +3,7 @@ package schema
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"fettle/schema/drawing"
 	"fettle/schema/model"
@@ -220,6 +221,7 @@ func (f *fitter) material(v val) (val, bool) {
 	}
 	m, ok := materialNamed(v.v.Text)
 	m.Written = v.v.Text
+	m.Unsure = !ok && strings.EqualFold(strings.TrimSpace(v.v.Text), "unknown")
 	if !ok {
 		if n := f.r.near(v.v.Text, materialNames()); n != "" && !m.Unsure {
 			f.r.say(slipUnknownName, v.v.At, fmt.Sprintf("no material is called %s in the handbook; the nearest is %s", quoted(v.v.Text), quoted(n)))

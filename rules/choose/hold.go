@@ -146,7 +146,7 @@ func (c *chooser) attitudes(p *eval.Part, before *eval.State, w *eval.Work, h ev
 			}
 			a.Along, a.Centred = s.Along.V, !s.Along.Is()
 			for _, k := range s.Packing {
-				a.Packing += k.Under.V
+				a.Packing = max(a.Packing, k.Under.V) // several pieces lie side by side
 			}
 			if a.Vise == nil {
 				out = append(out, a)

@@ -14,11 +14,7 @@ import (
 func (c *chooser) turning(k *asked, cc *eval.CutChoice) {
 	s := k.step.Step
 	set := k.setup()
-	cc.Reverse = cc.Tool.Cutter.Hand.V == "left" != cc.Turned
-	if bored(cc.Tool.Cutter) {
-		// A disc is turned over to run the other way; its hand is the way it is mounted.
-		cc.Reverse = false
-	}
+	cc.Reverse = cc.CutsReverse()
 	if s != nil && s.Spindle.Is() {
 		cc.Reverse = s.Spindle.V == "reverse"
 	}

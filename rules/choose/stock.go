@@ -22,7 +22,10 @@ func (c *chooser) stock(p *eval.Part) *model.Stock {
 			continue
 		}
 		w, t, sized := eval.Section(s)
-		if !sized || s.Round.Is() || s.Hexagon.Is() || !holds(p, w.Nominal, t.Nominal, s.Lengths) {
+		if !sized || s.Round.Is() || s.Hexagon.Is() {
+			continue
+		}
+		if _, goes := p.Lie(s, false); !goes {
 			continue
 		}
 		if area := w.Nominal * t.Nominal; best == nil || area < least-model.Same {
@@ -30,21 +33,4 @@ func (c *chooser) stock(p *eval.Part) *model.Stock {
 		}
 	}
 	return best
-}
-
-// holds says whether a bar of the section and with the lengths is large enough, the part's
-// length along the bar, its width across, its height through.
-func holds(p *eval.Part, width, thickness float64, lengths model.Known[[]float64]) bool {
-	if p.Size[1] > width+model.Grain || p.Size[2] > thickness+model.Grain {
-		return false
-	}
-	if !lengths.Is() {
-		return true
-	}
-	for _, l := range lengths.V {
-		if l >= p.Size[0]-model.Grain {
-			return true
-		}
-	}
-	return false
 }

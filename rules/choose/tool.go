@@ -49,14 +49,14 @@ func (c *chooser) tools(k *asked) []eval.Pick {
 
 // picked gives the members that a pinned block offers: the one named, else those that suit.
 func (c *chooser) picked(k *asked, cu *model.Cutter, r model.Ref) []eval.Pick {
-	if r.Has {
-		return []eval.Pick{c.pick(k, cu, r.Size)}
-	}
 	if cu.Kind == "tap" {
-		if out := tapPicks(k, cu); len(out) > 0 {
+		if out := tapPicks(k, cu, r); len(out) > 0 {
 			return out
 		}
 		return []eval.Pick{{Cutter: cu}}
+	}
+	if r.Has {
+		return []eval.Pick{c.pick(k, cu, r.Size)}
 	}
 	if cu.Diameter.Is() && cu.Diameter.V.Single {
 		d, _ := cu.Diameter.V.Nearest(0)
@@ -137,15 +137,21 @@ func (c *chooser) any(k *asked, kinds []string, largest bool) []eval.Pick {
 func (c *chooser) taps(k *asked) []eval.Pick {
 	var out []eval.Pick
 	for _, cu := range c.here([]string{"tap"}) {
-		out = append(out, tapPicks(k, cu)...)
+		out = append(out, tapPicks(k, cu, model.Ref{})...)
 	}
 	return out
 }
 
-// tapPicks lists the taps of a block that cut the thread: through holes begin with the
-// longest lead, blind ones with the shortest.
-func tapPicks(k *asked, cu *model.Cutter) []eval.Pick {
-	want, ok := k.target.Form.Feature.Thread.Size.Get()
+// tapPicks lists the taps of a block that cut the thread, or the member that is named:
+// through holes begin with the longest lead, blind ones with the shortest.
+func tapPicks(k *asked, cu *model.Cutter, named model.Ref) []eval.Pick {
+	var want drawing.Thread
+	ok := false
+	if named.Has {
+		want, ok = tapNamed(cu, named.Name)
+	} else if f := k.target.Form; f != nil {
+		want, ok = f.Feature.Thread.Size.Get()
+	}
 	if !ok {
 		return nil
 	}
@@ -165,7 +171,7 @@ func tapPicks(k *asked, cu *model.Cutter) []eval.Pick {
 		return hi
 	}
 	sort.SliceStable(leads, func(i, j int) bool {
-		if k.target.Form.Through {
+		if k.target.Form != nil && k.target.Form.Through {
 			return length(leads[i]) > length(leads[j])
 		}
 		return length(leads[i]) < length(leads[j])
@@ -178,6 +184,23 @@ func tapPicks(k *asked, cu *model.Cutter) []eval.Pick {
 		out = append(out, eval.Pick{Cutter: cu, Size: want.Diameter, Thread: want, Lead: l})
 	}
 	return out
+}
+
+// tapNamed finds the thread of a set of taps by its designation.
+func tapNamed(cu *model.Cutter, name string) (drawing.Thread, bool) {
+	t, err := drawing.ParseThread(name)
+	if err != nil {
+		return t, false
+	}
+	if full, ok := handbook.FillThread(t); ok {
+		t = full
+	}
+	for _, o := range cu.Threads.V {
+		if o.Same(t) {
+			return o, true
+		}
+	}
+	return t, false
 }
 
 func (c *chooser) countersinks(k *asked) []eval.Pick {
