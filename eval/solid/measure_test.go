@@ -1,6 +1,8 @@
 package solid
 
 import (
+	"fettle/schema/printed"
+
 	"bufio"
 	"math"
 	"math/rand"
@@ -223,7 +225,7 @@ func TestGapsAgainstReference(t *testing.T) {
 		if strings.HasPrefix(c[0], "#") {
 			continue
 		}
-		f, want := figures(t, c[0]), figures(t, c[2])[0]
+		f, want := printed.Figures(t, c[0]), printed.Figures(t, c[2])[0]
 		tool, m, o := Turned{f[0], f[1], f[2], f[3], ""}, Move{Vec(f[4:7]), Vec(f[7:10])}, shapeOf(t, c[1])
 		n := Gap(tool, m, o)
 		if want > 2*Grain {

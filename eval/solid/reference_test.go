@@ -1,13 +1,14 @@
 package solid
 
 import (
+	"fettle/schema/printed"
+
 	"bufio"
 	"fmt"
 	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 )
@@ -37,24 +38,11 @@ type knownTool struct {
 	row           string
 }
 
-func figures(t *testing.T, s string) []float64 {
-	t.Helper()
-	var out []float64
-	for _, w := range strings.Fields(s) {
-		x, err := strconv.ParseFloat(w, 64)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out = append(out, x)
-	}
-	return out
-}
-
 // shapeOf reads a shape as the reference writes it.
 func shapeOf(t *testing.T, s string) Shape {
 	t.Helper()
 	kind, rest, _ := strings.Cut(s, " ")
-	f := figures(t, rest)
+	f := printed.Figures(t, rest)
 	if kind == "box" {
 		return Box(Vec(f[:3]), Vec(f[3:6]))
 	}
@@ -88,15 +76,15 @@ func readKnown(t *testing.T) []*known {
 			k.piece = k.piece.Cut(Removal{Take: shapeOf(t, c[1]), By: fmt.Sprint("take ", len(k.words))})
 			k.words = append(k.words, c[1])
 		case "volume":
-			k.volume = figures(t, c[1])[0]
+			k.volume = printed.Figures(t, c[1])[0]
 		case "ray":
-			f := figures(t, c[1])
-			k.rays = append(k.rays, knownRay{Vec(f[:3]), Vec(f[3:6]), figures(t, c[2]), in.Text()})
+			f := printed.Figures(t, c[1])
+			k.rays = append(k.rays, knownRay{Vec(f[:3]), Vec(f[3:6]), printed.Figures(t, c[2]), in.Text()})
 		case "tool":
-			f := figures(t, c[1])
+			f := printed.Figures(t, c[1])
 			k.tools = append(k.tools, knownTool{
 				Turned{f[0], f[1], f[2], f[3], "tool"}, Move{Vec(f[4:7]), Vec(f[7:10])},
-				figures(t, c[2])[0], figures(t, c[3])[0], in.Text()})
+				printed.Figures(t, c[2])[0], printed.Figures(t, c[3])[0], in.Text()})
 		default:
 			t.Fatalf("unknown row %q", in.Text())
 		}
@@ -203,7 +191,7 @@ func TestReferenceLive(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := figures(t, string(out))[0]
+		want := printed.Figures(t, string(out))[0]
 		if got := k.piece.Volume(); math.Abs(got-want) > 1e-4*want {
 			t.Errorf("piece %s: volume %.6f, reference now %.6f", k.number, got, want)
 		}

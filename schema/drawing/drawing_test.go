@@ -3,11 +3,12 @@ package drawing
 import (
 	"fmt"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
+
+	"fettle/schema/printed"
 
 	"pgregory.net/rapid"
 )
@@ -64,20 +65,8 @@ func meaning(what, written string, u Unit) (string, error) {
 }
 
 func TestPublished(t *testing.T) {
-	b, err := os.ReadFile("../../testdata/published/drawing.tsv")
-	if err != nil {
-		t.Fatal(err)
-	}
 	rows := 0
-	for line := range strings.Lines(string(b)) {
-		line = strings.TrimRight(line, "\n")
-		if strings.HasPrefix(line, "#") {
-			continue
-		}
-		f := strings.Split(line, "\t")
-		if len(f) != 5 || f[4] == "" {
-			t.Fatalf("row without its five columns: %q", line)
-		}
+	for _, f := range printed.Rows(t, "drawing.tsv", 5) {
 		rows++
 		got, err := meaning(f[0], f[1], unitNamed(f[2]))
 		if err != nil || got != f[3] {

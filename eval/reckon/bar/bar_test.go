@@ -5,48 +5,16 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 	"time"
 
+	"fettle/schema/printed"
+
 	"pgregory.net/rapid"
 )
-
-func published(t testing.TB) [][]string {
-	t.Helper()
-	b, err := os.ReadFile("../../../testdata/published/bar.tsv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var rows [][]string
-	for line := range strings.Lines(string(b)) {
-		line = strings.TrimRight(line, "\n")
-		if strings.HasPrefix(line, "#") || strings.HasPrefix(line, "what\t") {
-			continue
-		}
-		f := strings.Split(line, "\t")
-		if len(f) != 5 || f[4] == "" {
-			t.Fatalf("row without its five columns: %q", line)
-		}
-		rows = append(rows, f)
-	}
-	return rows
-}
-
-func figures(t testing.TB, s string) (out []float64) {
-	t.Helper()
-	for _, w := range strings.Fields(s) {
-		x, err := strconv.ParseFloat(w, 64)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out = append(out, x)
-	}
-	return out
-}
 
 // times reads "120x3".
 func times(t testing.TB, s string) (length float64, n int) {
@@ -55,13 +23,13 @@ func times(t testing.TB, s string) (length float64, n int) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return figures(t, a)[0], n
+	return printed.Figures(t, a)[0], n
 }
 
 // rollJob is the job of a bars row: lengths have all losses in them.
 func rollJob(t testing.TB, given string) Job {
 	f := strings.Fields(given)
-	j := Job{Bars: []Bar{{"bar", figures(t, f[0])[0], MostPieces, false}}}
+	j := Job{Bars: []Bar{{"bar", printed.Figures(t, f[0])[0], MostPieces, false}}}
 	for _, s := range f[1:] {
 		length, n := times(t, s)
 		j.Pieces = append(j.Pieces, Piece{s, length, n})
@@ -72,7 +40,7 @@ func rollJob(t testing.TB, given string) Job {
 // rackJob is the job of a rack row: kerf, usable, new bars, five offcuts, pieces.
 func rackJob(t testing.TB, given string) Job {
 	f := strings.Fields(given)
-	j := Job{Saw: Saw{Kerf: figures(t, f[0])[0]}, Usable: figures(t, f[1])[0]}
+	j := Job{Saw: Saw{Kerf: printed.Figures(t, f[0])[0]}, Usable: printed.Figures(t, f[1])[0]}
 	for i, s := range f[2:] {
 		length, n := times(t, s)
 		if i < 6 {
@@ -86,12 +54,12 @@ func rackJob(t testing.TB, given string) Job {
 
 func TestPublished(t *testing.T) {
 	counts := map[string]int{}
-	for _, r := range published(t) {
+	for _, r := range printed.Rows(t, "bar.tsv", 5) {
 		counts[r[0]]++
 		start := time.Now()
 		switch r[0] {
 		case "count":
-			g, want := figures(t, r[2]), figures(t, r[3])
+			g, want := printed.Figures(t, r[2]), printed.Figures(t, r[3])
 			n, left, err := Count(g[0], g[1], Saw{Kerf: g[2], Facing: g[3], Grip: g[4], EndIsFace: true})
 			if err != nil || float64(n) != want[0] || left != want[1] {
 				t.Errorf("%s: %d, %v (%v), printed %s in %s", r[1], n, left, err, r[3], r[4])
@@ -382,7 +350,7 @@ func TestWorkshop(t *testing.T) {
 }
 
 func BenchmarkRack(b *testing.B) {
-	rows := published(b)
+	rows := printed.Rows(b, "bar.tsv", 5)
 	for _, r := range rows {
 		if r[0] != "bars" && r[0] != "rack" {
 			continue

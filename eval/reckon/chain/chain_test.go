@@ -3,49 +3,20 @@ package chain
 import (
 	"fmt"
 	"math"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
+	"fettle/schema/printed"
+
 	"pgregory.net/rapid"
 )
-
-func published(t testing.TB) [][]string {
-	t.Helper()
-	b, err := os.ReadFile("../../../testdata/published/chain.tsv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var rows [][]string
-	for line := range strings.Lines(string(b)) {
-		line = strings.TrimRight(line, "\n")
-		if strings.HasPrefix(line, "#") || strings.HasPrefix(line, "what\t") {
-			continue
-		}
-		f := strings.Split(line, "\t")
-		if len(f) != 5 || f[4] == "" {
-			t.Fatalf("row without its five columns: %q", line)
-		}
-		rows = append(rows, f)
-	}
-	return rows
-}
-
-func figure(t testing.TB, s string) float64 {
-	t.Helper()
-	x, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return x
-}
 
 func linksOf(t *testing.T, f []string) (out []Link) {
 	for _, s := range f {
 		n := strings.Split(s, ":")
-		out = append(out, Link{s, figure(t, n[0]), figure(t, n[1]), figure(t, n[2]), figure(t, n[3])})
+		out = append(out, Link{s, printed.Figure(t, n[0]), printed.Figure(t, n[1]), printed.Figure(t, n[2]), printed.Figure(t, n[3])})
 	}
 	return out
 }
@@ -63,8 +34,8 @@ func chartOf(t testing.TB, rows [][]string, name string) (c Chart) {
 		case "drawing":
 			c.Drawing = append(c.Drawing, dim(t, f))
 		case "cut":
-			tol := figure(t, f[4])
-			k := Cut{Name: f[0], From: f[1], Makes: f[2], Size: figure(t, f[3]), Lower: -tol, Upper: tol}
+			tol := printed.Figure(t, f[4])
+			k := Cut{Name: f[0], From: f[1], Makes: f[2], Size: printed.Figure(t, f[3]), Lower: -tol, Upper: tol}
 			if len(f) > 5 {
 				k.Metal = map[string]Side{"left": Left, "right": Right}[f[5]]
 			}
@@ -75,13 +46,13 @@ func chartOf(t testing.TB, rows [][]string, name string) (c Chart) {
 }
 
 func dim(t testing.TB, f []string) Dim {
-	return Dim{f[0], f[1], f[2], figure(t, f[3]), figure(t, f[4]), figure(t, f[5])}
+	return Dim{f[0], f[1], f[2], printed.Figure(t, f[3]), printed.Figure(t, f[4]), printed.Figure(t, f[5])}
 }
 
 // Of the collected worked rows two are not rows here by themselves: Z1III is chart T1-III, and
 // ZO00 only describes the part of ZO02 to ZO04.
 func TestPublished(t *testing.T) {
-	rows := published(t)
+	rows := printed.Rows(t, "chain.tsv", 5)
 	counts := map[string]int{}
 	for _, r := range rows {
 		counts[r[0]]++
@@ -91,13 +62,13 @@ func TestPublished(t *testing.T) {
 		case "raw", "cut", "drawing":
 		case "close":
 			s, err := Close(linksOf(t, f))
-			if err != nil || s.Least != figure(t, want[0]) || s.Most != figure(t, want[1]) ||
-				len(want) > 2 && math.Abs(s.Statistical-figure(t, want[3])) > 5e-5 {
+			if err != nil || s.Least != printed.Figure(t, want[0]) || s.Most != printed.Figure(t, want[1]) ||
+				len(want) > 2 && math.Abs(s.Statistical-printed.Figure(t, want[3])) > 5e-5 {
 				t.Errorf("%s: %+v (%v), printed %s in %s", r[2], s, err, r[3], r[4])
 			}
 		case "solve":
-			lo, hi, err := Solve(figure(t, f[0]), figure(t, f[1]), linksOf(t, f[3:]), figure(t, f[2]))
-			if none := want[0] == "none"; none != (err != nil) || !none && (lo != figure(t, want[0]) || hi != figure(t, want[1])) {
+			lo, hi, err := Solve(printed.Figure(t, f[0]), printed.Figure(t, f[1]), linksOf(t, f[3:]), printed.Figure(t, f[2]))
+			if none := want[0] == "none"; none != (err != nil) || !none && (lo != printed.Figure(t, want[0]) || hi != printed.Figure(t, want[1])) {
 				t.Errorf("%s: %v to %v (%v), printed %s in %s", r[2], lo, hi, err, r[3], r[4])
 			}
 		case "result":
@@ -105,7 +76,7 @@ func TestPublished(t *testing.T) {
 		case "shift":
 			s, err := Shifts(c)
 			if err != nil || len(s) == 0 || s[0].Cut != f[0] || s[0].Touches != 0 ||
-				!(s[0].Least <= figure(t, want[0])) || s[0].BoundAbove || s[0].Least != figure(t, want[2]) {
+				!(s[0].Least <= printed.Figure(t, want[0])) || s[0].BoundAbove || s[0].Least != printed.Figure(t, want[2]) {
 				t.Errorf("%s: %+v (%v), printed %s in %s", r[1], s, err, r[3], r[4])
 			}
 		case "tighten":
@@ -161,11 +132,11 @@ func checkResult(t *testing.T, c Chart, name string, want []string, source strin
 	for _, m := range terms {
 		chain += map[int]string{1: "+", -1: "-"}[m.Sign] + m.Name
 	}
-	ok := r.Sum.Least == figure(t, want[0]) && r.Sum.Most == figure(t, want[1])
+	ok := r.Sum.Least == printed.Figure(t, want[0]) && r.Sum.Most == printed.Figure(t, want[1])
 	for n, w := range want[2:] {
 		switch {
 		case w == "rss":
-			ok = ok && math.Abs(r.Sum.Statistical-figure(t, want[n+3])) < 5e-5
+			ok = ok && math.Abs(r.Sum.Statistical-printed.Figure(t, want[n+3])) < 5e-5
 		case w == "holds" || w == "fails":
 			ok = ok && r.Holds == (w == "holds")
 		case strings.ContainsAny(w[:1], "+-"):
@@ -196,7 +167,7 @@ func rooms(t *testing.T, c Chart, want []string, source string) {
 	for _, w := range want {
 		name, factor, _ := strings.Cut(w, ":")
 		i := slices.IndexFunc(got, func(r Room) bool { return r.Name == name })
-		if i < 0 || math.Abs(got[i].Factor-figure(t, factor)) > 5e-4 {
+		if i < 0 || math.Abs(got[i].Factor-printed.Figure(t, factor)) > 5e-4 {
 			t.Errorf("%s: %+v, printed %v in %s", name, got, want, source)
 		}
 	}
@@ -227,7 +198,7 @@ func fault(t *testing.T, c Chart, how []string, r []string) {
 		t.Fatal(err)
 	}
 	if want[0] == "result" {
-		if got := resultOf(t, c, want[1]); got.Holds || got.Sum.Least != figure(t, want[2]) || got.Sum.Most != figure(t, want[3]) {
+		if got := resultOf(t, c, want[1]); got.Holds || got.Sum.Least != printed.Figure(t, want[2]) || got.Sum.Most != printed.Figure(t, want[3]) {
 			t.Errorf("%v: %+v, printed %s in %s", how, got, r[3], r[4])
 		}
 		return
@@ -240,7 +211,7 @@ func fault(t *testing.T, c Chart, how []string, r []string) {
 
 func TestShares(t *testing.T) {
 	// The three ways of T1: the deeper cut takes most of what the slot may vary.
-	rows := published(t)
+	rows := printed.Rows(t, "chain.tsv", 5)
 	r := resultOf(t, chartOf(t, rows, "T1-I"), "depth")
 	for i, m := range r.Terms {
 		want := map[string]float64{"1": 2.0 / 14, "2": 10.0 / 14, "3": 2.0 / 14}[m.Name]
@@ -253,7 +224,7 @@ func TestShares(t *testing.T) {
 // With the cuts 1 and 3 of T1 in no need of being finer than they are, but cut 2 not to be
 // had finer than 0.007, no single cut does it; two do.
 func TestTightenTwo(t *testing.T) {
-	c := chartOf(t, published(t), "T1-I")
+	c := chartOf(t, printed.Rows(t, "chain.tsv", 5), "T1-I")
 	got, err := Tighten(c, map[string]float64{"2": 0.007})
 	if err != nil || len(got) != 2 {
 		t.Fatalf("%+v (%v)", got, err)
@@ -271,7 +242,7 @@ func TestTightenTwo(t *testing.T) {
 	if got, err := Tighten(c, map[string]float64{"1": 0.002, "2": 0.010, "3": 0.002}); err != nil || got != nil {
 		t.Errorf("a chart that holds is tightened: %v (%v)", got, err)
 	}
-	c = chartOf(t, published(t), "T1-I")
+	c = chartOf(t, printed.Rows(t, "chain.tsv", 5), "T1-I")
 	if got, err := Tighten(c, map[string]float64{"1": 0.002, "2": 0.010, "3": 0.002}); err == nil {
 		t.Errorf("as fine as can be, and still %v", got)
 	}
@@ -488,7 +459,7 @@ func TestRepairsCure(t *testing.T) {
 }
 
 func BenchmarkChart(b *testing.B) {
-	c := chartOf(b, published(b), "T5")
+	c := chartOf(b, printed.Rows(b, "chain.tsv", 5), "T5")
 	for b.Loop() {
 		if _, err := Read(c); err != nil {
 			b.Fatal(err)

@@ -3,30 +3,19 @@ package cover
 import (
 	"fmt"
 	"math"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
+	"fettle/schema/printed"
+
 	"pgregory.net/rapid"
 )
 
 func TestPublished(t *testing.T) {
-	b, err := os.ReadFile("../../../testdata/published/cover.tsv")
-	if err != nil {
-		t.Fatal(err)
-	}
 	counts := map[string]int{}
-	for line := range strings.Lines(string(b)) {
-		line = strings.TrimRight(line, "\n")
-		if strings.HasPrefix(line, "#") || strings.HasPrefix(line, "what\t") {
-			continue
-		}
-		f := strings.Split(line, "\t")
-		if len(f) != 4 || f[3] == "" {
-			t.Fatalf("row without its four columns: %q", line)
-		}
+	for _, f := range printed.Rows(t, "cover.tsv", 4) {
 		counts[f[0]]++
 		var got string
 		switch f[0] {

@@ -2,32 +2,19 @@ package cutting
 
 import (
 	"math"
-	"os"
-	"strconv"
 	"strings"
 	"testing"
 
 	"fettle/schema/drawing"
 	"fettle/schema/model"
+	"fettle/schema/printed"
 
 	"pgregory.net/rapid"
 )
 
 func TestPublished(t *testing.T) {
-	b, err := os.ReadFile("../../../testdata/published/cutting.tsv")
-	if err != nil {
-		t.Fatal(err)
-	}
 	counts := map[string]int{}
-	for line := range strings.Lines(string(b)) {
-		line = strings.TrimRight(line, "\n")
-		if strings.HasPrefix(line, "#") || strings.HasPrefix(line, "what\t") {
-			continue
-		}
-		f := strings.Split(line, "\t")
-		if len(f) != 5 || f[4] == "" {
-			t.Fatalf("row without its five columns: %q", line)
-		}
+	for _, f := range printed.Rows(t, "cutting.tsv", 5) {
 		counts[f[0]]++
 		switch f[0] {
 		case "nut":
@@ -43,9 +30,9 @@ func TestPublished(t *testing.T) {
 		default:
 			var in []float64
 			for _, w := range strings.Fields(f[1]) {
-				in = append(in, figure(t, w))
+				in = append(in, printed.Figure(t, w))
 			}
-			if got := reckoned(t, f[0], in); math.Abs(got-figure(t, f[2])) > figure(t, f[3]) {
+			if got := reckoned(t, f[0], in); math.Abs(got-printed.Figure(t, f[2])) > printed.Figure(t, f[3]) {
 				t.Errorf("%s %s: %v, printed %s in %s", f[0], f[1], got, f[2], f[4])
 			}
 		}
@@ -55,15 +42,6 @@ func TestPublished(t *testing.T) {
 			t.Errorf("%d rows of %s, want %d", counts[what], what, n)
 		}
 	}
-}
-
-func figure(t *testing.T, s string) float64 {
-	t.Helper()
-	x, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return x
 }
 
 func reckoned(t *testing.T, what string, in []float64) float64 {

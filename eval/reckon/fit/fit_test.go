@@ -2,51 +2,15 @@ package fit
 
 import (
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
 
 	"fettle/schema/handbook"
+	"fettle/schema/printed"
 
 	"pgregory.net/rapid"
 )
-
-// published reads a table of printed values; every row has its source in the last column.
-func published(t *testing.T, name string, columns int) [][]string {
-	t.Helper()
-	b, err := os.ReadFile("../../../testdata/published/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var rows [][]string
-	head := true
-	for line := range strings.Lines(string(b)) {
-		line = strings.TrimRight(line, "\n")
-		if strings.HasPrefix(line, "#") {
-			continue
-		}
-		if head {
-			head = false
-			continue
-		}
-		f := strings.Split(line, "\t")
-		if len(f) != columns || f[columns-1] == "" {
-			t.Fatalf("%s: row without its %d columns: %q", name, columns, line)
-		}
-		rows = append(rows, f)
-	}
-	return rows
-}
-
-func figure(t *testing.T, s string) float64 {
-	t.Helper()
-	x, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return x
-}
 
 // same compares mm with printed micrometres, to the tenth that tables print.
 func same(mm float64, um float64) bool { return math.Abs(mm*1000-um) < 0.05 }
@@ -54,36 +18,36 @@ func same(mm float64, um float64) bool { return math.Abs(mm*1000-um) < 0.05 }
 func TestPublished(t *testing.T) {
 	d := handbook.ISO286()
 	counts := map[string]int{}
-	for _, r := range published(t, "fit.tsv", 8) {
+	for _, r := range printed.Rows(t, "fit.tsv", 8) {
 		counts[r[0]]++
 		switch r[0] {
 		case "limits":
-			lo, hi, err := Limits(d, figure(t, r[1]), r[2])
-			if err != nil || !same(lo, figure(t, r[3])) || !same(hi, figure(t, r[4])) {
+			lo, hi, err := Limits(d, printed.Figure(t, r[1]), r[2])
+			if err != nil || !same(lo, printed.Figure(t, r[3])) || !same(hi, printed.Figure(t, r[4])) {
 				t.Errorf("%s %s: %v to %v (%v), printed %s to %s in %s", r[1], r[2], lo, hi, err, r[3], r[4], r[7])
 			}
 		case "grade":
 			grade, _ := strconv.Atoi(strings.TrimPrefix(r[2], "IT"))
-			if um, ok := d.Grade(figure(t, r[1]), grade); !ok || um != figure(t, r[4]) {
+			if um, ok := d.Grade(printed.Figure(t, r[1]), grade); !ok || um != printed.Figure(t, r[4]) {
 				t.Errorf("%s %s: %v, printed %s in %s", r[1], r[2], um, r[4], r[7])
 			}
 		case "fit":
-			least, most, err := Pair(d, figure(t, r[1]), r[2])
-			if err != nil || !same(least, figure(t, r[3])) || !same(most, figure(t, r[4])) || KindOf(least, most).String() != r[5] {
+			least, most, err := Pair(d, printed.Figure(t, r[1]), r[2])
+			if err != nil || !same(least, printed.Figure(t, r[3])) || !same(most, printed.Figure(t, r[4])) || KindOf(least, most).String() != r[5] {
 				t.Errorf("%s %s: %v to %v %v (%v), printed %s to %s %s in %s", r[1], r[2], least, most, KindOf(least, most), err, r[3], r[4], r[5], r[7])
 			}
 			hole, shaft, _ := ParsePair(r[2])
 			devs := strings.Fields(r[6])
 			for n, class := range []string{hole, shaft} {
-				lo, hi, _ := Limits(d, figure(t, r[1]), class)
-				if !same(lo, figure(t, devs[2*n])) || !same(hi, figure(t, devs[2*n+1])) {
+				lo, hi, _ := Limits(d, printed.Figure(t, r[1]), class)
+				if !same(lo, printed.Figure(t, devs[2*n])) || !same(hi, printed.Figure(t, devs[2*n+1])) {
 					t.Errorf("%s %s: %v to %v, printed %v", r[1], class, lo, hi, devs)
 				}
 			}
 		case "play":
 			f := strings.Fields(r[6])
-			least, most := Play(figure(t, f[0]), figure(t, f[1]), figure(t, f[2]), figure(t, f[3]))
-			if r[3] != "" && !same(least, figure(t, r[3])) || r[4] != "" && !same(most, figure(t, r[4])) || KindOf(least, most).String() != r[5] {
+			least, most := Play(printed.Figure(t, f[0]), printed.Figure(t, f[1]), printed.Figure(t, f[2]), printed.Figure(t, f[3]))
+			if r[3] != "" && !same(least, printed.Figure(t, r[3])) || r[4] != "" && !same(most, printed.Figure(t, r[4])) || KindOf(least, most).String() != r[5] {
 				t.Errorf("%s: %v to %v, printed %s to %s in %s", r[6], least, most, r[3], r[4], r[7])
 			}
 		default:

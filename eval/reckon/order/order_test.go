@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -12,36 +11,10 @@ import (
 	"time"
 
 	"fettle/eval/reckon/cover"
+	"fettle/schema/printed"
 
 	"pgregory.net/rapid"
 )
-
-// published reads a table of printed values; every row has its source in the last column.
-func published(t testing.TB, name string, columns int) [][]string {
-	t.Helper()
-	b, err := os.ReadFile("../../../testdata/published/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var rows [][]string
-	head := true
-	for line := range strings.Lines(string(b)) {
-		line = strings.TrimRight(line, "\n")
-		if strings.HasPrefix(line, "#") {
-			continue
-		}
-		if head {
-			head = false
-			continue
-		}
-		f := strings.Split(line, "\t")
-		if len(f) != columns || f[columns-1] == "" {
-			t.Fatalf("%s: row without its %d columns: %q", name, columns, line)
-		}
-		rows = append(rows, f)
-	}
-	return rows
-}
 
 // cents brings a printed cost to whole hundredths.
 func cents(t testing.TB, s string) int64 {
@@ -56,7 +29,7 @@ func cents(t testing.TB, s string) int64 {
 // cases reads the jobs, in hundredths of the printed costs.
 func cases(t testing.TB) map[string]Job {
 	index := map[string]int64{}
-	operations := published(t, "order_operations.tsv", 8)
+	operations := printed.Rows(t, "order_operations.tsv", 8)
 	for _, r := range operations {
 		if r[1] == "machine" || r[1] == "tool" {
 			index[r[0]+r[2]] = cents(t, r[6])
@@ -84,7 +57,7 @@ func cases(t testing.TB) map[string]Job {
 		j.Operations = append(j.Operations, o)
 		jobs[r[0]] = j
 	}
-	for _, r := range published(t, "order.tsv", 5) {
+	for _, r := range printed.Rows(t, "order.tsv", 5) {
 		if r[0] == "charge" {
 			f := strings.Fields(r[3])
 			j := jobs[r[1]]
@@ -149,7 +122,7 @@ func thing(name string) Thing {
 func TestPublished(t *testing.T) {
 	jobs := cases(t)
 	machine := map[string]map[string]int64{}
-	for _, r := range published(t, "order_operations.tsv", 8) {
+	for _, r := range printed.Rows(t, "order_operations.tsv", 8) {
 		if machine[r[0]] == nil {
 			machine[r[0]] = map[string]int64{}
 		}
@@ -169,7 +142,7 @@ func TestPublished(t *testing.T) {
 		}
 	}
 	counts := map[string]int{}
-	rows := published(t, "order.tsv", 5)
+	rows := printed.Rows(t, "order.tsv", 5)
 	for _, r := range rows {
 		if r[0] == "plan" {
 			written[r[1]] = steps(t, jobs[r[1]], r[2])

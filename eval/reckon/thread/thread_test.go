@@ -2,26 +2,15 @@ package thread
 
 import (
 	"math"
-	"os"
-	"strconv"
-	"strings"
 	"testing"
 
 	"fettle/schema/drawing"
 	"fettle/schema/handbook"
 	"fettle/schema/model"
+	"fettle/schema/printed"
 
 	"pgregory.net/rapid"
 )
-
-func figure(t *testing.T, s string) float64 {
-	t.Helper()
-	x, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return x
-}
 
 func filled(t interface{ Fatalf(string, ...any) }, s string) drawing.Thread {
 	th, err := drawing.ParseThread(s)
@@ -36,20 +25,8 @@ func filled(t interface{ Fatalf(string, ...any) }, s string) drawing.Thread {
 }
 
 func TestPublished(t *testing.T) {
-	b, err := os.ReadFile("../../../testdata/published/thread.tsv")
-	if err != nil {
-		t.Fatal(err)
-	}
 	counts := map[string]int{}
-	for line := range strings.Lines(string(b)) {
-		line = strings.TrimRight(line, "\n")
-		if strings.HasPrefix(line, "#") || strings.HasPrefix(line, "what\t") {
-			continue
-		}
-		f := strings.Split(line, "\t")
-		if len(f) != 7 || f[6] == "" {
-			t.Fatalf("row without its seven columns: %q", line)
-		}
+	for _, f := range printed.Rows(t, "thread.tsv", 7) {
 		counts[f[0]]++
 		name := f[1]
 		if f[0] == "percent" {
@@ -59,19 +36,19 @@ func TestPublished(t *testing.T) {
 		var got float64
 		switch f[0] {
 		case "percent":
-			got, _, _ = Percent(th, figure(t, f[3]))
+			got, _, _ = Percent(th, printed.Figure(t, f[3]))
 		case "effective":
 			got, _, _, _ = Diameters(th)
 		case "nut":
 			_, got, _, _ = Diameters(th)
 		case "blind":
-			got = Blind(figure(t, f[3]), th.Pitch, figure(t, f[2]))
+			got = Blind(printed.Figure(t, f[3]), th.Pitch, printed.Figure(t, f[2]))
 		case "blind BS 1936":
-			got = BlindBS1936(figure(t, f[3]), th.Diameter)
+			got = BlindBS1936(printed.Figure(t, f[3]), th.Diameter)
 		default:
 			t.Fatalf("no check for %q", f[0])
 		}
-		if math.Abs(got-figure(t, f[4])) > figure(t, f[5]) {
+		if math.Abs(got-printed.Figure(t, f[4])) > printed.Figure(t, f[5]) {
 			t.Errorf("%s %s: %v, printed %s in %s", f[0], f[1], got, f[4], f[6])
 		}
 	}
