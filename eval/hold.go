@@ -123,18 +123,7 @@ func (h *Holding) shift(lo, hi solid.Vec, at solid.Vec, seat float64) {
 }
 
 // FaceTo gives the face of the part that looks along a direction of the machine.
-func (h *Holding) FaceTo(dir solid.Vec) model.Face {
-	d := h.Pose.Inverse().Dir(dir)
-	for i := range 3 {
-		if d[i] > 0.5 {
-			return model.FaceOn(i, 1)
-		}
-		if d[i] < -0.5 {
-			return model.FaceOn(i, -1)
-		}
-	}
-	return model.NoFace
-}
+func (h *Holding) FaceTo(dir solid.Vec) model.Face { return faceAlong(h.Pose.Inverse().Dir(dir)) }
 
 // Height is where a place of the part lies above the table.
 func (h *Holding) Height(v solid.Vec) float64 { return h.Pose.Point(v)[2] }

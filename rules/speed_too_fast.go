@@ -38,7 +38,7 @@ func speedTooFast(k *eval.Cut, a *Ask) {
 		}
 		return
 	}
-	row, ok := handbook.Speed(process(k), t.Cutter.Of.Or("HSS"), group)
+	row, ok := handbook.Speed(eval.Process(k.Choice.By, k.Choice.Tool.Cutter), t.Cutter.Of.Or("HSS"), group)
 	if !ok {
 		return
 	}
@@ -50,7 +50,7 @@ func speedTooFast(k *eval.Cut, a *Ask) {
 	}
 	if !t.Cutter.Of.Is() {
 		// Of edges that may be carbide, only what is too fast for carbide too is certain.
-		if c, ok := handbook.Speed(process(k), "carbide", group); !ok || v <= c.Warn+1e-6 {
+		if c, ok := handbook.Speed(eval.Process(k.Choice.By, k.Choice.Tool.Cutter), "carbide", group); !ok || v <= c.Warn+1e-6 {
 			Need(a, t.Cutter.Of)
 			return
 		}
@@ -59,22 +59,4 @@ func speedTooFast(k *eval.Cut, a *Ask) {
 	f := a.Say(cause, k.Place("speed", "tool"), "%s runs the edge of %s at %s m/min; in this metal %s m/min is a cautious figure, or %s rev/min",
 		says, k.ToolPath(), tenth(v), tenth(row.Pick), tenth(rev))
 	f.Margin = Bound(v, row.Warn, "m/min")
-}
-
-// process names what is done as the tables of cutting speeds do.
-func process(k *eval.Cut) string {
-	switch k.Choice.By {
-	case "sawing":
-		return "slitting_saw"
-	case "drilling", "spotting", "centring", "counterboring", "countersinking":
-		return "drilling"
-	case "reaming":
-		return "reaming"
-	case "tapping":
-		return "tapping_machine"
-	}
-	if k.Choice.Tool.Cutter.Kind == "slitting_saw" {
-		return "slitting_saw"
-	}
-	return "milling"
 }

@@ -5,7 +5,6 @@ import (
 
 	"fettle/eval"
 	"fettle/schema/handbook"
-	"fettle/schema/model"
 )
 
 // turning sets the speed and the sense of the spindle: as written, else the fastest speed
@@ -35,30 +34,12 @@ func (c *chooser) turning(k *asked, cc *eval.CutChoice) {
 	}
 }
 
-// Process names a process as the tables of cutting speeds do.
-func Process(by string, cu *model.Cutter) string {
-	switch by {
-	case "sawing":
-		return "slitting_saw"
-	case "drilling", "spotting", "centring", "counterboring", "countersinking":
-		return "drilling"
-	case "reaming":
-		return "reaming"
-	case "tapping":
-		return "tapping_machine"
-	}
-	if cu != nil && cu.Kind == "slitting_saw" {
-		return "slitting_saw"
-	}
-	return "milling"
-}
-
 func (c *chooser) speed(k *asked, cc *eval.CutChoice) float64 {
 	m := k.hold.Choice.Machine
 	if m == nil || !m.Speeds.Is() || cc.Tool.Size <= 0 {
 		return 0
 	}
-	row, ok := handbook.Speed(Process(k.by, cc.Tool.Cutter), cc.Tool.Cutter.Of.Or("HSS"), material(k.part))
+	row, ok := handbook.Speed(eval.Process(k.by, cc.Tool.Cutter), cc.Tool.Cutter.Of.Or("HSS"), material(k.part))
 	if !ok {
 		return 0
 	}
