@@ -159,3 +159,6 @@ func (c *CutChoice) Words() string {
 	put(c.NoTool)
 	return b.String()
 }
+
+// NoMachineHere is why a holding is not made on paper where the shop has nothing to do it on.
+const NoMachineHere = "no machine that is here can do it"

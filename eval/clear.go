@@ -21,7 +21,7 @@ func (p *Part) HoleWall(f *Form) (side Breakout, others []Breakout) {
 	if len(f.Mouths) == 0 || !f.Diameter.Is() {
 		return side, nil
 	}
-	r := f.radius()
+	r := f.Radius()
 	for _, m := range f.Mouths {
 		for i := range 3 {
 			if i == f.Into.Face.Axis() {
@@ -45,7 +45,8 @@ func (p *Part) HoleWall(f *Form) (side Breakout, others []Breakout) {
 	return side, others
 }
 
-func (f *Form) radius() float64 {
+// Radius is the greatest radius of a hole, its thread included, mm.
+func (f *Form) Radius() float64 {
 	r := f.Diameter.V / 2
 	if f.Feature.Thread.Said {
 		r = max(r, f.Feature.Thread.Size.V.Diameter/2)
@@ -90,13 +91,13 @@ func (p *Part) between(f, g *Form) (float64, bool) {
 				if inLine(a, b) {
 					return 0, false
 				}
-				see(lineGap(a, b)-f.radius()-g.radius(), func() float64 { return f.gapTo(i, g.bored(j)...) })
+				see(lineGap(a, b)-f.Radius()-g.Radius(), func() float64 { return f.gapTo(i, g.bored(j)...) })
 			}
 		case g.Feature.Kind == "slit" || g.Feature.Kind == "slot" || g.Feature.Kind == "pocket" || g.Feature.Kind == "step":
 			if f.Into.Name == g.Name()+".floor" {
 				return 0, false
 			}
-			see(boxGap(a, g.Lo, g.Hi)-f.radius(), func() float64 { return f.gapTo(i, solid.Box(g.Lo, g.Hi)) })
+			see(boxGap(a, g.Lo, g.Hi)-f.Radius(), func() float64 { return f.gapTo(i, solid.Box(g.Lo, g.Hi)) })
 		}
 	}
 	return best, ok && !math.IsInf(best, 1)
@@ -106,7 +107,7 @@ func (p *Part) between(f, g *Form) (float64, bool) {
 func (f *Form) bored(i int) []solid.Shape {
 	m := f.Mouths[i]
 	foot := m.Add(f.Dir.Times(f.Depth.V))
-	out := []solid.Shape{solid.Cylinder(m, foot, f.radius())}
+	out := []solid.Shape{solid.Cylinder(m, foot, f.Radius())}
 	if l := f.point(); l > 0 {
 		out = append(out, solid.Cone(foot, foot.Add(f.Dir.Times(l)), f.Diameter.V/2, 0))
 	}
@@ -119,7 +120,7 @@ func (f *Form) gapTo(i int, things ...solid.Shape) float64 {
 	pose := solid.Attitude(f.Dir.Times(-1), solid.Vec{f.Dir[1], f.Dir[2], f.Dir[0]})
 	at := pose.Point(f.Mouths[i])
 	deep, l := f.Depth.V, f.point()
-	tool := []solid.Turned{{Z0: -deep, Z1: 0, R0: f.radius(), R1: f.radius()}}
+	tool := []solid.Turned{{Z0: -deep, Z1: 0, R0: f.Radius(), R1: f.Radius()}}
 	if l > 0 {
 		tool = append(tool, solid.Turned{Z0: -deep - l, Z1: -deep, R1: f.Diameter.V / 2})
 	}

@@ -50,6 +50,18 @@ func (t Target) Name() string {
 	return t.Ref.Path()
 }
 
+// OnlyHoles says whether nothing but holes is made, so that a drill press would do.
+func (w *Work) OnlyHoles() bool {
+	for _, st := range w.Steps {
+		for _, t := range st.Makes {
+			if t.Form == nil || t.Form.Feature.Kind != "hole" {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // target finds what a reference of `makes` stands for in this part. False where it is
 // nothing that can be made here.
 func (p *Part) target(r model.Ref) (Target, bool) {

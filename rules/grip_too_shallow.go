@@ -38,10 +38,20 @@ func gripTooShallow(h *eval.Holding, a *Ask) {
 		return
 	}
 	f := a.Say(h.Choice.Vise.Path()+"+"+h.Work.SetUp.Path(), h.Place("grip", "parallels", "hold"),
-		"%s grips %s of the piece's %s mm of height; usually at least %s mm (%s of it) is wanted for a cut from the side: "+
-			"parallels %s mm lower would do", h.Choice.Vise.Path(), mm(grip), tenth(height), tenthUp(want),
-		hundredth(a.Limit("vise_grip_share")), tenthUp(want-grip))
+		"%s grips %s of the piece's %s mm of height; usually at least %s mm (%s of it) is wanted for a cut from the side%s", h.Choice.Vise.Path(), mm(grip), tenth(height), tenthUp(want),
+		hundredth(a.Limit("vise_grip_share")), lower(h, want-grip))
 	f.Margin = Room(grip, want)
+}
+
+// lower says how the piece may stand lower, where it can by so much.
+func lower(h *eval.Holding, by float64) string {
+	switch on := h.Choice.Height; {
+	case on <= 0, by > on:
+		return ""
+	case on-by < 1: // no parallels are so low
+		return ": it would do on the bed, without parallels"
+	}
+	return ": parallels " + tenthUp(by) + " mm lower would do"
 }
 
 // pushedSideways says whether anything in a set-up is cut from the side: all but work on

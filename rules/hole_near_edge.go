@@ -11,7 +11,7 @@ var _ = enter(Rule{
 	Why: `A thin wall bulges while it is drilled and lets the drill wander. Small work is full of thinner walls that
 hold; this is a word to the careful, not a bar: clamp a block against the side, or drill before the side is brought down.`,
 	Rows:      []string{"D6"},
-	Source:    []string{"half a diameter to one: common practice"},
+	Source:    []string{"half a diameter to one, of a tapped hole that of its thread: common practice"},
 	Limits:    []string{"wall_by_hole"},
 	Level:     finding.Advice,
 	Judgement: finding.Thumb,
@@ -32,7 +32,7 @@ func holeNearEdge(p *eval.PartTrace, a *Ask) {
 		if !side.Known || side.Wall < -0.001 {
 			continue
 		}
-		want := round(a.Limit("wall_by_hole") * f.Diameter.V)
+		want := round(a.Limit("wall_by_hole") * 2 * f.Radius())
 		if side.Wall >= want-0.0005 {
 			a.Clear(Room(round(side.Wall), want), "metal beside "+f.Name())
 			continue

@@ -33,7 +33,7 @@ func holeWrongForTap(k *eval.Cut, a *Ask) {
 	}
 	t := k.Choice.Tool.Thread
 	for _, w := range k.Works {
-		if w.Target.Sub != "thread" {
+		if w.Target.Sub != "thread" || otherThread(k, w.Target.Form) {
 			continue
 		}
 		if lacks := k.Part.Unnamed(); w.Had == 0 && len(lacks) > 0 {

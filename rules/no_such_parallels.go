@@ -24,6 +24,10 @@ func noSuchParallels(h *eval.Holding, a *Ask) {
 	if h.Choice.Vise == nil || !p.Height.Is() && !p.Of.Is() {
 		return
 	}
+	if p.Height.Is() && p.Height.V == 0 { // on the bed
+		a.Clear(finding.Margin{}, "")
+		return
+	}
 	if h.Choice.Pair != nil && h.Choice.Pair.Heights.V.Has(h.Choice.Height) {
 		a.Clear(finding.Margin{}, "")
 		return

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"strings"
 
 	"fettle/eval"
 	"fettle/schema/finding"
@@ -10,8 +11,8 @@ import (
 
 var _ = enter(Rule{
 	Name:  "no-tool-for-it",
-	Title: "nothing in the drawer makes it",
-	Why: `Most lost afternoons begin here: the drill, tap, saw or cutter that the work takes for granted is
+	Title: "nothing in the shop makes it",
+	Why: `Most lost afternoons begin here: the drill, tap, saw, cutter or machine that the work takes for granted is
 not there. What is nearest is named; another size, another way or a tool to make may do.`,
 	Rows:      []string{"B15", "D4", "D14", "B4"},
 	Source:    []string{"look-up in the shop"},
@@ -27,6 +28,10 @@ func noToolForIt(k *eval.Cut, a *Ask) {
 		return
 	}
 	shop := &k.Part.Build.Shop
+	if k.Hold.Choice.NotPlayed == eval.NoMachineHere {
+		noMachine(k, shop, a)
+		return
+	}
 	switch {
 	case k.Choice.Tool.Cutter != nil:
 		a.Clear(finding.Margin{}, "")
@@ -53,6 +58,26 @@ func noToolForIt(k *eval.Cut, a *Ask) {
 		says += "; the nearest is " + near
 	}
 	a.Say("tool for "+k.Choice.By+"+"+wants, k.Place("makes", "tool"), "%s", says)
+}
+
+// noMachine tells of work for which the shop has no mill. With a lathe nothing is told: much
+// can be milled on one, which is not made on paper yet.
+func noMachine(k *eval.Cut, shop *model.Shop, a *Ask) {
+	want := "mill"
+	if k.Step.Work.OnlyHoles() {
+		want = "mill or drill press"
+	}
+	var also []finding.Note
+	for _, m := range shop.Machines {
+		switch {
+		case m.Here() && m.Kind == "lathe":
+			return
+		case !m.Here() && strings.Contains(want, plainWord(m.Kind)):
+			also = append(also, finding.Note{Place: m.State.At, Says: fmt.Sprintf("%s, its state %q", m.Path(), m.State.V)})
+		}
+	}
+	f := a.Say("machine+"+want, k.Place("machine", "makes"), "%s wants a %s, and none is here", k.Part.Label, want)
+	f.Also = also
 }
 
 // unsized lists the sizes nobody has declared of the tools that do this kind of work: one of
@@ -129,7 +154,7 @@ func wanted(k *eval.Cut, t eval.Target, shop *model.Shop) (wants, near string) {
 	return "end mill or slot drill of " + mm(most) + " or less", nearest(shop, "end_mill", most)
 }
 
-func plainWord(kind string) string { return kind }
+func plainWord(kind string) string { return strings.ReplaceAll(kind, "_", " ") }
 
 // nearest names the member closest to a size among the tools of a kind that are here.
 func nearest(shop *model.Shop, kind string, d float64) string {

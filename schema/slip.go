@@ -188,10 +188,15 @@ func listed(words []string, last string) string {
 	}
 }
 
+// several says whether a word stands for more than one: parallels, clamps, rules of thumb.
+func several(word string) bool {
+	return strings.HasSuffix(word, "s") && word != "radius" || word == "teeth" || word == "rules of thumb"
+}
+
 // article puts "a" or "an" before a word.
 func article(word string) string {
-	if strings.HasSuffix(word, "s") && word != "radius" || word == "teeth" || word == "rules of thumb" {
-		return word // several: parallels, clamps, rules of thumb
+	if several(word) {
+		return word
 	}
 	if word != "" && strings.ContainsRune("aeiou", rune(word[0])) {
 		return "an " + word

@@ -95,7 +95,10 @@ func (n *node) says(name string) bool {
 
 // strayWord says why a word is no attribute of a block.
 func (r *reader) strayWord(n *node, word string, at text.Place) {
-	block := article(plain(n.kind.Name))
+	block, it := article(plain(n.kind.Name))+" has", "it has"
+	if several(plain(n.kind.Name)) {
+		block, it = plain(n.kind.Name)+" have", "they have"
+	}
 	if cure, ok := refusedWords[word]; ok {
 		r.say(slipRefusedWord, at, cure)
 		return
@@ -105,24 +108,24 @@ func (r *reader) strayWord(n *node, word string, at text.Place) {
 		return
 	}
 	if near := r.near(word, n.kind.words()); near != "" {
-		r.say(slipUnknownWord, at, fmt.Sprintf("%s has no attribute %s; the nearest is %s", block, quoted(word), near))
+		r.say(slipUnknownWord, at, fmt.Sprintf("%s no attribute %s; the nearest is %s", block, quoted(word), near))
 		n.means(near, at)
 		return
 	}
 	if up := ownerOf(n, word); up != nil {
-		r.say(slipUnknownWord, at, fmt.Sprintf("%s has no attribute %s; it belongs in the %s around it", block, quoted(word), plain(up.kind.Name)))
+		r.say(slipUnknownWord, at, fmt.Sprintf("%s no attribute %s; it belongs in the %s around it", block, quoted(word), plain(up.kind.Name)))
 		return
 	}
 	if owners := ownersOf(word); len(owners) > 0 && len(owners) <= 3 {
-		r.say(slipUnknownWord, at, fmt.Sprintf("%s has no attribute %s; %s has", block, quoted(word), either(owners)))
+		r.say(slipUnknownWord, at, fmt.Sprintf("%s no attribute %s; %s has", block, quoted(word), either(owners)))
 		return
 	}
 	words := ownWords(n.kind)
 	if len(words) == 0 {
-		r.say(slipUnknownWord, at, fmt.Sprintf("%s has no attribute %s", block, quoted(word)))
+		r.say(slipUnknownWord, at, fmt.Sprintf("%s no attribute %s", block, quoted(word)))
 		return
 	}
-	r.say(slipUnknownWord, at, fmt.Sprintf("%s has no attribute %s; it has %s", block, quoted(word), someOf(words)))
+	r.say(slipUnknownWord, at, fmt.Sprintf("%s no attribute %s; %s %s", block, quoted(word), it, someOf(words)))
 }
 
 func headOf(k *kind, word string) string {

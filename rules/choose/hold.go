@@ -66,27 +66,16 @@ func (c *chooser) machines(p *eval.Part, w *eval.Work) ([]*model.Machine, string
 			presses = append(presses, m)
 		}
 	}
-	if onlyHoles(w) {
+	if w.OnlyHoles() {
 		mills = append(mills, presses...)
 	}
 	if len(mills) == 0 {
 		if shop.Label == "" && len(shop.All) == 0 {
 			return nil, "no shop was named, so no machine is known"
 		}
-		return nil, "no machine that is here can do it"
+		return nil, eval.NoMachineHere
 	}
 	return mills, ""
-}
-
-func onlyHoles(w *eval.Work) bool {
-	for _, st := range w.Steps {
-		for _, t := range st.Makes {
-			if t.Form == nil || t.Form.Feature.Kind != "hole" {
-				return false
-			}
-		}
-	}
-	return true
 }
 
 // grips lists what could hold the piece: as written, else every vise that is here.

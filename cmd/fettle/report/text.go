@@ -142,6 +142,9 @@ func tally(c *Checked) string {
 		excused = "; " + plural(c.Result.Excused, "finding", "findings") + " accepted by concession"
 	}
 	if len(c.Findings) == 0 {
+		if c.Result != nil && len(c.Result.Unplayed) > 0 {
+			return "Nothing was found against what was made on paper" + excused + ". What was not made on paper is not checked."
+		}
 		return "Nothing was found against it" + excused + ". What was asked is all that was checked."
 	}
 	var words []string
