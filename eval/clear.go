@@ -14,12 +14,11 @@ type Breakout struct {
 	Known bool
 }
 
-// HoleWall is the least metal beside a hole in the finished part: to the sides of the
-// envelope, and to every other feature that is not declared to meet it. Negative: they
-// overlap by so much. Threads count with their major diameter.
-func (p *Part) HoleWall(f *Form) (side Breakout, others []Breakout) {
+// SideWall is the least metal between a hole of the finished part and the sides of its
+// envelope. Negative: it breaks out by so much. A thread counts with its major diameter.
+func (p *Part) SideWall(f *Form) (side Breakout) {
 	if len(f.Mouths) == 0 || !f.Diameter.Is() {
-		return side, nil
+		return side
 	}
 	r := f.Radius()
 	for _, m := range f.Mouths {
@@ -34,6 +33,24 @@ func (p *Part) HoleWall(f *Form) (side Breakout, others []Breakout) {
 			}
 		}
 	}
+	return side
+}
+
+// Beside is the least metal between a hole of the finished part and every other feature,
+// declared to meet it or not. Negative: they overlap by so much. Threads count with their
+// major diameter.
+func (p *Part) Beside(f *Form) []Breakout {
+	if len(f.Mouths) == 0 || !f.Diameter.Is() {
+		return nil
+	}
+	if f.beside == nil {
+		f.beside = p.allBeside(f)
+	}
+	return f.beside
+}
+
+func (p *Part) allBeside(f *Form) []Breakout {
+	others := []Breakout{}
 	for _, g := range p.Forms {
 		if g == f || g.Wrong != "" || len(g.Lacks) > 0 {
 			continue
@@ -42,7 +59,7 @@ func (p *Part) HoleWall(f *Form) (side Breakout, others []Breakout) {
 			others = append(others, Breakout{Wall: d, And: g.Name(), Known: true})
 		}
 	}
-	return side, others
+	return others
 }
 
 // Radius is the greatest radius of a hole, its thread included, mm.

@@ -30,6 +30,7 @@ type Form struct {
 	Rims   []Rim      // chamfer, radius on rims of holes
 	Size   float64    // chamfer, radius
 	Lacks  []model.Lack
+	beside []Breakout // worked out once; nil before
 	// Wrong says in a sentence why there is no such shape; "" if there is.
 	Wrong string
 }

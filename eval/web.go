@@ -120,8 +120,7 @@ func (p *Part) holeWebs() []Web {
 		if f.Wrong != "" || len(f.Lacks) > 0 || len(f.Mouths) == 0 || !f.Diameter.Is() {
 			continue
 		}
-		_, others := p.HoleWall(f)
-		for _, o := range others {
+		for _, o := range p.Beside(f) {
 			g, j := p.formNamed(o.And)
 			if g == nil || len(g.Mouths) > 0 && j < i || Meets(f, g) || o.Wall < model.Grain {
 				continue

@@ -27,7 +27,7 @@ func holeBreaksOut(p *eval.PartTrace, a *Ask) {
 		if f.Wrong != "" {
 			continue
 		}
-		side, _ := p.Part.HoleWall(f)
+		side := p.Part.SideWall(f)
 		switch {
 		case !side.Known:
 		case side.Wall < -0.001:

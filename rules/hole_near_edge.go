@@ -28,7 +28,7 @@ func holeNearEdge(p *eval.PartTrace, a *Ask) {
 		if f.Wrong != "" {
 			continue
 		}
-		side, _ := p.Part.HoleWall(f)
+		side := p.Part.SideWall(f)
 		if !side.Known || side.Wall < -0.001 {
 			continue
 		}

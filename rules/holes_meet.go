@@ -52,7 +52,7 @@ func holesMeet(p *eval.PartTrace, a *Ask) {
 		if f.Wrong != "" {
 			continue
 		}
-		_, others := p.Part.HoleWall(f)
+		others := p.Part.Beside(f)
 		for _, o := range others {
 			if seen[[2]string{o.And, f.Name()}] {
 				continue
