@@ -41,6 +41,7 @@ func bindBuild(w written) (*model.Build, []finding.Finding) {
 	}
 	b.Joints = sorted(w.RecipeItems, "fit", "mesh", "stack", "screw", "assembly")
 	all := append(slices.Clone(w.ShopItems), w.RecipeItems...)
+	bindJoints(b)
 	for _, i := range sorted(w.RecipeItems, "made") {
 		b.Made = append(b.Made, bound[model.Made](i))
 	}
@@ -164,6 +165,7 @@ func bindThing(s *model.Shop, i *model.Item) {
 	case "stock":
 		s.Stock = append(s.Stock, bound[model.Stock](i))
 	}
+	bindRound(s, i)
 }
 
 // bindMachine fills a machine. A bare length of tee_slots is the width of the slot; one of

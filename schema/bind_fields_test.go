@@ -26,6 +26,37 @@ var structKinds = []struct {
 	{reflect.TypeFor[model.Cutter](), cutterKinds},
 	{reflect.TypeFor[model.Instrument](), instrumentKinds},
 	{reflect.TypeFor[model.Stock](), []string{"stock"}},
+	{reflect.TypeFor[model.Chuck](), []string{"chuck"}},
+	{reflect.TypeFor[model.Centre](), []string{"centre"}},
+	{reflect.TypeFor[model.Steady](), []string{"steady"}},
+	{reflect.TypeFor[model.Mandrel](), []string{"mandrel"}},
+	{reflect.TypeFor[model.Carrier](), []string{"carrier"}},
+	{reflect.TypeFor[model.SplitBush](), []string{"split_bush"}},
+	{reflect.TypeFor[model.Nut](), []string{"nut"}},
+	{reflect.TypeFor[model.BarSupport](), []string{"bar_support"}},
+	{reflect.TypeFor[model.Faceplate](), []string{"faceplate"}},
+	{reflect.TypeFor[model.AnglePlate](), []string{"angle_plate"}},
+	{reflect.TypeFor[model.VBlock](), []string{"v_block"}},
+	{reflect.TypeFor[model.BalanceWeights](), []string{"balance_weights"}},
+	{reflect.TypeFor[model.DividingHead](), []string{"dividing_head"}},
+	{reflect.TypeFor[model.DividingPlate](), []string{"dividing_plate"}},
+	{reflect.TypeFor[model.RotaryTable](), []string{"rotary_table"}},
+	{reflect.TypeFor[model.SineBar](), []string{"sine_bar"}},
+	{reflect.TypeFor[model.SlipGauges](), []string{"slip_gauges"}},
+	{reflect.TypeFor[model.HeatSource](), []string{"furnace", "torch"}},
+	{reflect.TypeFor[model.ArborPress](), []string{"arbor_press"}},
+	{reflect.TypeFor[model.Saw](), []string{"power_saw", "hacksaw", "piercing_saw"}},
+	{reflect.TypeFor[model.Screws](), []string{"screws"}},
+	{reflect.TypeFor[model.Pins](), []string{"pins"}},
+	{reflect.TypeFor[model.Bearings](), []string{"bearings"}},
+	{reflect.TypeFor[model.Circlips](), []string{"circlips"}},
+	{reflect.TypeFor[model.NumberPunches](), []string{"number_punches"}},
+	{reflect.TypeFor[model.Fit](), []string{"fit"}},
+	{reflect.TypeFor[model.Mesh](), []string{"mesh"}},
+	{reflect.TypeFor[model.Stack](), []string{"stack"}},
+	{reflect.TypeFor[model.ScrewJoint](), []string{"screw"}},
+	{reflect.TypeFor[model.Assembly](), []string{"assembly"}},
+	{reflect.TypeFor[model.Place](), []string{"place"}},
 	{reflect.TypeFor[model.Part](), []string{"part"}},
 	{reflect.TypeFor[model.Blank](), []string{"blank"}},
 	{reflect.TypeFor[model.FaceRule](), []string{"face"}},
@@ -50,6 +81,7 @@ func featureKinds() []string {
 // filledByHand are the fields that no attribute fills by name.
 var filledByHand = []string{
 	"Part.Blank", "Part.Faces", "Part.Features", "Part.Work", "SetUp.Steps", "HouseRule.When",
+	"Assembly.Places", "Assembly.Work",
 }
 
 // takesTheWhole are the fields that hold a value not written as an object.
@@ -57,7 +89,7 @@ var takesTheWhole = []string{
 	"Backlash.Bare", "Backlash.X", "Backlash.Y", // X and Y only of a lathe, whose row has no members
 	"Bought.As", "Bought.Yes", "DownTo.Depth", "DownTo.Face", "MeasuredSize.Of",
 	"Soft.Of", "ParallelsAt.Height", "ParallelsAt.Of", "RoundBarAt.Diameter", "RoundBarAt.Of",
-	"StockLimits.Class", "StockLimits.Sizes", "TeeSlots.Bare", "Zero.Kept",
+	"Index.Angles", "Index.Bare", "StockLimits.Class", "StockLimits.Sizes", "TeeSlots.Bare", "Zero.Kept",
 }
 
 // Every field of every bound struct is a row of the table for at least one of its kinds,

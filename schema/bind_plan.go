@@ -325,6 +325,8 @@ var fillers = sync.OnceValue(func() map[reflect.Type]filler {
 	reads(all, asDepth, formLength, formDimension)
 	reads(all, asShank, formTaper, formLength)
 	reads(all, asTail, formThread)
+	reads(all, asNose, formThread)
+	reads(all, asLeadScrew, formLength)
 	reads(all, asRef, formRef)
 	readsList(all, asNumbers, formLength, formNumber, formAngle, formWhole)
 	readsList(all, asTexts, formText, formWord)

@@ -92,6 +92,32 @@ func asTail(v *model.Value) (model.Tail, bool) {
 	return model.Tail{}, false
 }
 
+func asNose(v *model.Value) (model.Nose, bool) {
+	switch v.Kind {
+	case model.ThreadOf:
+		return model.Nose{Thread: v.Thread}, true
+	case model.TaperOf:
+		return model.Nose{Taper: v.Taper}, true
+	case model.Text:
+		return model.Nose{Word: v.Text}, true
+	}
+	return model.Nose{}, false
+}
+
+// asLeadScrew reads the lead of a lead screw: a length, or threads to the inch ("8 tpi").
+func asLeadScrew(v *model.Value) (model.LeadScrew, bool) {
+	if v.Kind == model.Text {
+		figure, ok := strings.CutSuffix(strings.ToLower(strings.TrimSpace(v.Text)), "tpi")
+		tpi, err := strconv.ParseFloat(strings.TrimSpace(figure), 64)
+		if !ok || err != nil || !(tpi > 0) || tpi > 1000 {
+			return model.LeadScrew{}, false
+		}
+		return model.LeadScrew{Lead: 25.4 / tpi, Inch: true, TPI: tpi}, true
+	}
+	n, ok := asNumber(v)
+	return model.LeadScrew{Lead: n}, ok && n > 0
+}
+
 func asLead(v *model.Value) (model.Lead, bool) {
 	switch v.Kind {
 	case model.Text:

@@ -7,16 +7,21 @@ import (
 
 // Build is one recipe against one shop.
 type Build struct {
-	Sources *text.Sources
-	Unread  bool // a file could not be read: nothing else is here
-	Recipe  Recipe
-	Shop    Shop
-	Parts   []*Part
-	Joints  []*Item // fit, mesh, stack, screw, assembly: read, and judged where a rule asks
-	Made    []*Made
-	Excused []*Concession
-	House   []*HouseRule
-	Thumbs  map[string]Known[float64] // every limit of judgement, by name
+	Sources    *text.Sources
+	Unread     bool // a file could not be read: nothing else is here
+	Recipe     Recipe
+	Shop       Shop
+	Parts      []*Part
+	Fits       []*Fit
+	Meshes     []*Mesh
+	Stacks     []*Stack
+	Screwed    []*ScrewJoint
+	Assemblies []*Assembly
+	Joints     []*Item // the blocks of these five, by kind, then label
+	Made       []*Made
+	Excused    []*Concession
+	House      []*HouseRule
+	Thumbs     map[string]Known[float64] // every limit of judgement, by name
 }
 
 // Recipe is the head of a recipe folder.

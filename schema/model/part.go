@@ -21,6 +21,7 @@ type Part struct {
 	Bought    Bought
 	Edges     Known[float64]
 	Finish    Known[string]
+	Hardness  Known[string]
 
 	Blank    *Blank // nil where none is written
 	Faces    []*FaceRule
@@ -88,8 +89,11 @@ type Relations struct {
 	Straightness Known[float64] `attr:"straight"`
 	SquareTo     ToFace         `attr:"square"`
 	ParallelTo   ToFace         `attr:"parallel"`
-	PositionIn   InZone         `attr:"position"`
-	SurfaceIs    Known[string]  `attr:"finish"`
+	Concentric   ToFace
+	Symmetric    ToFace
+	RunoutTo     RunoutZone    `attr:"runout"`
+	PositionIn   InZone        `attr:"position"`
+	SurfaceIs    Known[string] `attr:"finish"`
 }
 
 // ToFace is a relation to one datum face.
@@ -97,6 +101,14 @@ type ToFace struct {
 	Said   bool
 	To     Known[Ref]
 	Within Known[float64]
+}
+
+// RunoutZone is the full swing of an indicator allowed on a surface as it turns.
+type RunoutZone struct {
+	Said   bool
+	To     Known[Ref]
+	Within Known[float64]
+	Over   Known[string]
 }
 
 // InZone is a position tolerance.
@@ -135,6 +147,103 @@ type Feature struct {
 	CleanUp     Known[float64]
 	Pieces      Known[[]string]
 	StaysOpen   Known[bool]
+	RoundParts
+}
+
+// RoundParts are the attributes of features of turned parts, of teeth, scales and sheet.
+type RoundParts struct {
+	Sort           Known[string]       `attr:"kind"` // keyway, dovetail
+	Direction      Known[float64]      `attr:"at"`   // flat, keyway: degrees from top towards back
+	ToAxis         Known[drawing.Size] // flat
+	OverRound      Known[drawing.Size] `attr:"over"` // flat: to the round surface opposite
+	Arc            Known[float64]      `attr:"over"` // graduations: degrees
+	Count          Known[int]
+	Across         Known[drawing.Size] // flats
+	Start          Known[float64]      // degrees from top towards back
+	FootWidth      Known[drawing.Size]
+	FootHeight     Known[drawing.Size]
+	OverRollers    OverRollers
+	Eccentric      Eccentric
+	Outer          Known[drawing.Size] // groove in an end
+	Form           Known[string]
+	TaperSize      Known[drawing.Taper] `attr:"size"`
+	Small          Known[drawing.Size]
+	Large          Known[drawing.Size]
+	LargeEnd       Known[string]
+	Mates          Known[Ref]
+	Pitch          Known[float64]
+	Stays          Known[bool]
+	ThreadSize     Known[drawing.Thread] `attr:"size"`
+	Class          Known[string]
+	Starts         Known[int]
+	Undercut       Known[Ref]
+	Module         Known[float64]
+	DiametralPitch Known[float64]
+	HandOf         Known[string] `attr:"hand"`
+	PressureAngle  Known[float64]
+	PitchDiameter  Known[drawing.Size]
+	Worm           Known[Ref]
+	Notch          Notch
+	Helix          Known[float64]
+	Shifted        Known[float64]
+	Thinned        Known[float64]
+	Throated       Known[bool]
+	Spacing        Known[drawing.Size]
+	FromFace       Known[Ref]     `attr:"from"` // graduations: where all lines begin
+	ZeroAt         Known[float64] // degrees
+	Runs           Known[string]
+	SeenFrom       Known[Ref]
+	LineWidth      Known[float64]
+	Deep           Known[float64]
+	Figures        ScaleFigures
+	Towards        Known[Ref] // bend
+	InsideRadius   Known[drawing.Size]
+	Allowance      Known[float64]
+	Grain          Known[string]
+	Points         Known[[]Position] // outline
+	Arcs           []OutlineArc
+	Opening        Known[bool]   `attr:"inside"`
+	EdgeLimits     Known[string] `attr:"limits"`
+}
+
+// OverRollers is the measured size of a dovetail.
+type OverRollers struct {
+	Said    bool
+	Rollers Known[float64]
+	Size    Known[drawing.Size]
+}
+
+// Eccentric is an axis beside the part's own.
+type Eccentric struct {
+	Said    bool
+	By      Known[drawing.Size]
+	Towards Known[float64] // degrees from top towards back
+}
+
+// Notch is the shape of an index notch or ratchet tooth.
+type Notch struct {
+	Said  bool
+	Width Known[drawing.Size]
+	Depth Known[drawing.Size]
+	Angle Known[float64]
+}
+
+// ScaleFigures are the numbers beside the lines of a scale.
+type ScaleFigures struct {
+	Said     bool
+	Every    Known[int]
+	First    Known[float64]
+	Step     Known[float64]
+	Height   Known[float64]
+	Runs     Known[string]
+	SeenFrom Known[Ref]
+	Feet     Known[Ref]
+}
+
+// OutlineArc is round instead of straight between two points of an outline.
+type OutlineArc struct {
+	From   Known[int]
+	Radius Known[float64] // positive bulges outwards
 }
 
 // Block gives the block that the struct was bound from.

@@ -28,6 +28,31 @@ type Shop struct {
 	Cutters     []*Cutter
 	Instruments []*Instrument
 	Stock       []*Stock
+	Chucks      []*Chuck
+	Centres     []*Centre
+	Steadies    []*Steady
+	Mandrels    []*Mandrel
+	Carriers    []*Carrier
+	SplitBushes []*SplitBush
+	Nuts        []*Nut
+	BarSupports []*BarSupport
+	Faceplates  []*Faceplate
+	AnglePlates []*AnglePlate
+	VBlocks     []*VBlock
+	Weights     []*BalanceWeights
+	Heads       []*DividingHead
+	Plates      []*DividingPlate
+	Tables      []*RotaryTable
+	SineBars    []*SineBar
+	SlipGauges  []*SlipGauges
+	Heats       []*HeatSource
+	Presses     []*ArborPress
+	Saws        []*Saw
+	Screws      []*Screws
+	Pins        []*Pins
+	Bearings    []*Bearings
+	Circlips    []*Circlips
+	Punches     []*NumberPunches
 	All         []*Item // every thing, by kind, then label
 }
 
@@ -84,6 +109,110 @@ type Machine struct {
 	Tilts        Known[float64]
 	Repeats      Known[float64]
 	LargestDrill Known[float64]
+	AxisToTable  Known[[]float64]
+	Dials        Dials
+	Power        Known[float64]
+	OutOfSquare  Known[float64]
+	LatheParts
+}
+
+// LatheParts are the figures that a lathe alone has.
+type LatheParts struct {
+	Swing             Known[float64] // largest diameter over the bed
+	SwingOverSlide    Known[float64] // largest diameter over the cross slide
+	Gap               BedGap
+	BetweenCentres    Known[float64]
+	NoseToTailstock   Known[float64]
+	Bore              Known[float64]
+	Headstock         Known[float64] // spindle nose face to the rear end of the spindle
+	Nose              Known[Nose]
+	NoseLock          Known[bool]
+	Brake             Known[bool]
+	Tailstock         Tailstock
+	TopSlide          TopSlide
+	CrossSlide        CrossSlide
+	ToolHeight        Known[float64]
+	TurnsTaper        Known[float64] // mm on diameter in 100 mm
+	LeadScrew         Known[LeadScrew]
+	LeadScrewReverses Known[bool]
+	Wheels            Known[[]float64]
+	FixedTrain        Known[float64]
+	DividingWheel     Known[int]
+	TaperAttachment   TaperAttachment
+	BedGap            Known[float64]
+	Weight            Known[float64] // kg
+}
+
+// BedGap is a gap in the bed beside the headstock.
+type BedGap struct {
+	Said   bool
+	Swing  Known[float64]
+	Length Known[float64]
+}
+
+// Tailstock is that of a lathe.
+type Tailstock struct {
+	Said    bool
+	Taper   Known[drawing.Taper]
+	Travel  Known[float64]
+	SetOver Known[float64]
+}
+
+// TopSlide is the slide that is set to an angle for tapers.
+type TopSlide struct {
+	Said     bool
+	Travel   Known[float64]
+	Division Known[float64]
+	Turn     Known[float64]
+}
+
+// CrossSlide is the slide square to the axis. Its dial reads on diameter or on radius.
+type CrossSlide struct {
+	Said     bool
+	Travel   Known[float64] // on radius
+	Division Known[float64]
+	Turn     Known[float64]
+	Lines    Known[int]
+	Reads    Known[string]
+}
+
+// TaperAttachment is a guide for turning tapers.
+type TaperAttachment struct {
+	Said   bool
+	Length Known[float64]
+	Angle  Known[float64] // included, degrees
+}
+
+// Dials are the graduated collars of a mill's slides.
+type Dials struct {
+	Said           bool
+	X, Y, Z, Quill Dial
+}
+
+// Dial is one graduated collar.
+type Dial struct {
+	Said     bool
+	Division Known[float64]
+	Turn     Known[float64]
+	Lines    Known[int]
+}
+
+// Nose is what chucks go on by: a thread, a taper, "bolted" or "camlock".
+type Nose struct {
+	Thread drawing.Thread
+	Taper  drawing.Taper
+	Word   string
+}
+
+// Screwed says that a chuck goes on by a thread, and can unscrew.
+func (n Nose) Screwed() bool { return n.Thread.Series != "" }
+
+// LeadScrew is the screw that moves the saddle: its lead in mm, and whether it was written
+// as threads to the inch.
+type LeadScrew struct {
+	Lead float64
+	Inch bool
+	TPI  float64 // 0 where it was written as a length
 }
 
 // TeeSlots are the slots of a table.
@@ -194,6 +323,9 @@ type Holder struct {
 	Slide            Known[float64]
 	Squares          Known[[]float64]
 	Swing            Known[float64]
+	Place            Known[string]  // tool post: "front", "rear"
+	LeftOfEdge       Known[float64] // tool post: how far it stands out to the left of the edge
+	Dies             Known[Sizes]
 }
 
 // ArborClamp is what holds a cutter on its arbor.
@@ -232,37 +364,49 @@ type Lead struct {
 // Cutter is any driven cutting tool.
 type Cutter struct {
 	Thing
-	Diameter      Known[Sizes]
-	Of            Known[string]
-	Teeth         Known[int]
-	Overall       Known[float64]
-	FluteLength   Known[float64]
-	Shank         Known[Shank]
-	Hand          Known[string]
-	MaxSpeed      Known[float64]
-	Series        Known[string]
-	Point         Known[float64] // included angle, degrees
-	ReamerKind    Known[string]  `attr:"kind"`
-	Lead          Known[float64]
-	Opens         Known[float64] `attr:"range"`
-	Limits        Known[string]
-	Taper         Known[drawing.Taper]
-	Threads       Known[[]drawing.Thread]
-	Leads         Known[[]Lead]
-	Angle         Known[float64]
-	Least         Known[float64]
-	Pilot         Known[float64]
-	CentreCutting Known[bool]
-	DeadCentre    Known[float64]
-	Neck          Known[float64]
-	Corner        Known[float64]
-	Width         Known[float64]
-	Bore          Known[float64]
-	Wobble        Known[float64]
-	Marked        Known[string]
-	Reach         Known[float64]
-	SwingOf       Known[[]float64] `attr:"diameter"` // fly cutter: least, most
-	BodyDiameter  Known[float64]   `attr:"body"`
+	Diameter       Known[Sizes]
+	Of             Known[string]
+	Teeth          Known[int]
+	Overall        Known[float64]
+	FluteLength    Known[float64]
+	Shank          Known[Shank]
+	Hand           Known[string]
+	MaxSpeed       Known[float64]
+	Series         Known[string]
+	Point          Known[float64] // included angle, degrees
+	ReamerKind     Known[string]  `attr:"kind"`
+	Lead           Known[float64]
+	Opens          Known[float64] `attr:"range"`
+	Limits         Known[string]
+	Taper          Known[drawing.Taper]
+	Threads        Known[[]drawing.Thread]
+	Leads          Known[[]Lead]
+	Angle          Known[float64]
+	Least          Known[float64]
+	Pilot          Known[float64]
+	CentreCutting  Known[bool]
+	DeadCentre     Known[float64]
+	Neck           Known[float64]
+	Corner         Known[float64]
+	Width          Known[float64]
+	Bore           Known[float64]
+	Wobble         Known[float64]
+	Marked         Known[string]
+	Reach          Known[float64]
+	SwingOf        Known[[]float64] `attr:"diameter"` // fly cutter: least, most
+	Nose           Known[float64]   // lathe tool: radius at the tip
+	Inside         Known[bool]
+	LeastBore      Known[float64]
+	UpsideDown     Known[bool]
+	Pitch          Known[Sizes] // knurling tool
+	Outside        Known[float64]
+	Split          Known[bool]
+	Module         Known[float64]
+	DiametralPitch Known[float64]
+	PressureAngle  Known[float64]
+	ToothForm      Known[string]    `attr:"form"`
+	ForTeeth       Known[[]float64] `attr:"teeth"` // gear cutter: least and most teeth, as printed on it
+	BodyDiameter   Known[float64]   `attr:"body"`
 }
 
 // Instrument is anything that measures.

@@ -43,10 +43,14 @@ type SetUp struct {
 	Order  Known[[]Ref]
 	Leaves SixLengths
 	// bench
-	By    Known[string]
-	Marks Known[[]Ref]
-	Joins Known[[]Ref]
-	Opens Known[[]Ref]
+	By     Known[string]
+	Marks  Known[[]Ref]
+	Joins  Known[[]Ref]
+	Opens  Known[[]Ref]
+	TrueTo Known[Ref]
+	TurnedHolding
+	DividedHolding
+	Heat
 
 	Steps []*Step // in written order; `makes` of the set-up stands as one operation each
 }
@@ -96,11 +100,57 @@ type PackingAt struct {
 	Size                      Known[[]float64]
 }
 
-// Soft is soft jaws with a step cut in them.
+// Soft is soft jaws: with a step cut in them, or bored for a piece in a chuck.
 type Soft struct {
-	Said bool
-	Step Known[float64]
-	Of   Known[Ref]
+	Said  bool
+	Step  Known[float64]
+	Of    Known[Ref]
+	Bored Known[drawing.Size]
+	Depth Known[float64]
+}
+
+// TurnedHolding is how a piece is held to be turned.
+type TurnedHolding struct {
+	End          Known[Ref]
+	GripOn       Known[Ref] `attr:"on"`
+	StickOut     Known[float64]
+	Between      Known[Ref]
+	Support      Support
+	JawsReversed Known[bool]
+	Driver       Known[Ref]
+	Behind       Known[Ref]
+	Balance      Known[Ref]
+	Catcher      Known[string]
+	SetOver      Known[float64]
+}
+
+// Support is what holds the other end, or the middle, of turned work.
+type Support struct {
+	Said  bool
+	By    Known[Ref]
+	At    Known[Position]
+	AtEnd Known[string] `attr:"at"`
+}
+
+// DividedHolding is how a piece stands on a dividing head or rotary table.
+type DividedHolding struct {
+	Carries   Known[[]Ref]
+	AxisAngle Known[float64] `attr:"axis"` // degrees above the table
+	AxisWord  Known[string]  `attr:"axis"`
+	Blocks    Known[float64]
+}
+
+// Heat is a heat treatment, or joining by heat.
+type Heat struct {
+	Does        Known[string]
+	Temperature Known[float64] // degrees Celsius
+	Colour      Known[string]  `attr:"temperature"` // a range or a colour, as written
+	Soak        Known[float64] // minutes
+	Quench      Known[string]
+	Zone        Known[[]Ref]
+	Filler      Known[string]
+	Gap         Known[drawing.Size]
+	Source      Known[Ref] `attr:"with"`
 }
 
 // ClampAt is one strap clamp on the piece.
@@ -134,19 +184,41 @@ type Step struct {
 	Along    Known[string]
 	Starts   Known[Ref]
 	Located  Known[Ref]
+	Index    Index
+	TopSlide Known[float64] // degrees from the axis of the lathe
+	Wheels   Known[[]float64]
+	HalfNuts Known[string]
+	Kept     Known[string] `attr:"support"` // "withdrawn", "in place"
+	Oil      Known[string]
 	// deburr
 	Edges Known[[]Ref]
 	// measure
-	Measured MeasuredSize `attr:"size"`
-	With     Known[[]Ref]
-	At       Known[Position]
-	TakenOut Known[bool]
+	Measured  MeasuredSize `attr:"size"`
+	With      Known[[]Ref]
+	At        Known[Position]
+	TakenOut  Known[bool]
+	Runout    Known[Ref]
+	OverWires Known[Ref]
+	Tries     Known[Ref]
+	Wire      Known[float64]
 	// mark
 	Out     Known[[]Ref]
 	Punched Known[bool]
 	// shift
 	Clamps  []ClampAt
 	Packing []PackingAt
+	Moved   Support `attr:"support"`
+}
+
+// Index is how a step divides: so many equal divisions, angles from the first, or with the
+// plate and circle that are used.
+type Index struct {
+	Said   bool
+	Bare   Known[float64]
+	Angles Known[[]float64]
+	Count  Known[int]
+	Plate  Known[Ref]
+	Circle Known[int]
 }
 
 // Block gives the block that the struct was bound from.
