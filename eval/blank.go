@@ -10,16 +10,18 @@ import (
 
 // Blank is the raw piece in the part's frame.
 type Blank struct {
-	Model  *model.Blank
-	Stock  *model.Stock
-	Lies   [3]int // which axis of the part runs along the bar, across its width, through its thickness
-	Lo, Hi solid.Vec
-	Over   [7]model.Known[float64] // metal beyond each finished face
-	Skin   [7]model.Known[string]
-	Shape  solid.Shape
-	Round  bool
-	Lacks  []model.Lack
-	Chosen []string // sentences about what was filled in
+	Model   *model.Blank
+	Stock   *model.Stock
+	Lies    [3]int // which axis of the part runs along the bar, across its width, through its thickness
+	Lo, Hi  solid.Vec
+	Over    [7]model.Known[float64] // metal beyond each finished face
+	Skin    [7]model.Known[string]
+	Shape   solid.Shape
+	Round   bool
+	Bar     model.Face // of a piece still one with the bar: the end that the bar goes on beyond; else NoFace
+	Profile Profile    // of turned parts
+	Lacks   []model.Lack
+	Chosen  []string // sentences about what was filled in
 }
 
 var sides = map[string]int{"length": 0, "width": 1, "height": 2, "thickness": 2}
@@ -48,10 +50,14 @@ func (p *Part) blank(stock *model.Stock) {
 			b.Lacks = append(b.Lacks, b.Over[f].Missing()...)
 		}
 		if f.Sign() > 0 {
-			b.Hi[f.Axis()] = p.Size[f.Axis()] + over
+			b.Hi[f.Axis()] = p.FaceAt(f) + over
 		} else {
-			b.Lo[f.Axis()] = -over
+			b.Lo[f.Axis()] = p.FaceAt(f) - over
 		}
+	}
+	if p.Round {
+		p.turnedBlank()
+		return
 	}
 	b.Shape = solid.Box(b.Lo, b.Hi)
 	if stock != nil && stock.Round.Is() {

@@ -26,7 +26,7 @@ func (p *Part) SideWall(f *Form) (side Breakout) {
 			if i == f.Into.Face.Axis() {
 				continue
 			}
-			for _, d := range [2]float64{m[i] - r, p.Size[i] - m[i] - r} {
+			for _, d := range [2]float64{m[i] - p.Low[i] - r, p.High()[i] - m[i] - r} {
 				if !side.Known || d < side.Wall {
 					side = Breakout{Wall: d, Known: true}
 				}

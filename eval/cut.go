@@ -172,7 +172,7 @@ const beyond = 1.0
 func (p *Part) outward() float64 {
 	most := 0.0
 	for i := range 3 {
-		most = max(most, -p.Blank.Lo[i], p.Blank.Hi[i]-p.Size[i])
+		most = max(most, p.Low[i]-p.Blank.Lo[i], p.Blank.Hi[i]-p.High()[i])
 	}
 	return most + beyond
 }

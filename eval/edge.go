@@ -54,7 +54,7 @@ func (k *Cut) rimTook(f *Form, r Rim) []solid.Removal {
 func (k *Cut) edgeTook(f *Form) []solid.Removal {
 	p, q := f.Edge[0], f.Edge[1]
 	a, b := p.Face.Axis(), q.Face.Axis()
-	lo, hi := solid.Vec{}, k.Part.Size
+	lo, hi := k.Part.Low, k.Part.High()
 	out := k.Part.outward()
 	for i := range 3 {
 		lo[i] -= out

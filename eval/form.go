@@ -29,10 +29,15 @@ type Form struct {
 	Edge   [2]Plane   // chamfer, radius: the two faces that meet
 	Rims   []Rim      // chamfer, radius on rims of holes
 	Size   float64    // chamfer, radius
+	Lathe  *Lathe     // of features that a lathe makes
+	Half   float64    // of a taper: half its included angle, radians
+	Spins  []float64  // of features not square to one face: each time round, degrees from top towards back; the shape itself looks to the top
 	Lacks  []model.Lack
 	beside []Breakout // worked out once; nil before
-	// Wrong says in a sentence why there is no such shape; "" if there is.
+	// Wrong says in a sentence why there is no such shape; "" if there is. Later: only because
+	// it is not made on paper yet.
 	Wrong string
+	Later bool
 }
 
 // Rim is the edge of a hole at a face.
@@ -54,6 +59,12 @@ func (f *Form) middle() solid.Vec {
 // face gives the flat faces of a feature: its floor, and its walls by the direction that
 // they look in from the metal.
 func (f *Form) face(sub string) (Plane, bool) {
+	if f.Lathe != nil {
+		return f.shoulder(sub)
+	}
+	if f.Into.Face == model.NoFace {
+		return Plane{}, false
+	}
 	axis, sign := f.Into.Face.Axis(), f.Into.Face.Sign()
 	switch {
 	case sub == "floor" && f.Depth.Is() && !f.Through:
@@ -93,8 +104,13 @@ func (p *Part) forms() {
 		p.shape(f)
 		done[f] = 2
 	}
-	for _, f := range p.Forms {
-		resolve(f)
+	// What others lie on by default comes first.
+	for _, first := range [2]bool{true, false} {
+		for _, f := range p.Forms {
+			if k := f.Feature.Kind; !first || p.Round && (k == "outside" || k == "bore") {
+				resolve(f)
+			}
+		}
 	}
 }
 
@@ -113,6 +129,9 @@ func (f *Form) refers() []model.Ref {
 
 func (p *Part) shape(f *Form) {
 	m := f.Feature
+	if p.Round && (p.turnedShape(f) || p.radialShape(f)) {
+		return
+	}
 	switch m.Kind {
 	case "chamfer", "radius":
 		p.edge(f)
@@ -143,9 +162,12 @@ func (p *Part) shape(f *Form) {
 	case "step":
 		p.step(f)
 	default:
-		f.Wrong = "a " + m.Kind + " is not made on paper yet"
+		f.later("a " + m.Kind + " is not made on paper yet")
 	}
 }
+
+// later says that the feature is not made on paper yet.
+func (f *Form) later(says string) { f.Wrong, f.Later = says, true }
 
 func (f *Form) lack(ls []model.Lack) { f.Lacks = append(f.Lacks, ls...) }
 
@@ -186,8 +208,14 @@ func (p *Part) depth(f *Form) {
 }
 
 func (p *Part) hole(f *Form) {
+	f.Flat = f.Feature.Bottom.V == "flat"
+	p.holeDiameter(f)
+	p.holePlaces(f)
+}
+
+// holeDiameter settles the finished diameter of a hole: with a thread its tapping size.
+func (p *Part) holeDiameter(f *Form) {
 	m := f.Feature
-	f.Flat = m.Bottom.V == "flat"
 	switch {
 	case m.Diameter.Is():
 		f.Diameter = model.Map(m.Diameter, nominal)
@@ -201,11 +229,23 @@ func (p *Part) hole(f *Form) {
 		f.Diameter = model.Lacking[float64](m.Diameter.Missing())
 		f.lack(m.Diameter.Missing())
 	}
+}
+
+// holePlaces settles where the axes of a hole meet the face it goes into.
+func (p *Part) holePlaces(f *Form) {
+	m := f.Feature
+	a, b := across(f.Into.Face)
+	if !m.At.Is() && p.Round && f.Into.Face.Axis() == 0 {
+		f.Mouths = []solid.Vec{{f.Into.At, 0, 0}} // an end of a turned part: on the axis
+		if m.Around.Said {
+			f.around(a, b)
+		}
+		return
+	}
 	if !m.At.Is() {
 		f.lack(m.At.Missing())
 		return
 	}
-	a, b := across(f.Into.Face)
 	for _, pos := range m.At.V {
 		v, known := p.locate(f.Into.Face, pos)
 		if !known[a] || !known[b] {

@@ -75,6 +75,11 @@ func (m *Measurement) what() {
 func (m *Measurement) one(r model.Ref) {
 	if r.Item == m.Part.Item && r.Sub != "" {
 		f, ok := faceOf[r.Sub]
+		if across, round := m.Part.acrossSize(r.Sub); round {
+			m.Name = r.Sub
+			m.sized(across, m.Part.Item, r.Sub)
+			return
+		}
 		if !ok {
 			m.Wrong = "a " + r.Sub + " is not measured on paper yet"
 			return
@@ -93,7 +98,7 @@ func (m *Measurement) one(r model.Ref) {
 	m.Deep = f.Depth.Or(0)
 	switch r.Sub {
 	case "diameter", "":
-		m.Inside, m.Name = true, f.Name()+".diameter"
+		m.Inside, m.Name = f.Lathe == nil || f.Lathe.Inside, f.Name()+".diameter"
 		m.known(f.Feature.Diameter.Is())
 		m.sized(f.Feature.Diameter.V, f.Feature.Item, "diameter")
 	case "width":

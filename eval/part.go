@@ -10,12 +10,15 @@ import (
 // raw piece and its work spelled out.
 type Part struct {
 	*model.Part
-	Build *model.Build
-	Size  solid.Vec // finished envelope, nominal
-	Sized [3]drawing.Size
-	Forms []*Form // in the order of the features
-	Blank Blank
-	Work  []*Work
+	Build  *model.Build
+	Size   solid.Vec // finished envelope, nominal
+	Low    solid.Vec // its left, front, bottom corner: 0 but for turned parts, whose origin is on the axis
+	Round  bool      // turned: the axis is x
+	Across float64   // of a turned part: its diameter, or across the flats of its bar
+	Sized  [3]drawing.Size
+	Forms  []*Form // in the order of the features
+	Blank  Blank
+	Work   []*Work
 	// Unplayed says in a sentence why the part is not made on paper; "" if it is.
 	Unplayed string
 }
@@ -39,10 +42,13 @@ func Normal(f model.Face) solid.Vec {
 // FaceAt is where a finished face of the envelope lies along its axis.
 func (p *Part) FaceAt(f model.Face) float64 {
 	if f.Sign() > 0 {
-		return p.Size[f.Axis()]
+		return p.Low[f.Axis()] + p.Size[f.Axis()]
 	}
-	return 0
+	return p.Low[f.Axis()]
 }
+
+// High is the right, back, top corner of the finished envelope.
+func (p *Part) High() solid.Vec { return p.Low.Add(p.Size) }
 
 // FaceSize is the dimension of the part square to a face, with its attribute.
 func (p *Part) FaceSize(f model.Face) (drawing.Size, string) {

@@ -11,13 +11,15 @@ import (
 type Player struct {
 	Moments  int // played so far, not counting those taken over: the unit of effort
 	holds    map[Key]*Holding
+	chucks   map[Key]*Chucking
+	turns    map[Key]*Turn
 	cuts     map[Key]*Cut
 	measures map[Key]*Measurement
 }
 
 // NewPlayer gives a player with nothing to remember.
 func NewPlayer() *Player {
-	return &Player{holds: map[Key]*Holding{}, cuts: map[Key]*Cut{}, measures: map[Key]*Measurement{}}
+	return &Player{holds: map[Key]*Holding{}, chucks: map[Key]*Chucking{}, turns: map[Key]*Turn{}, cuts: map[Key]*Cut{}, measures: map[Key]*Measurement{}}
 }
 
 // Decider makes every choice that a recipe leaves open. The dry run asks it in the order
@@ -26,6 +28,9 @@ type Decider interface {
 	// Blank chooses the stock that a piece is cut from; nil where none is known.
 	Blank(p *Part) *model.Stock
 	Hold(p *Part, before *State, w *Work) HoldChoice
+	// Chuck chooses how a piece is held on a lathe; false where the work is not lathe work.
+	Chuck(p *Part, before *State, w *Work) (ChuckChoice, bool)
+	Turn(h *Chucking, before *State, st *Step) TurnChoice
 	Cut(h *Holding, before *State, st *Step) CutChoice
 	With(p *Part, h *Holding, s *State, st *Step) *model.Instrument
 }
@@ -49,6 +54,8 @@ type PartTrace struct {
 type Moment struct {
 	Hold    *Holding
 	Cut     *Cut
+	Chuck   *Chucking
+	Turn    *Turn
 	Measure *Measurement
 	Deburr  *Deburr
 }
@@ -93,10 +100,15 @@ func Ready(b *model.Build, m *model.Part) *Part {
 	switch {
 	case m.Bought.Yes.V || m.Bought.As.Is():
 		p.Unplayed = "it is bought"
-	case m.Diameter.Is() || m.Hexagon.Is() || m.Square.Is():
-		p.Unplayed = "turned parts are not made on paper yet"
 	case m.MirrorOf.Is():
 		p.Unplayed = "a mirrored part is not made on paper yet"
+	}
+	if p.Unplayed == "" && p.turnedEnvelope() {
+		if p.Unplayed == "" {
+			p.forms()
+			p.spell()
+		}
+		return p
 	}
 	for i, s := range sizes {
 		if !s.Is() && p.Unplayed == "" {
@@ -140,6 +152,9 @@ func goneFace(whole, alone *State) model.Face {
 func (pl *Player) inHolding(t *PartTrace, p *Part, w *Work, state *State, d Decider) *State {
 	var h *Holding
 	if w.Kind == "setup" {
+		if c, ok := d.Chuck(p, state, w); ok {
+			return pl.onLathe(t, p, w, state, d, c)
+		}
 		h = pl.Hold(p, state, w, d.Hold(p, state, w))
 		t.Moments = append(t.Moments, Moment{Hold: h})
 	} else {
@@ -152,6 +167,22 @@ func (pl *Player) inHolding(t *PartTrace, p *Part, w *Work, state *State, d Deci
 		// The trade's way of squaring a block has a file run over the edges after each holding.
 		state = state.next(state.Last, state.Key.With(digest("edges filed")))
 		state.Burrs = nil
+	}
+	return state
+}
+
+// onLathe plays the steps of one holding on a lathe.
+func (pl *Player) onLathe(t *PartTrace, p *Part, w *Work, state *State, d Decider, c ChuckChoice) *State {
+	h := pl.Chuck(p, state, w, c)
+	t.Moments = append(t.Moments, Moment{Chuck: h})
+	for _, st := range w.Steps {
+		if st.Kind != "operation" {
+			state = pl.step(t, p, nil, w, st, state, d)
+			continue
+		}
+		k := pl.Turn(h, state, st, d.Turn(h, state, st))
+		t.Moments = append(t.Moments, Moment{Turn: k})
+		state = k.After
 	}
 	return state
 }

@@ -14,7 +14,10 @@ type State struct {
 	Prev     *State
 	Piece    *solid.Piece
 	Faces    [7]FaceState
+	Profile  Profile        // of a turned part: the piece in half section
 	Features []FeatureState // as many as the part has features, in their order
+	Parted   bool           // cut from the bar
+	Centred  [2]bool        // a centre hole is in the left end, the right end
 	Burrs    []Burr
 	Last     finding.Spot // the step that made it
 	Key      Key
@@ -105,7 +108,7 @@ func itemDigest(i *model.Item) uint64 {
 
 // start is the raw piece.
 func (p *Part) start() *State {
-	s := &State{Piece: solid.Raw(p.Blank.Shape), Features: make([]FeatureState, len(p.Forms))}
+	s := &State{Piece: solid.Raw(p.Blank.Shape), Profile: p.Blank.Profile, Features: make([]FeatureState, len(p.Forms))}
 	for _, f := range model.Faces {
 		at := p.Blank.Lo[f.Axis()]
 		if f.Sign() > 0 {

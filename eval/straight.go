@@ -33,7 +33,7 @@ func (p *Part) reaches(f *Form) {
 			f.Open[face] = true
 		}
 	}
-	if !overlaps(f.Lo, f.Hi, solid.Vec{}, p.Size) {
+	if !overlaps(f.Lo, f.Hi, p.Low, p.High()) {
 		f.Wrong = "it lies outside the finished part"
 	}
 }
@@ -81,7 +81,7 @@ func (p *Part) channel(f *Form) {
 		f.Across, f.Along = b, a
 	}
 	f.Lo[f.Across], f.Hi[f.Across] = v[f.Across]-f.Width/2, v[f.Across]+f.Width/2
-	f.Lo[f.Along], f.Hi[f.Along] = 0, p.Size[f.Along]
+	f.Lo[f.Along], f.Hi[f.Along] = p.Low[f.Along], p.High()[f.Along]
 	p.end(f, m.From, true)
 	p.end(f, m.To, false)
 	p.reaches(f)
@@ -130,7 +130,7 @@ func (p *Part) fromTo(f *Form, a, b int) {
 	case near(v[b], w[b]):
 		f.Across, f.Along = b, a
 	default:
-		f.Wrong = "it runs aslant, which is not made on paper yet"
+		f.later("it runs aslant, which is not made on paper yet")
 		return
 	}
 	f.Lo[f.Across], f.Hi[f.Across] = v[f.Across]-f.Width/2, v[f.Across]+f.Width/2
@@ -185,7 +185,7 @@ func (p *Part) step(f *Form) {
 	f.Width = m.Width.V.Nominal
 	wall := side.At - side.Face.Sign()*f.Width
 	f.Lo[f.Across], f.Hi[f.Across] = math.Min(side.At, wall), math.Max(side.At, wall)
-	f.Lo[f.Along], f.Hi[f.Along] = 0, p.Size[f.Along]
+	f.Lo[f.Along], f.Hi[f.Along] = p.Low[f.Along], p.High()[f.Along]
 	f.Open[side.Face] = true
 	p.end(f, m.From, true)
 	p.end(f, m.To, false)
@@ -211,7 +211,7 @@ func (p *Part) split(f *Form) {
 		return
 	}
 	f.Width = m.Kerf.V.Nominal
-	f.Hi = p.Size
+	f.Lo, f.Hi = p.Low, p.High()
 	f.Lo[axis], f.Hi[axis] = at-f.Width/2, at+f.Width/2
 	for _, face := range model.Faces {
 		f.Open[face] = face.Axis() != axis

@@ -31,10 +31,11 @@ type Step struct {
 
 // Target is one thing that an operation makes: a feature or a part of it, or a face.
 type Target struct {
-	Ref  model.Ref
-	Form *Form
-	Face model.Face
-	Sub  string // "thread", "counterbore", "countersink", "": the feature itself
+	Ref     model.Ref
+	Form    *Form
+	Face    model.Face
+	Outside bool   // the part's own outside, turned
+	Sub     string // "thread", "counterbore", "countersink", "": the feature itself
 }
 
 // Name is what the target is called in sentences.
@@ -46,6 +47,8 @@ func (t Target) Name() string {
 		return t.Form.Name()
 	case t.Face != model.NoFace:
 		return "face." + t.Face.String()
+	case t.Outside:
+		return "face.outside"
 	}
 	return t.Ref.Path()
 }
@@ -67,6 +70,9 @@ func (w *Work) OnlyHoles() bool {
 func (p *Part) target(r model.Ref) (Target, bool) {
 	if r.Face != model.NoFace {
 		return Target{Ref: r, Face: r.Face}, true
+	}
+	if isOutside(r) {
+		return Target{Ref: r, Outside: true}, p.Round
 	}
 	if f := p.FormOf(r.Item); f != nil {
 		switch r.Sub {

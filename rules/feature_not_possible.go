@@ -21,6 +21,7 @@ var _ = enter(Rule{
 func featureNotPossible(p *eval.PartTrace, a *Ask) {
 	for _, f := range p.Part.Forms {
 		switch {
+		case f.Later:
 		case f.Wrong != "":
 			a.Say(p.Part.Label+"."+f.Name(), f.Feature.Item.At, "%s cannot be as it is written: %s", f.Name(), f.Wrong)
 		case len(f.Lacks) > 0:
@@ -37,7 +38,7 @@ func featureNotPossible(p *eval.PartTrace, a *Ask) {
 func outside(p *eval.Part, f *eval.Form) bool {
 	for _, m := range f.Mouths {
 		for i := range 3 {
-			if i != f.Into.Face.Axis() && (m[i] < -0.001 || m[i] > p.Size[i]+0.001) {
+			if i != f.Into.Face.Axis() && (m[i] < p.Low[i]-0.001 || m[i] > p.High()[i]+0.001) {
 				return true
 			}
 		}

@@ -213,6 +213,9 @@ func (r *Result) unplayed(t *eval.Trace) {
 			continue
 		}
 		for _, f := range p.Part.Forms {
+			if f.Later {
+				r.Unplayed = append(r.Unplayed, Unplayed{finding.Spot{Part: p.Part.Label, SetUp: f.Name()}, f.Wrong})
+			}
 			if f.Wrong == "" && len(f.Lacks) > 0 {
 				r.Unplayed = append(r.Unplayed, Unplayed{finding.Spot{Part: p.Part.Label, SetUp: f.Name()},
 					"not known: " + f.Lacks[0].Fact})
@@ -229,6 +232,10 @@ func (r *Result) unplayed(t *eval.Trace) {
 				r.Unplayed = append(r.Unplayed, Unplayed{m.Hold.Spot, m.Hold.Unplayed})
 			case m.Cut != nil && m.Cut.Unplayed != "" && m.Cut.Hold.Unplayed == "":
 				r.Unplayed = append(r.Unplayed, Unplayed{m.Cut.Spot, m.Cut.Unplayed})
+			case m.Chuck != nil && m.Chuck.Unplayed != "" && m.Chuck.Work.Unplayed == "":
+				r.Unplayed = append(r.Unplayed, Unplayed{m.Chuck.Spot, m.Chuck.Unplayed})
+			case m.Turn != nil && m.Turn.Unplayed != "" && m.Turn.Hold.Unplayed == "":
+				r.Unplayed = append(r.Unplayed, Unplayed{m.Turn.Spot, m.Turn.Unplayed})
 			case m.Measure != nil && m.Measure.Wrong != "":
 				r.Unplayed = append(r.Unplayed, Unplayed{m.Measure.Spot, m.Measure.Wrong})
 			}

@@ -31,6 +31,8 @@ type Rule struct {
 	OnPart    func(*eval.PartTrace, *Ask)
 	OnHold    func(*eval.Holding, *Ask)
 	OnCut     func(*eval.Cut, *Ask)
+	OnChuck   func(*eval.Chucking, *Ask) // a holding on a lathe; may stand beside OnHold
+	OnTurn    func(*eval.Turn, *Ask)     // an operation on a lathe; may stand beside OnCut
 	OnMeasure func(*eval.Measurement, *Ask)
 	OnBuild   func(*eval.Trace, *Ask)
 }

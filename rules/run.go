@@ -13,12 +13,15 @@ type Runner struct {
 	Build    *model.Build
 	holds    map[*eval.Holding][]Verdict
 	cuts     map[*eval.Cut][]Verdict
+	chucks   map[*eval.Chucking][]Verdict
+	turns    map[*eval.Turn][]Verdict
 	measures map[*eval.Measurement][]Verdict
 }
 
 // NewRunner gives a runner for one build.
 func NewRunner(b *model.Build) *Runner {
 	return &Runner{Build: b, holds: map[*eval.Holding][]Verdict{}, cuts: map[*eval.Cut][]Verdict{},
+		chucks: map[*eval.Chucking][]Verdict{}, turns: map[*eval.Turn][]Verdict{},
 		measures: map[*eval.Measurement][]Verdict{}}
 }
 
@@ -78,6 +81,38 @@ func (r *Runner) AtCut(k *eval.Cut) []Verdict {
 	return vs
 }
 
+// AtChuck asks every rule about a holding on a lathe.
+func (r *Runner) AtChuck(h *eval.Chucking) []Verdict {
+	if vs, ok := r.chucks[h]; ok {
+		return vs
+	}
+	var vs []Verdict
+	if h.Unplayed == "" {
+		for _, rule := range catalogue {
+			if rule.OnChuck != nil {
+				vs = append(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnChuck(h, a) }))
+			}
+		}
+	}
+	r.chucks[h] = vs
+	return vs
+}
+
+// AtTurn asks every rule about an operation on a lathe.
+func (r *Runner) AtTurn(k *eval.Turn) []Verdict {
+	if vs, ok := r.turns[k]; ok {
+		return vs
+	}
+	var vs []Verdict
+	for _, rule := range catalogue {
+		if rule.OnTurn != nil {
+			vs = append(vs, r.ask(rule, k.Spot, func(a *Ask) { rule.OnTurn(k, a) }))
+		}
+	}
+	r.turns[k] = vs
+	return vs
+}
+
 // AtMeasure asks every rule about a measurement.
 func (r *Runner) AtMeasure(m *eval.Measurement) []Verdict {
 	if vs, ok := r.measures[m]; ok {
@@ -100,6 +135,10 @@ func (r *Runner) At(m eval.Moment) []Verdict {
 		return r.AtHold(m.Hold)
 	case m.Cut != nil:
 		return r.AtCut(m.Cut)
+	case m.Chuck != nil:
+		return r.AtChuck(m.Chuck)
+	case m.Turn != nil:
+		return r.AtTurn(m.Turn)
 	case m.Measure != nil:
 		return r.AtMeasure(m.Measure)
 	}

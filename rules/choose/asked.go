@@ -11,6 +11,7 @@ type asked struct {
 	c      *chooser
 	part   *eval.Part
 	hold   *eval.Holding
+	chuck  *eval.Chucking // on a lathe, in place of hold
 	before *eval.State
 	step   *eval.Step
 	target eval.Target

@@ -28,7 +28,7 @@ const Effort = 20000
 // that are played, never the time: the same input gives the same bytes.
 func Choose(b *model.Build, effort int) (*eval.Trace, []rules.Verdict, []Choice) {
 	c := &chooser{build: b, player: eval.NewPlayer(), runner: rules.NewRunner(b), effort: effort,
-		best: map[cutKey]eval.CutChoice{}}
+		best: map[cutKey]eval.CutChoice{}, turned: map[cutKey]eval.TurnChoice{}}
 	t := c.player.Play(b, c)
 	vs := c.runner.All(t)
 	return t, vs, listed(t)
@@ -40,6 +40,7 @@ type chooser struct {
 	runner *rules.Runner
 	effort int
 	best   map[cutKey]eval.CutChoice
+	turned map[cutKey]eval.TurnChoice
 }
 
 // cutKey tells operations apart for the memory of what was best.

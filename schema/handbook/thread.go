@@ -167,3 +167,13 @@ func Drawbars(t drawing.Taper) []Drawbar {
 	}
 	return out
 }
+
+// TaperRatio gives how much a taper changes on diameter for each mm of its axis: of a
+// designation from the tables, of a written ratio itself.
+func TaperRatio(t drawing.Taper) (float64, bool) {
+	if t.Ratio > 0 {
+		return t.Ratio, true
+	}
+	r, ok := TaperSize(t)
+	return r.Ratio, ok && r.Ratio > 0
+}

@@ -240,3 +240,14 @@ func Kerf(saw string) (usual, least, most float64, ok bool) {
 	}
 	return 0, 0, 0, false
 }
+
+// CentreSize gives the usual pilot diameter of a centre hole for work of a diameter, mm:
+// from memory (DIN 332-1 gives such a choice); common practice.
+func CentreSize(work float64) float64 {
+	for _, c := range [...]struct{ to, size float64 }{{6, 1}, {10, 1.6}, {16, 2}, {25, 2.5}, {40, 3.15}, {63, 4}} {
+		if work <= c.to {
+			return c.size
+		}
+	}
+	return 5
+}

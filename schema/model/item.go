@@ -261,3 +261,6 @@ type Depth struct {
 	Size    drawing.Size
 	From    Ref // the face it counts from, where written { from, size }
 }
+
+// Turned says that a face is an end of a turned part.
+func (f Face) Turned() bool { return f == Left || f == Right }

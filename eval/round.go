@@ -1,0 +1,635 @@
+package eval
+
+import (
+	"math"
+
+	"fettle/eval/solid"
+	"fettle/schema/drawing"
+	"fettle/schema/handbook"
+	"fettle/schema/model"
+)
+
+// Turned parts: the axis is x, the origin on the axis at the left end; angle 0 looks to the
+// top and grows towards the back.
+
+// Lathe is the shape of a turned feature in half section: a straight line from (X0, R0) to
+// (X1, R1), of the outside or of a bore.
+type Lathe struct {
+	X0, X1 float64
+	R0, R1 float64
+	Inside bool
+	End    model.Face // of a groove in an end, a centre hole: that end
+	On     *Form      // the surface it lies on; nil the part's own outside
+}
+
+// turnedEnvelope settles the outer sizes of a turned part: false where it is not one.
+func (p *Part) turnedEnvelope() bool {
+	m := p.Part
+	across, corners := m.Diameter, 1.0
+	switch {
+	case m.Diameter.Is():
+	case m.Hexagon.Is():
+		across, corners = m.Hexagon, 2/math.Sqrt(3)
+	case m.Square.Is():
+		across, corners = m.Square, math.Sqrt2
+	default:
+		return false
+	}
+	p.Round = true
+	d := across.V.Nominal
+	switch {
+	case !m.Length.Is():
+		p.Unplayed = "its length is not known"
+	case !(m.Length.V.Nominal > 0) || !(d > 0):
+		p.Unplayed = "one of its outer sizes is not above nought"
+	}
+	// A flat looks towards the top: across the flats stands upright, over the corners lies level.
+	p.Sized = [3]drawing.Size{m.Length.V, across.V, across.V}
+	p.Size = solid.Vec{m.Length.V.Nominal, d * corners, d}
+	if m.Square.Is() {
+		p.Size[1] = d
+	}
+	p.Low = solid.Vec{0, -p.Size[1] / 2, -p.Size[2] / 2}
+	p.Across = d
+	return true
+}
+
+// acrossSize is the size across the axis that a turned part is named by.
+func (p *Part) acrossSize(attr string) (drawing.Size, bool) {
+	m := p.Part
+	for name, k := range map[string]model.Known[drawing.Size]{"diameter": m.Diameter, "hexagon": m.Hexagon, "square": m.Square} {
+		if name == attr && k.Is() {
+			return k.V, p.Round
+		}
+	}
+	return drawing.Size{}, false
+}
+
+// Radius is the finished radius of the part's own outside; over the corners of bar that is
+// not round.
+func (p *Part) Radius() float64 {
+	switch {
+	case p.Part.Hexagon.Is():
+		return p.Across / math.Sqrt(3)
+	case p.Part.Square.Is():
+		return p.Across / math.Sqrt2
+	}
+	return p.Across / 2
+}
+
+func (p *Part) flats() int {
+	switch {
+	case p.Part.Hexagon.Is():
+		return 6
+	case p.Part.Square.Is():
+		return 4
+	}
+	return 0
+}
+
+// turnedBlank makes the raw piece of a turned part: a length of bar on the part's axis, and
+// where it is still one with the bar the rest of the longest piece behind it.
+func (p *Part) turnedBlank() {
+	b := &p.Blank
+	r, flats := p.rawRadius()
+	b.Round = flats == 0
+	if b.Model != nil && b.Model.Bar.V {
+		p.barBehind()
+	}
+	b.Lo[1], b.Hi[1], b.Lo[2], b.Hi[2] = -r, r, -r, r
+	b.Shape = barShape(b.Lo[0], b.Hi[0], r, flats)
+	hole := p.rawBore()
+	b.Profile = Profile{{X0: b.Lo[0], X1: b.Hi[0], Out0: r, Out1: r, In0: hole, In1: hole, Flats: flats, Skin: p.outsideSkin()}}
+}
+
+// barShape is a length of bar along x; r is its radius over the corners, a flat looks up.
+func barShape(x0, x1, r float64, flats int) solid.Shape {
+	from, to := solid.Vec{x0, 0, 0}, solid.Vec{x1, 0, 0}
+	if flats == 0 {
+		return solid.Cylinder(from, to, r)
+	}
+	halves := []solid.Half{{N: solid.Vec{1, 0, 0}, C: x1}, {N: solid.Vec{-1, 0, 0}, C: -x0}}
+	in := r * math.Cos(math.Pi/float64(flats))
+	for i := range flats {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(flats))
+		halves = append(halves, solid.Half{N: solid.Vec{0, sin, cos}, C: in})
+	}
+	return solid.Prism(halves...)
+}
+
+// rawRadius is the radius of the bar over its corners, and how many flats it has.
+func (p *Part) rawRadius() (r float64, flats int) {
+	b := &p.Blank
+	if s := b.Stock; s != nil {
+		switch {
+		case s.Round.Is():
+			return s.Round.V.Nominal / 2, 0
+		case s.Hexagon.Is():
+			return s.Hexagon.V.Nominal / math.Sqrt(3), 6
+		case s.Square.Is():
+			return s.Square.V.Nominal / math.Sqrt2, 4
+		case s.Tube.Outside.Is():
+			return s.Tube.Outside.V.Nominal / 2, 0
+		}
+	}
+	over := 0.0
+	switch {
+	case b.Model != nil && b.Model.Over.Outside.Is():
+		over = b.Model.Over.Outside.V
+	case b.Stock == nil && p.makesOutside():
+		over = p.Build.Thumbs["clean_up_drawn"].V
+		b.Chosen = append(b.Chosen, model.Figure(over)+" mm over the outside")
+	}
+	return p.Radius() + over, p.flats()
+}
+
+// rawBore is the radius of the bore of tube; 0 of bar.
+func (p *Part) rawBore() float64 {
+	if s := p.Blank.Stock; s != nil && s.Tube.Outside.Is() && s.Tube.Wall.Is() {
+		return math.Max(0, s.Tube.Outside.V.Nominal/2-s.Tube.Wall.V.Nominal)
+	}
+	return 0
+}
+
+func (p *Part) outsideSkin() string {
+	b := &p.Blank
+	switch {
+	case b.Model != nil && b.Model.Skin.Outside.Is():
+		return b.Model.Skin.Outside.V
+	case b.Stock != nil && b.Stock.Skin.Is():
+		return b.Stock.Skin.V
+	}
+	return "raw"
+}
+
+// makesOutside says whether any step turns the part's own outside.
+func (p *Part) makesOutside() bool {
+	for _, w := range p.Work {
+		for _, st := range w.Steps {
+			for _, t := range st.Makes {
+				if t.Outside {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// barBehind lets the bar go on beyond the end that is parted or sawn off; beyond the left end
+// where none is.
+func (p *Part) barBehind() {
+	b := &p.Blank
+	longest := 0.0
+	if b.Stock != nil {
+		for _, l := range b.Stock.Lengths.V {
+			longest = max(longest, l)
+		}
+	}
+	more := longest - (b.Hi[0] - b.Lo[0])
+	if longest == 0 || more <= 0 {
+		return
+	}
+	b.Bar = p.partedEnd()
+	if b.Bar == model.Right {
+		b.Hi[0] += more
+	} else {
+		b.Lo[0] -= more
+	}
+}
+
+// partedEnd is the end that the piece is cut from the bar at.
+func (p *Part) partedEnd() model.Face {
+	for _, w := range p.Work {
+		for _, st := range w.Steps {
+			if st.Step == nil || st.Step.By.V != "parting" && st.Step.By.V != "sawing" {
+				continue
+			}
+			for _, t := range st.Makes {
+				if t.Form == nil && t.Face != model.NoFace && t.Face.Axis() == 0 {
+					return t.Face
+				}
+			}
+		}
+	}
+	return model.Left
+}
+
+// axial resolves a place along the axis: counted from the left end, or from the datum named.
+func (p *Part) axial(pos model.Position) (x float64, ok bool) {
+	if len(pos.Short) > 0 {
+		return pos.Short[0].Nominal, true
+	}
+	for _, c := range pos.Coords {
+		if c.Datum.Face == model.NoFace && c.Datum.Sub == "" {
+			continue
+		}
+		if axis, at, ok := p.coordinate(c, -1); ok && axis == 0 {
+			return at, true
+		}
+	}
+	return 0, false
+}
+
+// stretch sets the two ends of a turned feature: as written, else as given.
+func (p *Part) stretch(f *Form, lo, hi float64) (x0, x1 float64, ok bool) {
+	m := f.Feature
+	x0, x1 = lo, hi
+	if m.From.Is() {
+		if x0, ok = p.axial(m.From.V); !ok {
+			f.Wrong = "the place of its first end does not lie along the axis"
+			return 0, 0, false
+		}
+	}
+	if m.To.Is() {
+		if x1, ok = p.axial(m.To.V); !ok {
+			f.Wrong = "the place of its second end does not lie along the axis"
+			return 0, 0, false
+		}
+	}
+	if x1 < x0 {
+		x0, x1 = x1, x0
+	}
+	if x1-x0 < model.Grain {
+		f.Wrong = "its two ends are the same place"
+		return 0, 0, false
+	}
+	if x0 < p.Low[0]-model.Grain || x1 > p.High()[0]+model.Grain {
+		f.Wrong = "it runs beyond the end of the finished part: from " + model.Figure(x0) + " to " + model.Figure(x1) + " mm, the part being " + model.Figure(p.Size[0]) + " mm long"
+		return 0, 0, false
+	}
+	return x0, x1, true
+}
+
+// isOutside says that a reference names the part's own outside.
+func isOutside(r model.Ref) bool {
+	return r.Item == nil && r.Face == model.NoFace && (r.Text == "outside" || r.Text == "face.outside")
+}
+
+// surface finds the turned surface that a feature lies on: as written, else, where there is
+// only one, that one. A nil form with true is the part's own outside.
+func (p *Part) surface(f *Form, refs []model.Ref, inside bool) (*Form, bool) {
+	if len(refs) > 0 {
+		if isOutside(refs[0]) {
+			return nil, true
+		}
+		g := p.FormOf(refs[0].Item)
+		return g, g != nil && g.Lathe != nil
+	}
+	var only *Form
+	for _, g := range p.Forms {
+		if g != f && (g.Feature.Kind == "outside" || inside && g.Feature.Kind == "bore") {
+			if only != nil {
+				f.Wrong = "it does not say which turned surface it lies on, and there are several"
+				return nil, false
+			}
+			only = g
+		}
+	}
+	return only, true
+}
+
+// reach is the stretch and radius of a surface; the part's own outside for nil.
+func (p *Part) reach(g *Form) Lathe {
+	if g == nil || g.Lathe == nil {
+		r := p.Radius()
+		return Lathe{X0: p.Low[0], X1: p.High()[0], R0: r, R1: r}
+	}
+	return *g.Lathe
+}
+
+// turnedShape shapes the features that a lathe makes; false where the kind is none of them.
+func (p *Part) turnedShape(f *Form) bool {
+	switch f.Feature.Kind {
+	case "outside":
+		p.outsideShape(f)
+	case "bore":
+		p.boreShape(f)
+	case "groove":
+		p.grooveShape(f)
+	case "taper":
+		p.taperShape(f)
+	case "knurl":
+		p.onSurface(f)
+	case "thread":
+		p.threadShape(f)
+	case "centre_hole":
+		p.centreShape(f)
+	default:
+		return false
+	}
+	if l := f.Lathe; l != nil {
+		r := math.Max(l.R0, l.R1)
+		f.Lo, f.Hi = solid.Vec{l.X0, -r, -r}, solid.Vec{l.X1, r, r}
+	}
+	return true
+}
+
+func (p *Part) outsideShape(f *Form) {
+	m := f.Feature
+	if !m.Diameter.Is() {
+		f.lack(m.Diameter.Missing())
+		return
+	}
+	if m.Eccentric.Said {
+		f.later("an outside beside the axis is not made on paper yet")
+		return
+	}
+	lo, hi := p.neighbours(f)
+	if x0, x1, ok := p.stretch(f, lo, hi); ok {
+		r := m.Diameter.V.Nominal / 2
+		f.Lathe = &Lathe{X0: x0, X1: x1, R0: r, R1: r}
+		if r > p.Radius()+model.Grain {
+			f.Wrong = "it is larger than the part's own outside"
+		}
+	}
+	f.Diameter = model.Map(m.Diameter, nominal)
+}
+
+// neighbours are the shoulders between which an outside lies that does not say where it
+// begins or ends: the nearest ends of other outsides that are written, else the part's ends.
+func (p *Part) neighbours(f *Form) (lo, hi float64) {
+	lo, hi = p.Low[0], p.High()[0]
+	m := f.Feature
+	from, okFrom := p.axial(m.From.V)
+	to, okTo := p.axial(m.To.V)
+	for _, g := range p.Forms {
+		if g == f || g.Feature.Kind != "outside" {
+			continue
+		}
+		if end, ok := p.axial(g.Feature.To.V); ok && g.Feature.To.Is() && okTo && m.To.Is() && end < to-model.Grain {
+			lo = max(lo, end)
+		}
+		if start, ok := p.axial(g.Feature.From.V); ok && g.Feature.From.Is() && okFrom && m.From.Is() && start > from+model.Grain {
+			hi = min(hi, start)
+		}
+	}
+	return lo, hi
+}
+
+func (p *Part) boreShape(f *Form) {
+	m := f.Feature
+	switch {
+	case !m.Diameter.Is() || !m.Into.Is():
+		f.lack(m.Diameter.Missing())
+		f.lack(m.Into.Missing())
+		return
+	case m.Eccentric.Said || m.At.Is():
+		f.later("a bore beside the axis is not made on paper yet")
+		return
+	}
+	pl, ok := p.PlaneOf(m.Into.V)
+	if !ok || pl.Face.Axis() != 0 {
+		f.Wrong = "the face it starts from is not square to the axis"
+		return
+	}
+	f.Into, f.Dir = pl, Normal(pl.Face).Times(-1)
+	lo, hi := p.Low[0], pl.At
+	if pl.Face.Sign() < 0 {
+		lo, hi = pl.At, p.High()[0]
+	}
+	if x0, x1, ok := p.stretch(f, lo, hi); ok {
+		r := m.Diameter.V.Nominal / 2
+		f.Lathe = &Lathe{X0: x0, X1: x1, R0: r, R1: r, Inside: true}
+		f.Through = near(x0, p.Low[0]) && near(x1, p.High()[0])
+		f.Depth = model.Sure(x1 - x0)
+		f.Flat = m.Bottom.V != "point"
+		mouth := solid.Vec{pl.At, 0, 0}
+		f.Mouths = []solid.Vec{mouth}
+	}
+	f.Diameter = model.Map(m.Diameter, nominal)
+}
+
+func (p *Part) grooveShape(f *Form) {
+	m := f.Feature
+	if m.Outer.Is() {
+		f.later("a groove in an end is not made on paper yet")
+		return
+	}
+	g, ok := p.surface(f, m.On.V, true)
+	if !ok {
+		if f.Wrong == "" {
+			f.Wrong = "it does not lie on a turned surface of this part"
+		}
+		return
+	}
+	on := p.reach(g)
+	var x0, x1 float64
+	switch {
+	case m.At.Is() && len(m.At.V) > 0:
+		x, ok := p.axial(m.At.V[0])
+		if !ok || !m.Width.Is() {
+			f.lack(m.Width.Missing())
+			return
+		}
+		x0, x1 = x-m.Width.V.Nominal/2, x+m.Width.V.Nominal/2
+	case m.From.Is() && (m.To.Is() || m.Width.Is()):
+		lo, _ := p.axial(m.From.V)
+		var ok bool
+		if x0, x1, ok = p.stretch(f, lo, lo+m.Width.V.Nominal); !ok {
+			return
+		}
+	default:
+		f.lack(m.Width.Missing())
+		return
+	}
+	r := on.R0
+	switch {
+	case m.Diameter.Is():
+		r = m.Diameter.V.Nominal / 2
+	case m.Depth.Is() && on.Inside:
+		r = on.R0 + m.Depth.V.Size.Nominal
+	case m.Depth.Is():
+		r = on.R0 - m.Depth.V.Size.Nominal
+	default:
+		f.lack(m.Diameter.Missing())
+		return
+	}
+	if r <= 0 {
+		f.Wrong = "its floor would lie beyond the axis"
+		return
+	}
+	f.Lathe = &Lathe{X0: x0, X1: x1, R0: r, R1: r, Inside: on.Inside, On: g}
+	f.Width = x1 - x0
+	f.Diameter = model.Sure(2 * r)
+}
+
+// onSurface shapes what lies on a turned surface without changing its size: a knurl.
+func (p *Part) onSurface(f *Form) {
+	g, ok := p.surface(f, f.Feature.On.V, false)
+	if !ok {
+		if f.Wrong == "" {
+			f.Wrong = "it does not lie on a turned surface of this part"
+		}
+		return
+	}
+	on := p.reach(g)
+	if x0, x1, ok := p.stretch(f, on.X0, on.X1); ok {
+		f.Lathe = &Lathe{X0: x0, X1: x1, R0: on.R0, R1: on.R1, On: g}
+	}
+}
+
+func (p *Part) threadShape(f *Form) {
+	m := f.Feature
+	th, ok := m.ThreadSize.Get()
+	if !ok {
+		f.lack(m.ThreadSize.Missing())
+		return
+	}
+	refs := m.On.V
+	g, ok := p.threaded(f, refs, th.Diameter)
+	if !ok {
+		if f.Wrong == "" {
+			f.Wrong = "it does not lie on a turned surface of this part"
+		}
+		return
+	}
+	on := p.reach(g)
+	if x0, x1, ok := p.stretch(f, on.X0, on.X1); ok {
+		f.Lathe = &Lathe{X0: x0, X1: x1, R0: on.R0, R1: on.R1, Inside: on.Inside, On: g}
+	}
+	f.Diameter = model.Sure(th.Diameter)
+}
+
+// threaded finds the surface of a thread: as written, else the one outside or bore of its
+// diameter.
+func (p *Part) threaded(f *Form, refs []model.Ref, d float64) (*Form, bool) {
+	if len(refs) > 0 {
+		return p.surface(f, refs, true)
+	}
+	var found *Form
+	n := 0
+	for _, g := range p.Forms {
+		if g.Lathe != nil && g.Feature.Kind == "outside" && math.Abs(2*g.Lathe.R0-d) < 0.2 {
+			found, n = g, n+1
+		}
+	}
+	if n == 0 && math.Abs(2*p.Radius()-d) < 0.2 {
+		return nil, true
+	}
+	if n != 1 {
+		f.Wrong = "it does not say which turned surface it lies on, and not just one has its diameter"
+		return nil, false
+	}
+	return found, true
+}
+
+// centreShape shapes a 60 degree seat for a centre. Where its size is left out the handbook's
+// usual one for the diameter is taken.
+func (p *Part) centreShape(f *Form) {
+	m := f.Feature
+	pl, ok := p.PlaneOf(m.Into.V)
+	switch {
+	case !m.Into.Is():
+		f.lack(m.Into.Missing())
+		return
+	case !ok || pl.Face.Axis() != 0:
+		f.Wrong = "it is not drilled in an end"
+		return
+	case m.At.Is():
+		f.later("a centre hole beside the axis is not made on paper yet")
+		return
+	}
+	f.Into, f.Dir = pl, Normal(pl.Face).Times(-1)
+	size := m.Size.V.Nominal
+	if !m.Size.Is() {
+		size = handbook.CentreSize(2 * p.Radius())
+	}
+	f.Size = size
+	f.Mouths = []solid.Vec{{pl.At, 0, 0}}
+	f.Depth = model.Sure(2.5 * size) // pilot and cone of form A, near enough; common practice
+	wide := 2.12 * size / 2          // ISO 866 form A: the cone's mouth is about 2.12 times the pilot
+	x1 := pl.At - pl.Face.Sign()*wide*math.Sqrt(3)
+	f.Lathe = &Lathe{X0: pl.At, X1: x1, R0: wide, R1: 0, Inside: true, End: pl.Face}
+	if x1 < pl.At {
+		f.Lathe.X0, f.Lathe.X1, f.Lathe.R0, f.Lathe.R1 = x1, pl.At, 0, wide
+	}
+	f.Diameter = model.Sure(size)
+}
+
+func (p *Part) taperShape(f *Form) {
+	m := f.Feature
+	g, ok := p.surface(f, m.On.V, true)
+	if !ok {
+		if f.Wrong == "" {
+			f.Wrong = "it does not lie on a turned surface of this part"
+		}
+		return
+	}
+	on := p.reach(g)
+	x0, x1, ok := p.stretch(f, on.X0, on.X1)
+	if !ok {
+		return
+	}
+	per, ok := p.slope(f, x1-x0, on)
+	if !ok {
+		return
+	}
+	large := on.R0
+	if m.Large.Is() {
+		large = m.Large.V.Nominal / 2
+	}
+	small := large - per*(x1-x0)
+	if m.Small.Is() && !m.Large.Is() {
+		small = m.Small.V.Nominal / 2
+	}
+	if small < 0 {
+		f.Wrong = "it would come to a point before its end"
+		return
+	}
+	f.Lathe = &Lathe{X0: x0, X1: x1, R0: large, R1: small, Inside: on.Inside, On: g}
+	if p.largeRight(f, on, x0, x1) {
+		f.Lathe.R0, f.Lathe.R1 = small, large
+	}
+	f.Half = math.Atan(per)
+}
+
+// slope gives how much the radius of a taper changes for each mm of the axis.
+func (p *Part) slope(f *Form, length float64, on Lathe) (float64, bool) {
+	m := f.Feature
+	switch {
+	case m.Angle.Is():
+		return math.Tan(m.Angle.V / 2 * math.Pi / 180), m.Angle.V > 0 && m.Angle.V < 180
+	case m.TaperSize.Is():
+		if r, ok := handbook.TaperRatio(m.TaperSize.V); ok {
+			return r / 2, true
+		}
+		f.lack(model.Known[float64]{Of: m.Item, Attr: "angle", At: m.At.At}.Missing())
+		return 0, false
+	case m.Small.Is():
+		large := 2 * on.R0
+		if m.Large.Is() {
+			large = m.Large.V.Nominal
+		}
+		return (large - m.Small.V.Nominal) / 2 / length, large > m.Small.V.Nominal
+	}
+	f.lack(m.Angle.Missing())
+	return 0, false
+}
+
+// largeRight says on which side the large end lies: as written; of a bore at its mouth; else
+// beside the larger neighbour, the left where they are alike.
+func (p *Part) largeRight(f *Form, on Lathe, x0, x1 float64) bool {
+	switch f.Feature.LargeEnd.V {
+	case "right":
+		return true
+	case "left":
+		return false
+	}
+	if on.Inside {
+		return x1 > p.High()[0]-model.Grain
+	}
+	left, right := 0.0, 0.0
+	for _, g := range p.Forms {
+		if g.Feature.Kind != "outside" || g.Lathe == nil {
+			continue
+		}
+		if near(g.Lathe.X1, x0) {
+			left = g.Lathe.R1
+		}
+		if near(g.Lathe.X0, x1) {
+			right = g.Lathe.R0
+		}
+	}
+	return right > left
+}

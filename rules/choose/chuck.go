@@ -1,0 +1,332 @@
+package choose
+
+import (
+	"math"
+
+	"fettle/eval"
+	"fettle/schema/model"
+)
+
+// Chuck tries the ways to hold a piece on a lathe, each with the whole of its work, and takes
+// the first that gives no trouble and leaves no question. False where the work is none for a
+// lathe.
+func (c *chooser) Chuck(p *eval.Part, before *eval.State, w *eval.Work) (eval.ChuckChoice, bool) {
+	if !c.latheWork(p, w) {
+		return eval.ChuckChoice{}, false
+	}
+	if !p.Round {
+		return eval.ChuckChoice{NotPlayed: "a part that is not turned is not made on paper on a lathe yet"}, true
+	}
+	all, why := c.chuckings(p, before, w)
+	if why != "" {
+		return eval.ChuckChoice{NotPlayed: why}, true
+	}
+	best, bestScore := all[0], score{1 << 30}
+	for _, h := range all {
+		s := c.tryChuck(p, before, w, h, bestScore)
+		if s.less(bestScore) {
+			best, bestScore = h, s
+		}
+		if s == (score{}) || c.spent() {
+			break
+		}
+	}
+	return best, true
+}
+
+// tryChuck plays a stretch of work in one holding, until it is worse than the best so far.
+func (c *chooser) tryChuck(p *eval.Part, before *eval.State, w *eval.Work, hc eval.ChuckChoice, bound score) score {
+	h := c.player.Chuck(p, before, w, hc)
+	s := rate(c.runner.AtChuck(h))
+	state := before
+	for _, st := range w.Steps {
+		if bound.less(s) {
+			break
+		}
+		if st.Kind != "operation" {
+			continue
+		}
+		k := c.player.Turn(h, state, st, c.Turn(h, state, st))
+		s = s.add(rate(c.runner.AtTurn(k)))
+		state = k.After
+	}
+	return s
+}
+
+// latheWork says whether a stretch of work is done on a lathe: as its machine or its holding
+// says; left open, work on a turned part that goes round its axis.
+func (c *chooser) latheWork(p *eval.Part, w *eval.Work) bool {
+	s := w.SetUp
+	if r, ok := s.Machine.Get(); ok && r.Item != nil {
+		return r.Item.Kind == "lathe"
+	}
+	lathe := false
+	for _, r := range s.Hold.V {
+		if r.Item == nil {
+			lathe = lathe || r.Text == "centres"
+			continue
+		}
+		switch r.Item.Kind {
+		case "dividing_head", "rotary_table", "vise", "clamps":
+			return false
+		case "chuck", "collets", "mandrel", "faceplate", "collet_chuck":
+			lathe = true
+		}
+	}
+	if s.Hold.Is() {
+		return lathe
+	}
+	return p.Round && w.GoesRound()
+}
+
+// lathes lists the lathes for a stretch of work: as written, else those that are here.
+func (c *chooser) lathes(w *eval.Work) ([]*model.Machine, string) {
+	if r, ok := w.SetUp.Machine.Get(); ok {
+		m, found := model.Find(c.build.Shop.Machines, r.Item)
+		if !found {
+			return nil, r.Text + " is in no shop that was named"
+		}
+		return []*model.Machine{m}, ""
+	}
+	var out []*model.Machine
+	for _, m := range c.build.Shop.Machines {
+		if m.Kind == "lathe" && m.Here() {
+			out = append(out, m)
+		}
+	}
+	switch {
+	case len(out) > 0:
+		return out, ""
+	case c.build.Shop.Label == "" && len(c.build.Shop.All) == 0:
+		return nil, "no shop was named, so no machine is known"
+	}
+	return nil, eval.NoMachineHere
+}
+
+// chuckings lists the ways a piece could be held, in the order they are tried.
+func (c *chooser) chuckings(p *eval.Part, before *eval.State, w *eval.Work) ([]eval.ChuckChoice, string) {
+	lathes, why := c.lathes(w)
+	if why != "" {
+		return nil, why
+	}
+	grips, why := c.chuckGrips(p, before, w)
+	if why != "" {
+		return nil, why
+	}
+	var out []eval.ChuckChoice
+	for _, m := range lathes {
+		for _, g := range grips {
+			for _, end := range heldEnds(p, w) {
+				h := g
+				h.Machine, h.End = m, end
+				c.placed(p, before, w, &h)
+				out = append(out, h)
+				if len(out) == mostHolds {
+					return out, ""
+				}
+			}
+		}
+	}
+	return out, ""
+}
+
+// chuckGrips lists what could hold the piece: as written; else every chuck that is here.
+func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]eval.ChuckChoice, string) {
+	s := w.SetUp
+	shop := &c.build.Shop
+	base := eval.ChuckChoice{Reversed: s.JawsReversed.V, Soft: s.Soft.Said, Bored: s.Soft.Bored.V.Nominal}
+	c.between(s, &base)
+	base.Support = c.support(p, s)
+	if !s.Hold.Is() {
+		var out []eval.ChuckChoice
+		for _, k := range shop.Chucks {
+			if k.Here() {
+				h := base
+				h.Chuck = k
+				out = append(out, h)
+			}
+		}
+		if len(out) == 0 {
+			return nil, "nothing is known to hold it in"
+		}
+		return out, ""
+	}
+	for _, r := range s.Hold.V {
+		if why := c.heldBy(r, before, &base); why != "" {
+			return nil, why
+		}
+	}
+	if base.Holder() == nil && !base.Centres {
+		return nil, "work held in " + s.Hold.V[len(s.Hold.V)-1].Path() + " is not made on paper yet"
+	}
+	return []eval.ChuckChoice{base}, ""
+}
+
+// heldBy reads one thing of a written holding.
+func (c *chooser) heldBy(r model.Ref, before *eval.State, h *eval.ChuckChoice) string {
+	shop := &c.build.Shop
+	if r.Item == nil {
+		if r.Text == "centres" {
+			h.Centres = true
+			return ""
+		}
+		return r.Text + " is in no shop that was named"
+	}
+	switch r.Item.Kind {
+	case "chuck":
+		h.Chuck, _ = model.Find(shop.Chucks, r.Item)
+	case "mandrel":
+		h.Mandrel, _ = model.Find(shop.Mandrels, r.Item)
+	case "faceplate":
+		h.Faceplate, _ = model.Find(shop.Faceplates, r.Item)
+	case "split_bush":
+		h.Bush, _ = model.Find(shop.SplitBushes, r.Item)
+	case "nut":
+		h.Nut, _ = model.Find(shop.Nuts, r.Item)
+	case "collets":
+		co, _ := model.Find(shop.Collets, r.Item)
+		h.Collets = co
+		if h.Collet = r.Size; co != nil && !r.Has {
+			h.Collet, _ = c.nominal(co, model.Sure(2*before.Profile.Most()))
+		}
+	case "soft_jaws":
+		h.Soft = true
+	}
+	return ""
+}
+
+// between reads what lies between jaws and work.
+func (c *chooser) between(s *model.SetUp, h *eval.ChuckChoice) {
+	r, ok := s.Between.Get()
+	switch {
+	case !ok:
+	case r.Item == nil:
+		h.Between = r.Text
+	case r.Item.Kind == "split_bush":
+		h.Bush, _ = model.Find(c.build.Shop.SplitBushes, r.Item)
+	case r.Item.Kind == "nut":
+		h.Nut, _ = model.Find(c.build.Shop.Nuts, r.Item)
+	}
+}
+
+// support reads what holds the other end or the middle of the work.
+func (c *chooser) support(p *eval.Part, s *model.SetUp) *eval.Supported {
+	if !s.Support.Said {
+		return nil
+	}
+	out := &eval.Supported{}
+	r := s.Support.By.V
+	if r.Item != nil {
+		out.Item = r.Item
+		out.Centre, _ = model.Find(c.build.Shop.Centres, r.Item)
+		out.Steady, _ = model.Find(c.build.Shop.Steadies, r.Item)
+	}
+	if at, ok := s.Support.At.Get(); ok {
+		out.At, out.Middle = p.Axial(at)
+	}
+	return out
+}
+
+// heldEnds lists the ends that may be held: as written; else the one that no step of the
+// holding makes, the left one first; a parted end is the held one.
+func heldEnds(p *eval.Part, w *eval.Work) []model.Face {
+	if r, ok := w.SetUp.End.Get(); ok {
+		return []model.Face{r.Face}
+	}
+	made := map[model.Face]bool{}
+	for _, st := range w.Steps {
+		for _, t := range st.Makes {
+			switch {
+			case t.Form == nil && t.Face != model.NoFace:
+				if st.Step != nil && st.Step.By.V == "parting" {
+					return []model.Face{t.Face}
+				}
+				made[t.Face] = true
+			case t.Form != nil && t.Form.Lathe == nil || t.Form != nil && t.Form.Feature.Kind == "bore":
+				made[t.Form.Into.Face] = true
+			}
+		}
+	}
+	switch {
+	case made[model.Left] && !made[model.Right]:
+		return []model.Face{model.Right}
+	case made[model.Right] && !made[model.Left]:
+		return []model.Face{model.Left}
+	}
+	return []model.Face{model.Left, model.Right}
+}
+
+// placed settles how far the piece stands out: as written, else the least at which all the
+// work of the holding can be reached, with room for the parting tool and the tool's holder.
+func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval.ChuckChoice) {
+	s := w.SetUp
+	if on, ok := s.GripOn.Get(); ok {
+		h.On = p.FormOf(on.Item)
+	}
+	switch {
+	case s.StickOut.Is():
+		h.Out = s.StickOut.V
+		return
+	case s.Grip.Is():
+		h.Grip, h.Gripped = s.Grip.V, true
+		return
+	}
+	lo, hi, _ := before.Profile.Ends()
+	free, sign := hi, 1.0
+	if h.End == model.Right {
+		free, sign = lo, -1
+	}
+	need := 0.0
+	for _, st := range w.Steps {
+		for _, t := range st.Makes {
+			x, ok := p.Deepest(t, h.End)
+			if !ok {
+				continue
+			}
+			more := c.thumb("jaw_to_holder")
+			if st.Step != nil && st.Step.By.V == "parting" {
+				more = c.thumb("parting_room") + c.widestParting(st)
+			} else if post := c.post(st); post != nil {
+				more += post.LeftOfEdge.Or(0)
+			}
+			need = math.Max(need, (free-x)*sign+more)
+		}
+	}
+	h.Out = math.Min(math.Ceil(need), hi-lo)
+	if s.End.Is() && need == 0 {
+		h.Out = (hi - lo) / 2
+	}
+}
+
+// thumb is a limit of judgement.
+func (c *chooser) thumb(name string) float64 { return c.build.Thumbs[name].V }
+
+// widestParting is the width of the parting tool that a step names, else of the widest that
+// is here.
+func (c *chooser) widestParting(st *eval.Step) float64 {
+	for _, r := range st.Step.Tool.V {
+		if cu, ok := model.Find(c.build.Shop.Cutters, r.Item); ok {
+			return cu.Width.V
+		}
+	}
+	w := 0.0
+	for _, cu := range c.here([]string{"parting_tool"}) {
+		w = math.Max(w, cu.Width.V)
+	}
+	return w
+}
+
+// post is the tool post of a step: as written, else the first that is here.
+func (c *chooser) post(st *eval.Step) *model.Holder {
+	if st.Step != nil {
+		for _, r := range append(append([]model.Ref{}, st.Step.Holder.V...), st.Work.SetUp.Holder.V...) {
+			if h, ok := model.Find(c.build.Shop.Holders, r.Item); ok && h.Kind == "tool_post" {
+				return h
+			}
+		}
+	}
+	for _, h := range c.holders("tool_post") {
+		return h
+	}
+	return nil
+}

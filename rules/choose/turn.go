@@ -1,0 +1,371 @@
+package choose
+
+import (
+	"math"
+	"sort"
+
+	"fettle/eval"
+	"fettle/schema/drawing"
+	"fettle/schema/handbook"
+	"fettle/schema/model"
+)
+
+// Turn tries the tools for an operation on a lathe, and takes the first that gives no trouble
+// and leaves no question.
+func (c *chooser) Turn(h *eval.Chucking, before *eval.State, st *eval.Step) eval.TurnChoice {
+	key := cutKey{h.Key, before.Key, st}
+	if best, ok := c.turned[key]; ok {
+		return best
+	}
+	all := c.turns(h, before, st)
+	best, bestScore := all[0], score{1 << 30}
+	if len(all) > 1 {
+		for _, k := range all {
+			s := rate(c.runner.AtTurn(c.player.Turn(h, before, st, k)))
+			if s.less(bestScore) {
+				best, bestScore = k, s
+			}
+			if s == (score{}) || c.spent() {
+				break
+			}
+		}
+	}
+	c.turned[key] = best
+	return best
+}
+
+func (c *chooser) turns(h *eval.Chucking, before *eval.State, st *eval.Step) []eval.TurnChoice {
+	k := &asked{c: c, part: h.Part, before: before, step: st, chuck: h}
+	if len(st.Makes) > 0 {
+		k.target = st.Makes[0]
+	}
+	k.by = k.turnProcess()
+	s := st.Step
+	base := eval.TurnChoice{By: k.by, Slide: s.TopSlide.V, Withdrawn: s.Kept.V == "withdrawn", Turned: s.Mounted.V == "turned over"}
+	base.ByHand = s.TurnedBy.V == "hand" || s.TurnedBy.V == "hand under the spindle"
+	if f := k.target.Form; f != nil && f.Feature.Kind == "taper" && !s.TopSlide.Is() {
+		base.Slide = f.Half * 180 / math.Pi
+	}
+	if handWork(k.by) {
+		base.ByHand = true
+		c.turnSpeed(k, &base)
+		return []eval.TurnChoice{base}
+	}
+	var out []eval.TurnChoice
+	for _, t := range c.turnTools(k) {
+		cc := base
+		cc.Tool = t
+		for _, ms := range c.onLathe(k, t, &cc) {
+			one := cc
+			one.Mounts = ms
+			c.turnSpeed(k, &one)
+			if out = append(out, one); len(out) == mostCuts {
+				return out
+			}
+		}
+	}
+	if len(out) == 0 {
+		base.NoTool = c.noTool(k)
+		out = append(out, base)
+	}
+	return out
+}
+
+// onLathe settles what holds a tool: a post on the slides, or the tailstock.
+func (c *chooser) onLathe(k *asked, t eval.Pick, cc *eval.TurnChoice) [][]eval.Mount {
+	if fromPost(t.Cutter) {
+		cc.Post = c.post(k.step)
+		return [][]eval.Mount{nil}
+	}
+	if t.Cutter.Kind == "die" || cc.ByHand {
+		return [][]eval.Mount{nil}
+	}
+	m := k.chuck.Choice.Machine
+	if m == nil {
+		return [][]eval.Mount{nil}
+	}
+	like := *m
+	like.Taper = m.Tailstock.Taper
+	return c.mounts(k, &like, t)
+}
+
+// fromPost says whether a tool sits on the slides of a lathe.
+func fromPost(cu *model.Cutter) bool {
+	switch cu.Kind {
+	case "turning_tool", "boring_bar", "parting_tool", "threading_tool", "knurling_tool":
+		return true
+	}
+	return false
+}
+
+// turnProcess is how a target is made on a lathe: as written, else as the tool that is written
+// works, else as its kind calls for.
+func (k *asked) turnProcess() string {
+	if s := k.step.Step; s.By.Is() {
+		return s.By.V
+	}
+	f := k.target.Form
+	for _, r := range k.pinnedTools() {
+		if r.Item != nil {
+			if by := turnedWith(r.Item.Kind, f); by != "" {
+				return by
+			}
+		}
+	}
+	switch {
+	case f == nil && k.target.Outside:
+		return "turning"
+	case f == nil:
+		return "facing"
+	case k.target.Sub == "thread":
+		return "tapping"
+	case k.target.Sub == "counterbore":
+		return "counterboring"
+	case k.target.Sub == "countersink":
+		return "countersinking"
+	}
+	switch f.Feature.Kind {
+	case "bore":
+		return "boring"
+	case "groove":
+		return "grooving"
+	case "thread":
+		return "threading"
+	case "knurl":
+		return "knurling"
+	case "centre_hole":
+		return "centring"
+	case "hole":
+		return k.holeProcess()
+	}
+	if f.Lathe != nil && f.Lathe.Inside {
+		return "boring"
+	}
+	return "turning"
+}
+
+// turnedWith is what a tool of a kind does to a feature, or to an end for nil.
+func turnedWith(kind string, f *eval.Form) string {
+	switch kind {
+	case "turning_tool":
+		switch {
+		case f == nil:
+			return ""
+		case f.Lathe != nil && f.Lathe.Inside:
+			return "boring"
+		}
+		return "turning"
+	case "boring_bar":
+		return "boring"
+	case "parting_tool":
+		switch {
+		case f == nil:
+			return "parting"
+		case f.Feature.Kind == "groove":
+			return "grooving"
+		}
+		return "turning"
+	case "threading_tool", "die":
+		return "threading"
+	case "knurling_tool":
+		return "knurling"
+	case "centre_drill":
+		if f != nil && f.Feature.Kind == "centre_hole" {
+			return "centring"
+		}
+		return "spotting"
+	}
+	return processOf[kind]
+}
+
+// turnTools lists the tools for an operation on a lathe in the order they are tried.
+func (c *chooser) turnTools(k *asked) []eval.Pick {
+	if refs := k.pinnedTools(); len(refs) > 0 {
+		var out []eval.Pick
+		for _, r := range refs {
+			if cu, ok := model.Find(c.build.Shop.Cutters, r.Item); ok {
+				if fromPost(cu) || cu.Kind == "die" {
+					out = append(out, c.latheTool(k, cu))
+				} else {
+					out = append(out, c.picked(k, cu, r)...)
+				}
+			}
+		}
+		return out
+	}
+	inside := k.target.Form != nil && k.target.Form.Lathe != nil && k.target.Form.Lathe.Inside
+	switch k.by {
+	case "turning", "facing":
+		return c.latheTools(k, func(cu *model.Cutter) bool { return cu.Kind == "turning_tool" && !cu.Inside.V })
+	case "boring":
+		return c.latheTools(k, func(cu *model.Cutter) bool {
+			return cu.Kind == "boring_bar" || cu.Kind == "turning_tool" && cu.Inside.V
+		})
+	case "parting", "grooving":
+		return c.partingTools(k)
+	case "threading":
+		out := c.latheTools(k, func(cu *model.Cutter) bool { return cu.Kind == "threading_tool" && cu.Inside.V == inside })
+		if !inside {
+			out = append(out, c.dies(k)...)
+		}
+		return out
+	case "knurling":
+		return c.latheTools(k, func(cu *model.Cutter) bool { return cu.Kind == "knurling_tool" })
+	case "centring":
+		return c.centreDrills(k)
+	}
+	return c.tools(k)
+}
+
+func (c *chooser) latheTools(k *asked, fits func(*model.Cutter) bool) []eval.Pick {
+	var out []eval.Pick
+	for _, cu := range c.build.Shop.Cutters {
+		if cu.Here() && fits(cu) {
+			out = append(out, c.latheTool(k, cu))
+		}
+	}
+	return out
+}
+
+// latheTool is a tool with the thread that is wanted of it, where it is to cut one.
+func (c *chooser) latheTool(k *asked, cu *model.Cutter) eval.Pick {
+	t := eval.Pick{Cutter: cu}
+	if th, ok := k.wantedThread(); ok {
+		t.Thread = th
+	}
+	return t
+}
+
+// wantedThread is the thread of the target.
+func (k *asked) wantedThread() (drawing.Thread, bool) {
+	f := k.target.Form
+	if f == nil {
+		return drawing.Thread{}, false
+	}
+	th, ok := f.Feature.ThreadSize.Get()
+	if !ok {
+		th, ok = f.Feature.Thread.Size.Get()
+	}
+	if !ok || f.Feature.Kind != "thread" && k.target.Sub != "thread" {
+		return drawing.Thread{}, false
+	}
+	if full, ok := handbook.FillThread(th); ok {
+		return full, true
+	}
+	return th, true
+}
+
+// dies lists the dies that cut the thread.
+func (c *chooser) dies(k *asked) []eval.Pick {
+	want, ok := k.wantedThread()
+	if !ok {
+		return nil
+	}
+	var out []eval.Pick
+	for _, cu := range c.here([]string{"die"}) {
+		for _, t := range cu.Threads.V {
+			if t.Same(want) {
+				out = append(out, eval.Pick{Cutter: cu, Thread: t})
+				break
+			}
+		}
+	}
+	return out
+}
+
+// partingTools lists the parting tools: for a groove those that go into it, the widest first;
+// to part with the narrowest first.
+func (c *chooser) partingTools(k *asked) []eval.Pick {
+	out := c.latheTools(k, func(cu *model.Cutter) bool { return cu.Kind == "parting_tool" })
+	if k.by == "parting" {
+		sort.SliceStable(out, func(i, j int) bool { return out[i].Cutter.Width.V < out[j].Cutter.Width.V })
+		return out
+	}
+	room := math.Inf(1)
+	if f := k.target.Form; f != nil && f.Width > 0 {
+		room = f.Width
+	}
+	fits := func(t eval.Pick) bool { return t.Cutter.Width.V <= room+model.Grain }
+	sort.SliceStable(out, func(i, j int) bool {
+		if fits(out[i]) != fits(out[j]) {
+			return fits(out[i])
+		}
+		return out[i].Cutter.Width.V > out[j].Cutter.Width.V
+	})
+	return out
+}
+
+// centreDrills lists the centre drills, the nearest to the wanted pilot first.
+func (c *chooser) centreDrills(k *asked) []eval.Pick {
+	var out []eval.Pick
+	for _, cu := range c.here([]string{"centre_drill"}) {
+		if d, ok := cu.Diameter.V.Nearest(k.target.Form.Size); ok {
+			out = append(out, c.pick(k, cu, d))
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool {
+		return math.Abs(out[i].Size-k.target.Form.Size) < math.Abs(out[j].Size-k.target.Form.Size)
+	})
+	return out
+}
+
+// turnSpeed sets speed and sense: as written, else the fastest of the lathe that is not above
+// the handbook's figure at the largest diameter worked. Work turned by hand has no speed.
+func (c *chooser) turnSpeed(k *asked, cc *eval.TurnChoice) {
+	s := k.step.Step
+	cc.Reverse = s.Spindle.V == "reverse"
+	if cc.Tool.Cutter != nil && (cc.Tool.Cutter.Kind == "die" || cc.Tool.Cutter.Kind == "tap" || cc.Tool.Cutter.Kind == "reamer" && cc.Tool.Cutter.ReamerKind.V == "hand") && !s.TurnedBy.Is() {
+		cc.ByHand = true
+	}
+	switch {
+	case s.Speed.Is():
+		cc.Speed = s.Speed.V
+		return
+	case k.setup().Speed.Is():
+		cc.Speed = k.setup().Speed.V
+		return
+	case cc.ByHand && !handWork(cc.By):
+		return
+	}
+	m := k.chuck.Choice.Machine
+	if m == nil || !m.Speeds.Is() {
+		return
+	}
+	most, ok := c.fastest(k, cc)
+	if !ok {
+		return
+	}
+	if v, ok := m.Speeds.V.At(most); ok {
+		cc.Speed = v
+		return
+	}
+	cc.Speed, _ = m.Speeds.V.Slowest()
+}
+
+// fastest is the highest speed that the handbook, the chuck and the tool allow.
+func (c *chooser) fastest(k *asked, cc *eval.TurnChoice) (float64, bool) {
+	t := c.player.Turn(k.chuck, k.before, k.step, *cc)
+	d := t.Largest()
+	if d <= 0 {
+		return 0, false
+	}
+	of := "HSS"
+	if cc.Tool.Cutter != nil {
+		of = cc.Tool.Cutter.Of.Or("HSS")
+	}
+	row, ok := handbook.Speed(eval.TurnedAs(cc.By), of, material(k.part))
+	if !ok {
+		return 0, false
+	}
+	most := 1000 * row.Pick / (math.Pi * d)
+	if cc.By == "threading" || cc.By == "knurling" {
+		most /= 3 // a third of the turning speed; common practice
+	}
+	if ch := k.chuck.Choice.Chuck; ch != nil && ch.MaxSpeed.Is() {
+		most = math.Min(most, ch.MaxSpeed.V)
+	}
+	if cc.Tool.Cutter != nil && cc.Tool.Cutter.MaxSpeed.Is() {
+		most = math.Min(most, cc.Tool.Cutter.MaxSpeed.V)
+	}
+	return most, true
+}
