@@ -38,6 +38,9 @@ func (p *Part) blank(stock *model.Stock) {
 		if b.Model != nil {
 			b.Over[f] = b.Model.Over.On(f)
 		}
+		if p.Round && (f.Axis() != 0 || b.Model != nil && b.Model.Bar.V && f == p.partedEnd()) {
+			b.Over[f] = model.Known[float64]{V: 0, From: model.WorkedOut}
+		}
 		if p.rawFace(f) {
 			b.Over[f] = model.Known[float64]{V: 0, From: model.WorkedOut}
 		}

@@ -5,6 +5,7 @@ import (
 
 	"fettle/eval/solid"
 	"fettle/schema/handbook"
+	"fettle/schema/model"
 )
 
 // Breakout is how a feature stands to the surface of the finished part and to others.
@@ -22,6 +23,12 @@ func (p *Part) SideWall(f *Form) (side Breakout) {
 	}
 	r := f.Radius()
 	for _, m := range f.Mouths {
+		if p.Round {
+			if d := p.roundWall(f, m) - r; !side.Known || d < side.Wall {
+				side = Breakout{Wall: d, Known: true}
+			}
+			continue
+		}
 		for i := range 3 {
 			if i == f.Into.Face.Axis() {
 				continue
@@ -34,6 +41,21 @@ func (p *Part) SideWall(f *Form) (side Breakout) {
 		}
 	}
 	return side
+}
+
+// roundWall is how far the axis of a hole lies from the outside of a turned part, or, across
+// it, from the nearer end.
+func (p *Part) roundWall(f *Form, m solid.Vec) float64 {
+	if !f.Into.Face.Turned() {
+		return min(m[0]-p.Low[0], p.High()[0]-m[0])
+	}
+	r := p.Radius()
+	for _, g := range p.Forms {
+		if l := g.Lathe; l != nil && !l.Inside && g.Feature.Kind == "outside" && m[0] > l.X0-model.Grain && m[0] < l.X1+model.Grain {
+			r = min(r, l.R0)
+		}
+	}
+	return r - math.Hypot(m[1], m[2])
 }
 
 // Beside is the least metal between a hole of the finished part and every other feature,

@@ -171,8 +171,15 @@ const beyond = 1.0
 // outward is how far the metal could reach beyond the finished envelope on any side.
 func (p *Part) outward() float64 {
 	most := 0.0
-	for i := range 3 {
-		most = max(most, p.Low[i]-p.Blank.Lo[i], p.Blank.Hi[i]-p.High()[i])
+	for _, f := range model.Faces {
+		if f == p.Blank.Bar {
+			continue
+		}
+		at := p.Blank.Lo[f.Axis()]
+		if f.Sign() > 0 {
+			at = p.Blank.Hi[f.Axis()]
+		}
+		most = max(most, (at-p.FaceAt(f))*f.Sign())
 	}
 	return most + beyond
 }

@@ -77,6 +77,10 @@ func (p *Part) Radius() float64 {
 	return p.Across / 2
 }
 
+// Flats is how many flats the finished section of a turned part has: 6 of hexagon, 4 of square
+// bar, 0 of round.
+func (p *Part) Flats() int { return p.flats() }
+
 func (p *Part) flats() int {
 	switch {
 	case p.Part.Hexagon.Is():

@@ -109,6 +109,9 @@ func itemDigest(i *model.Item) uint64 {
 // start is the raw piece.
 func (p *Part) start() *State {
 	s := &State{Piece: solid.Raw(p.Blank.Shape), Profile: p.Blank.Profile, Features: make([]FeatureState, len(p.Forms))}
+	if b := p.Blank.Profile; len(b) == 1 && b[0].In0 > 0 {
+		s.Piece = s.Piece.Cut(solid.Removal{Take: solid.Cylinder(solid.Vec{b[0].X0 - 1, 0, 0}, solid.Vec{b[0].X1 + 1, 0, 0}, b[0].In0), By: "tube"})
+	}
 	for _, f := range model.Faces {
 		at := p.Blank.Lo[f.Axis()]
 		if f.Sign() > 0 {

@@ -22,6 +22,9 @@ func (p *Part) StockNeeds() []SideNeed {
 	if b.Stock == nil {
 		return nil
 	}
+	if p.Round {
+		return p.roundNeeds()
+	}
 	names := [3]string{"length", "width", "height"}
 	need := func(axis int) float64 { return p.Size[axis] + b.Over[2*axis+1].V + b.Over[2*axis+2].V }
 	var out []SideNeed
@@ -42,6 +45,52 @@ func (p *Part) StockNeeds() []SideNeed {
 			SideNeed{names[b.Lies[2]], need(b.Lies[2]), t.Nominal, true})
 	}
 	return out
+}
+
+// roundNeeds is the same for a turned part: along the bar, and across it. Bar of the part's own
+// section is compared across its flats; a part that is not round must fill out of round bar.
+func (p *Part) roundNeeds() []SideNeed {
+	b := &p.Blank
+	longest := 0.0
+	for _, l := range b.Stock.Lengths.V {
+		longest = max(longest, l)
+	}
+	out := []SideNeed{{"length", p.RawLength(), longest, b.Stock.Lengths.Is()}}
+	over := 0.0
+	if b.Model != nil {
+		over = 2 * b.Model.Over.Outside.V
+	}
+	switch s := b.Stock; {
+	case s.Round.Is() && p.flats() > 0:
+		out = append(out, SideNeed{"corners", 2 * p.Radius(), s.Round.V.Nominal, true})
+	case s.Round.Is():
+		out = append(out, SideNeed{"diameter", p.Across + over, s.Round.V.Nominal, true})
+	case s.Tube.Outside.Is():
+		out = append(out, SideNeed{"diameter", p.Across + over, s.Tube.Outside.V.Nominal, true})
+	case s.Hexagon.Is():
+		out = append(out, SideNeed{"diameter", p.acrossIn(6) + over, s.Hexagon.V.Nominal, true})
+	case s.Square.Is():
+		out = append(out, SideNeed{"diameter", p.acrossIn(4) + over, s.Square.V.Nominal, true})
+	}
+	return out
+}
+
+// acrossIn is what bar with so many flats must measure across them to hold the part.
+func (p *Part) acrossIn(flats int) float64 {
+	if p.flats() == 0 || p.flats() == flats {
+		return p.Across
+	}
+	return 2 * p.Radius()
+}
+
+// RawLength is how much of the bar one piece takes up, its kerf not counted.
+func (p *Part) RawLength() float64 {
+	b := &p.Blank
+	if p.Round {
+		return p.Size[0] + b.Over[model.Left].V + b.Over[model.Right].V
+	}
+	axis := b.Lies[0]
+	return b.Hi[axis] - b.Lo[axis]
 }
 
 // Machined says whether any step of the part makes one of its faces.

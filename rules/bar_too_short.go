@@ -42,8 +42,7 @@ func barTooShort(t *eval.Trace, a *Ask) {
 		if p.Start == nil || s == nil || !s.Here() {
 			continue
 		}
-		axis := p.Part.Blank.Lies[0]
-		l := p.Part.Blank.Hi[axis] - p.Part.Blank.Lo[axis]
+		l := p.Part.RawLength()
 		if need[s] == nil {
 			order = append(order, s)
 			first[s] = p.Part.At

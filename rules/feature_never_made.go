@@ -34,7 +34,13 @@ func featureNeverMade(p *eval.PartTrace, a *Ask) {
 		}
 		never(p, a, f, &p.End.Features[i])
 	}
+	if p.Part.Round {
+		roundNeverMade(p, a)
+	}
 	for _, f := range model.Faces {
+		if p.Part.Round && !f.Turned() || f == p.Part.Blank.Bar {
+			continue
+		}
 		s := p.End.Faces[f]
 		over := (s.At - p.Part.FaceAt(f)) * f.Sign()
 		if s.Done || over < 0.001 {
@@ -58,6 +64,8 @@ func never(p *eval.PartTrace, a *Ask, f *eval.Form, s *eval.FeatureState) {
 	switch {
 	case !s.Begun:
 		a.Say(name, at, "no step makes %s", f.Name())
+	case !s.Finished && f.Lathe != nil && !f.Lathe.Inside && s.Diameter > 2*f.Lathe.R0+0.001:
+		a.Say(name, at, "%s is left at %s by the last step that makes it, %s; %s is wanted", f.Name(), mm(round(s.Diameter)), s.By.Step, mm(2*f.Lathe.R0))
 	case !s.Finished && len(f.Mouths) > 0 && f.Diameter.Is() && s.Diameter < f.Diameter.V-0.001:
 		a.Say(name, at, "%s is left at %s by the last step that makes it, %s; %s is wanted", f.Name(), mm(s.Diameter), s.By.Step, mm(f.Diameter.V))
 	case !s.Finished:
@@ -71,5 +79,22 @@ func never(p *eval.PartTrace, a *Ask, f *eval.Form, s *eval.FeatureState) {
 	}
 	if s.Begun && f.Feature.Countersink.Said && !s.Sunk {
 		a.Say(name+".countersink", at, "no step makes the countersink of %s", f.Name())
+	}
+}
+
+// roundNeverMade looks at a turned part as a whole: is it cut from its bar, and is its own
+// outside down to size everywhere.
+func roundNeverMade(p *eval.PartTrace, a *Ask) {
+	if bar := p.Part.Blank.Bar; bar != model.NoFace && !p.End.Parted {
+		a.Say(p.Part.Label+".blank.bar", p.Part.Part.Blank.Bar.At, "no step parts or saws %s from the bar", p.Part.Label)
+	}
+	want := p.Part.Radius()
+	for _, z := range p.End.Profile.Between(p.Part.Low[0], p.Part.High()[0]) {
+		if z.Most() < want+0.001 || z.Flats > 0 && z.Flats == p.Part.Flats() {
+			continue
+		}
+		a.Say(p.Part.Label+".face.outside", p.Part.At, "the outside of %s is left at %s from %s to %s mm along the axis; %s is wanted",
+			p.Part.Label, mm(round(2*z.Most())), figure(round(z.X0)), figure(round(z.X1)), mm(2*want))
+		return
 	}
 }

@@ -54,5 +54,8 @@ func stockTooSmall(p *eval.PartTrace, a *Ask) {
 }
 
 func finished(p *eval.Part, side string) float64 {
+	if side == "diameter" {
+		return p.Across
+	}
 	return p.Size[map[string]int{"length": 0, "width": 1, "height": 2}[side]]
 }

@@ -53,7 +53,7 @@ func tooLittleToCleanUp(p *eval.PartTrace, a *Ask) {
 	var thin []thinFaces
 	for _, f := range model.Faces {
 		over, ok := p.Part.Blank.Over[f].Get()
-		if !ok || !p.Part.Machined(f) {
+		if !ok || !p.Part.Machined(f) || f == p.Part.Blank.Bar {
 			continue
 		}
 		skin, ok := Need(a, p.Part.Blank.Skin[f])

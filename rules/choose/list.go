@@ -19,6 +19,10 @@ func listed(t *eval.Trace) []Choice {
 			switch {
 			case m.Hold != nil && m.Hold.Unplayed == "":
 				out = append(out, holdChoices(m.Hold)...)
+			case m.Chuck != nil && m.Chuck.Unplayed == "":
+				out = append(out, chuckChoices(m.Chuck)...)
+			case m.Turn != nil && m.Turn.Choice.NoTool == "":
+				out = append(out, turnChoices(m.Turn)...)
 			case m.Cut != nil && m.Cut.Choice.Tool.Cutter != nil:
 				out = append(out, cutChoices(m.Cut)...)
 			case m.Measure != nil && m.Measure.With != nil && !m.Measure.Pinned:
