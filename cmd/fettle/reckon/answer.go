@@ -1,6 +1,9 @@
 package reckon
 
-import "math"
+import (
+	"math"
+	"strconv"
+)
 
 // Answer is one page: the sentences that answer, tables, the working, sources and caution.
 type Answer struct {
@@ -19,6 +22,8 @@ type Table struct {
 	Head  []Column
 	Rows  [][]string
 	Most  int // rows shown without --all; 0: all
+	// Around is the row, from 0, about which those lie that are shown.
+	Around int
 }
 
 // Column is the head of a column; figures stand to the right.
@@ -54,12 +59,6 @@ func clean(x float64) (float64, bool) {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return 0, false
 	}
-	if x == 0 {
-		return 0, true
-	}
-	scale := math.Pow(10, 11-math.Floor(math.Log10(math.Abs(x))))
-	if r := math.Round(x*scale) / scale; !math.IsNaN(r) && !math.IsInf(r, 0) {
-		return r, true
-	}
-	return x, true
+	r, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 12, 64), 64)
+	return r, err == nil
 }

@@ -43,6 +43,18 @@ type side struct {
 	measured float64 // 0: not measured
 }
 
+// tightest is the size that makes the least play: the measured one, else the least hole or the
+// greatest shaft; 0 where nothing is known.
+func (s side) tightest() float64 {
+	switch {
+	case s.measured != 0:
+		return s.measured
+	case s.name == "hole":
+		return s.lo
+	}
+	return s.hi
+}
+
 var pairAtEnd = regexp.MustCompile(`^(.*?)\s*([A-Za-z]+[0-9]+\s*/\s*[A-Za-z]+[0-9]+)$`)
 
 func answerFit(a Ask) (Answer, error) {
@@ -271,7 +283,8 @@ func (f *fitted) table() {
 
 func caution(f fitted) string {
 	const cool = "Sizes of ISO 286 hold at 20 °C (ISO 1): measure when the part has cooled."
-	if f.hole.class != "" && f.shaft.class != "" && f.shaft.hi > f.hole.lo+model.Same {
+	pair := f.hole.class != "" && f.shaft.class != ""
+	if pair && f.shaft.hi > f.hole.lo+model.Same || f.shaft.tightest() > f.hole.tightest()+model.Same && f.hole.tightest() != 0 {
 		return "Parts that are pressed together can spring out or burst; keep out of their line, wear eye protection and follow the manual of the press. " + cool
 	}
 	return cool

@@ -111,7 +111,9 @@ func (p *page) table(t Table, all bool) {
 	rows := t.Rows
 	cut := 0
 	if t.Most > 0 && !all && len(rows) > t.Most {
-		cut, rows = len(rows)-t.Most, rows[:t.Most]
+		cut = len(rows) - t.Most
+		from := min(max(t.Around-t.Most/2, 0), cut)
+		rows = rows[from : from+t.Most]
 	}
 	widths := t.widths(rows)
 	var head []string

@@ -86,9 +86,9 @@ func (a *Ask) open(files text.Folder) (note string, err error) {
 		}
 		switch n := a.shop.slips; {
 		case n == 1:
-			note = "something in the files of " + folder + " is not understood, and may be missing here; fettle check tells of it."
+			note = "One slip of writing in the files of " + folder + ": what it is about may be missing here; fettle check tells of it."
 		case n > 1:
-			note = fmt.Sprintf("%d things in the files of %s are not understood, and may be missing here; fettle check tells of them.", n, folder)
+			note = fmt.Sprintf("%d slips of writing in the files of %s: what they are about may be missing here; fettle check tells of them.", n, folder)
 		}
 	}
 	return note, a.checkWith()

@@ -37,7 +37,7 @@ func (b beside) List(folder string) (files, odd []string, err error) {
 
 func (b beside) Read(name string, limit int64) ([]byte, error) {
 	if strings.HasPrefix(name, benchside+"/") {
-		return []byte("recipe \"question\" {\n}\n"), nil
+		return []byte("recipe \"question\" {\n  units = \"mm\"\n}\n"), nil
 	}
 	return b.Folder.Read(name, limit)
 }
