@@ -5,6 +5,9 @@ import "unicode"
 // longestWord is the longest word that is compared; those of the language are far shorter.
 const longestWord = 60
 
+// Near gives the known word that a mistyped one most likely means, "" where none is near; see near.
+func Near(word string, known []string) string { return near(word, known) }
+
 // near gives the known word that a mistyped one most likely means: the one that the fewest
 // slips of a key lead to (a letter too many, too few, another, or two swapped); of as many,
 // the first in the list. It gives "" where none is near: more than one slip for every three

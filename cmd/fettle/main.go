@@ -9,6 +9,7 @@ import (
 	"os"
 	"runtime/debug"
 
+	"fettle/cmd/fettle/reckon"
 	"fettle/cmd/fettle/report"
 )
 
@@ -25,6 +26,8 @@ const usage = `fettle checks a build recipe on paper before metal is cut.
   fettle check FOLDER...   make the build on paper and say what stands in its way
   fettle rules             list what is looked for, one rule a line
   fettle why RULE          explain one rule, with the smallest recipe that trips it
+  fettle reckon            list the subjects of the trade's arithmetic at the bench
+  fettle reckon SUBJECT... answer one question, with its working
 
 After check:
   --shop FOLDER            against this shop; may be given several times
@@ -36,7 +39,8 @@ After check:
   --plain                  no colour
 
 Exit status: 0 nothing at or above the level, 1 something is, 2 the files could
-not be read, 3 a fault of fettle's own.
+not be read, 3 a fault of fettle's own. Of reckon: 0 answered, 1 the answer is
+no, 2 the question was not understood.
 `
 
 func main() {
@@ -76,11 +80,17 @@ func command(args []string, out io.Writer, colour bool, errs io.Writer) int {
 		return listRules(args[1:], out, errs)
 	case "why":
 		return why(args[1:], out, errs)
+	case "reckon":
+		status, err := reckon.Run(args[1:], disk{}, out)
+		if err != nil {
+			complain(errs, sentence(err))
+		}
+		return status
 	case "help", "--help":
 		fmt.Fprint(out, usage)
 		return allClear
 	}
-	complain(errs, fmt.Sprintf("there is no command %q; there are check, rules and why", args[0]))
+	complain(errs, fmt.Sprintf("there is no command %q; there are check, rules, why and reckon", args[0]))
 	return unreadable
 }
 

@@ -245,9 +245,18 @@ func float(v *big.Rat) float64 {
 // ParseLength reads a length: "12", "12 mm", "3/8 in", "1 1/8 in", "5 thou", "17/64". A bare
 // figure or fraction is in the unit given. The answer is in mm, exact to the last bit.
 func ParseLength(s string, bare Unit) (mm float64, err error) {
-	r, err := begin(s)
+	v, err := ExactLength(s, bare)
 	if err != nil {
 		return 0, err
+	}
+	return float(v), nil
+}
+
+// ExactLength is ParseLength as the fraction that it is, mm.
+func ExactLength(s string, bare Unit) (mm *big.Rat, err error) {
+	r, err := begin(s)
+	if err != nil {
+		return nil, err
 	}
 	negative := r.take("-")
 	if !negative {
@@ -255,23 +264,23 @@ func ParseLength(s string, bare Unit) (mm float64, err error) {
 	}
 	f, err := r.unsigned()
 	if err != nil {
-		return 0, err
+		return nil, err
 	}
 	m, ok := r.unit()
 	if !ok {
 		m = bareMeasure(bare)
 	}
 	if r.blank(); !r.done() {
-		return 0, r.leftOver()
+		return nil, r.leftOver()
 	}
 	v, err := r.millimetres(f.value, m)
 	if err != nil {
-		return 0, err
+		return nil, err
 	}
 	if negative {
 		v.Neg(v)
 	}
-	return float(v), nil
+	return v, nil
 }
 
 // leftOver is the error for words behind something complete.

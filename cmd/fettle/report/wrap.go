@@ -10,6 +10,9 @@ import (
 // wide is how many columns a line of the report has.
 const wide = 80
 
+// Wrap is wrap for the other pages of the command.
+func Wrap(s string, columns int) []string { return wrap(s, columns) }
+
 // wrap breaks a sentence into lines of at most so many columns; words are never split, so
 // one that is longer than a line overflows.
 func wrap(s string, columns int) []string {
