@@ -64,3 +64,20 @@ func (h *Chucking) Behind() model.Known[float64] {
 
 // Supported says whether the free end or the middle of the work is held as well.
 func (h *Chucking) Supported() bool { return h.Choice.Support != nil || h.Choice.Centres }
+
+// Seated says whether an end has a seat for a centre: a centre hole, or the mouth of a bore.
+func (h *Chucking) Seated(f model.Face) bool {
+	if h.Before.Centred[endIndex(f)] {
+		return true
+	}
+	lo, hi, ok := h.Before.Profile.Ends()
+	if !ok {
+		return false
+	}
+	x := hi - 2*model.Grain
+	if f == model.Left {
+		x = lo + 2*model.Grain
+	}
+	z := h.Before.Profile.At(x)
+	return z != nil && z.inAt(x) > 0
+}
