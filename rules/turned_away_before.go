@@ -53,7 +53,7 @@ func turnedAwayBefore(k *eval.Turn, a *Ask) {
 		}
 		there := k.Before.Profile.Between(w.X0, w.X1)
 		if len(there) == 0 {
-			a.Say(w.Target.Name(), k.Place("makes"), "no metal is left for %s: the piece goes no farther than %s", w.Target.Name(), ends(k.Before.Profile))
+			a.Say(w.Target.Name(), k.Place("makes"), "no metal is left for %s: the piece goes from %s", w.Target.Name(), ends(k.Before.Profile))
 			continue
 		}
 		if f.Lathe.Inside || f.Feature.Kind == "groove" || f.Feature.Kind == "chamfer" || f.Feature.Kind == "radius" {
