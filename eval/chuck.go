@@ -192,12 +192,12 @@ func (h *Chucking) play() {
 // At is where a place of the part lies along the lathe's axis.
 func (h *Chucking) At(x float64) float64 { return (x - h.Jaw) * h.Sign }
 
-// Place is where a place along the lathe's axis lies in the part.
-func (h *Chucking) Place(u float64) float64 { return h.Jaw + h.Sign*u }
+// InPart is where a place along the lathe's axis lies in the part.
+func (h *Chucking) InPart(u float64) float64 { return h.Jaw + h.Sign*u }
 
 // Within gives what of a piece lies between two places of the lathe's axis, in the part's frame.
 func (h *Chucking) Within(p Profile, u0, u1 float64) Profile {
-	a, b := h.Place(u0), h.Place(u1)
+	a, b := h.InPart(u0), h.InPart(u1)
 	return p.Between(math.Min(a, b), math.Max(a, b))
 }
 
@@ -223,8 +223,15 @@ func (h *Chucking) grip() {
 	most := between.Most()
 	h.Gripped = 2 * most
 	for _, z := range between {
-		if z.Most() > most-model.Grain {
+		if z.Least() > most-model.Grain {
 			h.Touches = append(h.Touches, z)
+		}
+	}
+	if len(h.Touches) == 0 { // a cone alone: its thick end touches
+		for _, z := range between {
+			if z.Most() > most-model.Grain {
+				h.Touches = append(h.Touches, z)
+			}
 		}
 	}
 	h.Contact = lengthOf(h.Touches)

@@ -437,7 +437,7 @@ func (p *Part) grooveShape(f *Form) {
 		f.lack(m.Width.Missing())
 		return
 	}
-	r := on.R0
+	var r float64
 	switch {
 	case m.Diameter.Is():
 		r = m.Diameter.V.Nominal / 2

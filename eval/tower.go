@@ -59,10 +59,15 @@ func (k *Cut) SurfaceSpeed() float64 {
 }
 
 // MaterialGroup is the row of the cutting tables that the part's metal belongs to.
-func (k *Cut) MaterialGroup() model.Known[string] {
-	m := k.Part.Material
-	if !m.Is() && k.Part.Blank.Stock != nil {
-		m = k.Part.Blank.Stock.Material
+func (k *Cut) MaterialGroup() model.Known[string] { return k.Part.materialGroup() }
+
+// MaterialGroup is the row of the part's metal in the cutting tables.
+func (k *Turn) MaterialGroup() model.Known[string] { return k.Part.materialGroup() }
+
+func (p *Part) materialGroup() model.Known[string] {
+	m := p.Material
+	if !m.Is() && p.Blank.Stock != nil {
+		m = p.Blank.Stock.Material
 	}
 	if !m.Is() {
 		return model.Lacking[string](m.Missing())

@@ -604,3 +604,7 @@ func (w *Work) GoesRound() bool {
 	}
 	return some
 }
+
+// WantedDiameter is what the step asks of a hole on the axis: `to`, or the finished size less
+// what it leaves.
+func (k *Turn) WantedDiameter(f *Form) float64 { return 2 * k.radius(f.Diameter.V/2, true) }

@@ -55,3 +55,26 @@ func (k *Cut) ToolPath() string {
 	}
 	return k.Choice.Tool.Path()
 }
+
+// Place is where a finding about an operation on a lathe belongs: the first of the named
+// attributes that is written in its step or its set-up, else the step itself.
+func (k *Turn) Place(attrs ...string) text.Place {
+	for _, i := range []*model.Item{k.Step.Step.Item, k.Step.Work.SetUp.Item} {
+		if at, ok := written(i, attrs); ok {
+			return at
+		}
+	}
+	return k.Step.Step.Item.At
+}
+
+// ToolPath names the tool of an operation on a lathe: "turning_tool.knife".
+func (k *Turn) ToolPath() string { return k.Choice.Tool.Path() }
+
+// Place is where a finding about a holding on a lathe belongs: the first of the named
+// attributes that is written in the set-up, else its head.
+func (h *Chucking) Place(attrs ...string) text.Place {
+	if at, ok := written(h.Work.SetUp.Item, attrs); ok {
+		return at
+	}
+	return h.Work.SetUp.Item.At
+}

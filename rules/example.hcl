@@ -170,3 +170,116 @@ stock "brass_flat" {
   flat     = { width = 25, thickness = 15 }
   lengths  = [310, 95]
 }
+
+lathe "centre" {
+  swing             = 250
+  swing_over_slide  = 150
+  between_centres   = 500
+  nose_to_tailstock = 620
+  bore              = 26
+  headstock         = 350
+  taper             = "MT4"
+  nose              = "M39x4"
+  nose_lock         = false
+  speeds            = [60, 100, 160, 260, 420, 680, 1100]
+  reverse           = true
+  brake             = false
+  tailstock         = { taper = "MT2", travel = 80, set_over = 8 }
+  top_slide         = { travel = 70, division = 0.02, turn = 2 }
+  cross_slide       = { travel = 140, division = 0.02, turn = 2, reads = "diameter" }
+  lead_screw        = 3
+  lead_screw_reverses = true
+  wheels            = [20, 20, 30, 40, 50, 60, 60, 80, 100, 127]
+  fixed_train       = 1
+  bed_gap           = 60
+  weight            = 250
+}
+
+chuck "three" {
+  jaws        = 3
+  independent = false
+  diameter    = 125
+  length      = 85
+  bore        = 32
+  grips       = [3, 60]
+  reversed    = { grips = [50, 120], jaw_out = 190 }
+  jaw_length  = 25
+  jaw_out     = 150
+  runout      = 0.08
+  repeats     = 0.1
+  max_speed   = 2500
+  mounts      = "M39x4"
+}
+
+chuck "four" {
+  jaws        = 4
+  independent = true
+  diameter    = 150
+  length      = 90
+  bore        = 40
+  grips       = [6, 120]
+  jaw_length  = 30
+  jaw_out     = 200
+  max_speed   = 1500
+  mounts      = "M39x4"
+}
+
+centre "live" {
+  shank = "MT2"
+  live  = true
+}
+
+steady "bed" {
+  kind = "fixed"
+  bars = [6, 60]
+}
+
+tool_post "quick" {
+  place        = "front"
+  left_of_edge = 12
+}
+
+turning_tool "knife" {
+  of    = "HSS"
+  shank = 12
+  nose  = 0.4
+}
+
+boring_bar "slim" {
+  of         = "HSS"
+  diameter   = 8
+  reach      = 45
+  least_bore = 10
+}
+
+parting_tool "blade" {
+  of    = "HSS"
+  width = 2
+  reach = 16
+}
+
+threading_tool "metric" {
+  of    = "HSS"
+  angle = 60
+}
+
+knurling_tool "wheels" {
+  pitch = [0.8, 1]
+}
+
+die "metric" {
+  threads = ["M5", "M6", "M8"]
+  outside = 25
+}
+
+centre_drill "small" {
+  diameter = [2, 2.5, 3.15]
+  body     = 8
+}
+
+stock "steel_round" {
+  material = "mild steel"
+  round    = 25
+  lengths  = [500, 120]
+  skin     = "drawn"
+}

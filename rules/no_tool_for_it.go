@@ -21,6 +21,7 @@ not there. What is nearest is named; another size, another way or a tool to make
 	Trips:     replaced(exampleHole(), "diameter = 6", "diameter = 6.25"),
 	Sound:     exampleHole(),
 	OnCut:     noToolForIt,
+	OnTurn:    noToolToTurn,
 })
 
 func noToolForIt(k *eval.Cut, a *Ask) {

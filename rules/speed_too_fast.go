@@ -20,6 +20,7 @@ what its steel stands in that metal it turns blue and is blunt within a turn or 
 	Trips:     replaced(exampleHole("tool = drill.jobbers[6]", "speed = 1800"), `material = "brass"`, `material = "silver steel"`),
 	Sound:     replaced(exampleHole("tool = drill.jobbers[6]", "speed = 600"), `material = "brass"`, `material = "silver steel"`),
 	OnCut:     speedTooFast,
+	OnTurn:    turnedTooFast,
 })
 
 func speedTooFast(k *eval.Cut, a *Ask) {

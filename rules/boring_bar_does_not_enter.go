@@ -1,0 +1,81 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+)
+
+var _ = enter(Rule{
+	Name:  "boring-bar-does-not-enter",
+	Title: "the hole is too small for the boring bar, or too deep for it",
+	Why: `A boring bar wants a hole to begin with that its edge and its back go into, and reaches no deeper than it stands out of its
+holder.`,
+	Rows:      []string{"A18"},
+	Source:    []string{"geometry; look-up in the shop"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     exampleBored("9"),
+	Sound:     exampleBored("11"),
+	OnTurn:    boringBarDoesNotEnter,
+})
+
+// exampleBore drills a hole and bores it out to 14 mm.
+func exampleBored(drilled string) string {
+	return exampleTurned(`
+  bore "seat" {
+    into     = "right"
+    from     = 40
+    diameter = 14
+  }
+
+  hole "pilot" {
+    into     = "right"
+    diameter = `+drilled+`
+    depth    = 20
+  }
+`, inThree, `
+    operation {
+      makes = hole.pilot
+    }
+    operation {
+      makes = bore.seat
+      tool  = boring_bar.slim
+    }`)
+}
+
+func boringBarDoesNotEnter(k *eval.Turn, a *Ask) {
+	c := k.Choice.Tool.Cutter
+	if k.Choice.By != "boring" || c == nil || c.Kind != "boring_bar" {
+		return
+	}
+	for _, w := range k.Works {
+		if w.Wrong != "" {
+			continue
+		}
+		if least, ok := Need(a, c.LeastBore); ok {
+			had := round(2 * w.Had)
+			if had >= least-0.0005 {
+				a.Clear(Room(had, least), "the hole for "+c.Path())
+			} else {
+				f := a.Say(c.Path()+".least_bore+"+w.Target.Name(), k.Place("tool", "makes"), "%s goes into a hole of %s or more, and %s begins with %s", c.Path(), mm(least), w.Target.Name(), hole(had))
+				f.Margin = Room(had, least)
+			}
+		}
+		deep := round(w.X1 - w.X0)
+		if reach, ok := Need(a, c.Reach); ok {
+			if reach >= deep-0.0005 {
+				a.Clear(Room(reach, deep), "the reach of "+c.Path())
+				continue
+			}
+			f := a.Say(c.Path()+".reach+"+w.Target.Name(), k.Place("tool", "makes"), "%s reaches %s, and %s goes %s mm deep", c.Path(), mm(reach), w.Target.Name(), figure(deep))
+			f.Margin = Room(reach, deep)
+		}
+	}
+}
+
+func hole(d float64) string {
+	if d == 0 {
+		return "no hole at all"
+	}
+	return "one of " + mm(d)
+}

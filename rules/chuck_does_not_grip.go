@@ -1,0 +1,79 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+var _ = enter(Rule{
+	Name:  "chuck-does-not-grip",
+	Title: "what holds the work does not close, or does not open, to its diameter",
+	Why: `The jaws of a chuck take a range of diameters, with the jaws turned round another; a collet holds its nominal
+size and little below it, and nothing above it.`,
+	Rows:      []string{"A14", "B11"},
+	Source:    []string{"look-up: the ranges declared in the shop, of collets those of their system (handbook table of collets)"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     replaced(exampleWaist(inThree, ""), "outside = 1", "outside = 21"),
+	Sound:     exampleWaist(inThree, ""),
+	OnChuck:   chuckDoesNotGrip,
+})
+
+func chuckDoesNotGrip(h *eval.Chucking, a *Ask) {
+	c := &h.Choice
+	d := round(h.Gripped)
+	if d == 0 {
+		return
+	}
+	if b := c.Bush; b != nil && c.Chuck != nil {
+		out, ok := Need(a, b.Outside)
+		if !ok {
+			return
+		}
+		d = out
+	}
+	switch {
+	case c.Collets != nil:
+		inCollet(h, a, d)
+	case c.Chuck != nil:
+		inChuck(h, a, d)
+	}
+}
+
+func inChuck(h *eval.Chucking, a *Ask, d float64) {
+	c := h.Choice.Chuck
+	grips, word := c.Grips, "its jaws as usual"
+	if h.Choice.Reversed {
+		grips, word = c.Reversed.Grips, "its jaws turned round"
+	}
+	g, ok := Need(a, grips)
+	if !ok || len(g) != 2 {
+		return
+	}
+	if d >= g[0]-0.0005 && d <= g[1]+0.0005 {
+		a.Clear(Bound(d, g[1], "mm"), "the work in "+c.Path())
+		return
+	}
+	f := a.Say(c.Path()+".grips+"+h.Part.Label, h.Place("hold"), "%s grips %s to %s mm with %s, and the work is %s mm there",
+		c.Path(), figure(g[0]), figure(g[1]), word, figure(d))
+	if r, ok := c.Reversed.Grips.Get(); ok && !h.Choice.Reversed && len(r) == 2 && d >= r[0] && d <= r[1] {
+		f.Says += "; with the jaws turned round it would"
+	}
+	f.Also = []finding.Note{{Place: grips.At, Says: "what it grips"}}
+}
+
+func inCollet(h *eval.Chucking, a *Ask, d float64) {
+	co, n := h.Choice.Collets, h.Choice.Collet
+	closes, ok := eval.ColletCloses(co, n)
+	if !ok {
+		a.Lack(co.System.Missing()...)
+		a.Lack(model.Lack{Fact: "how far " + co.Path() + " closes"})
+		return
+	}
+	if d <= n+0.0005 && d >= n-closes-0.0005 {
+		a.Clear(finding.Margin{}, "")
+		return
+	}
+	a.Say(co.Path()+"+"+h.Part.Label, h.Place("hold"), "%s holds %s to %s mm, and the work is %s mm there", h.Choice.HeldBy(), figure(round(n-closes)), figure(n), figure(d))
+}

@@ -1,0 +1,56 @@
+package rules
+
+import (
+	"fmt"
+
+	"fettle/eval"
+	"fettle/schema/finding"
+)
+
+var _ = enter(Rule{
+	Name:  "chuck-grip-too-short",
+	Title: "too little of the work lies in the jaws",
+	Why: `A cut at the free end pries the work out of the jaws; the shorter the grip, the more the jaws spring open at their
+mouth, and the work walks out. A centre at the free end takes the prying away.`,
+	Rows:      []string{"C11"},
+	Source:    []string{"a third of the jaw, half the diameter, no more than three times the grip standing out: common practice"},
+	Limits:    []string{"jaw_grip_share", "chuck_grip_share", "stick_out_share"},
+	Level:     finding.Scrap,
+	Judgement: finding.Thumb,
+	Trips:     exampleWaist(replaced(inThree, "= 20", "= 8"), ""),
+	Sound:     exampleWaist(inThree, ""),
+	OnChuck:   chuckGripTooShort,
+})
+
+func chuckGripTooShort(h *eval.Chucking, a *Ask) {
+	c := h.Choice.Chuck
+	if c == nil || h.Supported() || h.Contact == 0 {
+		return
+	}
+	jaw, ok := Need(a, c.JawLength)
+	if !ok {
+		return
+	}
+	type bound struct {
+		want float64
+		why  string
+	}
+	worst := bound{}
+	for _, b := range []bound{
+		{a.Limit("jaw_grip_share") * jaw, fmt.Sprintf("%s of the jaws' %s", hundredth(a.Limit("jaw_grip_share")), mm(jaw))},
+		{a.Limit("chuck_grip_share") * h.Gripped, fmt.Sprintf("%s of the diameter of %s", hundredth(a.Limit("chuck_grip_share")), mm(round(h.Gripped)))},
+		{h.Free / a.Limit("stick_out_share"), fmt.Sprintf("what stands out, %s, over %s", mm(round(h.Free)), figure(a.Limit("stick_out_share")))},
+	} {
+		if b.want > worst.want {
+			worst = b
+		}
+	}
+	grip := round(h.Contact)
+	if grip >= worst.want-0.0005 {
+		a.Clear(Room(grip, round(worst.want)), "the grip of "+c.Path())
+		return
+	}
+	f := a.Say(c.Path()+"+"+h.Work.SetUp.Path(), h.Place("grip", "stick_out", "hold"), "%s grips %s of %s; usually at least %s mm is wanted (%s)",
+		c.Path(), mm(grip), h.Part.Label, tenthUp(worst.want), worst.why)
+	f.Margin = Room(grip, round(worst.want))
+}

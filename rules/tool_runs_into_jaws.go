@@ -1,0 +1,100 @@
+package rules
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+var _ = enter(Rule{
+	Name:  "tool-runs-into-jaws",
+	Title: "the cut, or what holds the tool, comes to the turning jaws",
+	Why: `The jaws turn with the work and stand out beyond it. A tool post often stands out to the left of the edge: it arrives at
+the jaws before the edge does. A parting tool wants some room to the jaw face besides.`,
+	Rows:      []string{"C7"},
+	Source:    []string{"geometry; a millimetre to the holder and two to a parting tool: common practice"},
+	Limits:    []string{"jaw_to_holder", "parting_room"},
+	Level:     finding.Danger,
+	Judgement: finding.Fact,
+	Caution: "Turning jaws throw what touches them. Try the way of the saddle by hand with the spindle still before every cut near a chuck, " +
+		"wear eye protection, and follow the machine's manual.",
+	Trips:  exampleTurned(headOnly, replaced(inThree, "grip    = 20", "stick_out = 40"), headStep),
+	Sound:  exampleTurned(headOnly, replaced(inThree, "grip    = 20", "stick_out = 48"), headStep),
+	OnTurn: toolRunsIntoJaws,
+})
+
+const headOnly = `
+  outside "head" {
+    from     = 27
+    diameter = 16
+  }
+`
+
+const headStep = `
+    operation {
+      makes  = outside.head
+      tool   = turning_tool.knife
+      holder = tool_post.quick
+    }`
+
+func toolRunsIntoJaws(k *eval.Turn, a *Ask) {
+	if k.Hold.Choice.Chuck == nil || k.Hold.Unplayed != "" || k.Choice.Tool.Cutter == nil {
+		return
+	}
+	for _, w := range k.Works {
+		if w.Inside || w.Had == 0 || w.Wrong != "" || !fromPost(k) {
+			continue
+		}
+		near := round(w.U0)
+		c := k.Hold.Choice.Chuck
+		cause := k.Hold.Work.SetUp.Path() + "+" + w.Target.Name()
+		switch {
+		case near < -0.0005 && w.Target.Outside:
+		case near < -0.0005:
+			a.Say(cause, k.Place("makes"), "%s runs %s mm into the jaws of %s: %s mm of %s stand out", w.Target.Name(), figure(-near), c.Path(), tenth(k.Hold.Free), k.Part.Label)
+			continue
+		case k.Choice.By == "parting":
+			room := a.Limit("parting_room")
+			if near >= room-0.0005 {
+				a.Clear(Room(near, room), "the parting tool to the jaws of "+c.Path())
+				continue
+			}
+			f := a.Say(cause, k.Place("makes"), "the parting tool comes to %s mm from the jaws of %s; usually %s mm at least are left (parting_room)", figure(near), c.Path(), figure(room))
+			f.Margin = Room(near, room)
+			continue
+		}
+		post := k.Choice.Post
+		a.Asks("does the tool post clear the jaws of %s by hand, all the way of the cut?", c.Path())
+		if post == nil {
+			a.Lack(model.Lack{Fact: "tool_post (how far it stands out to the left of the edge)"})
+			continue
+		}
+		left, ok := Need(a, post.LeftOfEdge)
+		if !ok {
+			continue
+		}
+		holderNear(k, a, cause, max(near, 0), left)
+	}
+}
+
+// holderNear compares the left side of what holds the tool with the jaw face.
+func holderNear(k *eval.Turn, a *Ask, cause string, near, left float64) {
+	c, post := k.Hold.Choice.Chuck, k.Choice.Post
+	room := round(near - left)
+	want := a.Limit("jaw_to_holder")
+	if room >= want-0.0005 {
+		a.Clear(Room(room, want), post.Path()+" to the jaws of "+c.Path())
+		return
+	}
+	f := a.Say(cause, k.Place("makes", "holder"), "%s stands out %s to the left of the edge, and the cut ends %s mm from the jaws of %s: it meets them",
+		post.Path(), mm(left), figure(near), c.Path())
+	if room >= -0.0005 {
+		f.Says = post.Path() + " comes to " + figure(room) + " mm from the jaws of " + c.Path() + "; usually " + figure(want) + " mm at least is left (jaw_to_holder)"
+	}
+	f.Margin = Room(room, want)
+}
+
+// fromPost says whether the tool of an operation sits on the slides of the lathe.
+func fromPost(k *eval.Turn) bool {
+	return oneOf(k.Choice.Tool.Cutter.Kind, "turning_tool", "boring_bar", "parting_tool", "threading_tool", "knurling_tool")
+}
