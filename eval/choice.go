@@ -12,6 +12,7 @@ type HoldChoice struct {
 	Machine   *model.Machine
 	Vise      *model.Vise
 	Clamps    *model.Clamps // clamped to the table
+	Divided   *Divided      // on a dividing head or rotary table
 	ByHand    bool
 	Up, Back  model.Face // face that looks up; face on the fixed jaw, or towards the column
 	Pair      *model.Parallels
@@ -46,6 +47,9 @@ func (h *HoldChoice) Words() string {
 	}
 	if h.ByHand {
 		put("hand")
+	}
+	if h.Divided != nil {
+		put(h.Divided.Words())
 	}
 	put(h.Up.String())
 	put(h.Back.String())

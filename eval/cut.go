@@ -43,12 +43,13 @@ type Working struct {
 	Had      float64 // diameter of the hole before
 	HadDepth float64
 	// Of straight cuts.
-	Deep  float64 // height of metal along the tool's side
-	Level bool    // of a sawn slit: its plane is level
-	Reach float64 // of a saw: depth from its rim at the end of the cut
-	Run   float64 // length of the cut
-	Final bool    // brings the target to its finished size
-	Wrong string  // why the target cannot be made so; "" if it can
+	Deep  float64     // height of metal along the tool's side
+	Level bool        // of a sawn slit: its plane is level
+	Reach float64     // of a saw: depth from its rim at the end of the cut
+	Run   float64     // length of the cut
+	Final bool        // brings the target to its finished size
+	Wrong string      // why the target cannot be made so; "" if it can
+	Turn  *solid.Pose // the piece turned about its axis for it: part's frame to the frame of the moves before the holding's pose; nil where it is not
 }
 
 // Near is how close one part of the stack comes to one thing. Sure is the gap with what is
@@ -145,6 +146,8 @@ func (k *Cut) work(t Target) {
 	case t.Form == nil:
 		return
 	case t.Form.Wrong != "" || len(t.Form.Lacks) > 0:
+		return
+	case k.Part.Round && t.Form.Of == nil && k.spun(t):
 		return
 	case t.Form.Feature.Kind == "hole":
 		k.hole(t)
@@ -303,6 +306,9 @@ func (n *Near) settle() {
 func (k *Cut) pieceGap(b *Body, piece *solid.Piece) {
 	n := Near{Body: b.Name, Thing: "the piece", BodyItem: b.Item, Piece: true, Sure: math.Inf(1), Worst: math.Inf(1)}
 	for _, w := range k.Works {
+		if w.Turn != nil && k.Hold.Choice.Divided != nil {
+			piece = k.After.Piece.Placed(*w.Turn).Placed(k.Hold.Pose)
+		}
 		for _, m := range w.Moves {
 			g := piece.Gap(b.Least, m)
 			if g.Gap < n.Sure {

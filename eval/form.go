@@ -29,6 +29,7 @@ type Form struct {
 	Edge   [2]Plane   // chamfer, radius: the two faces that meet
 	Rims   []Rim      // chamfer, radius on rims of holes
 	Size   float64    // chamfer, radius
+	Of     *Form      // of a feature at one of its places alone: the feature itself
 	Lathe  *Lathe     // of features that a lathe makes
 	Half   float64    // of a taper: half its included angle, radians
 	Spins  []float64  // of features not square to one face: each time round, degrees from top towards back; the shape itself looks to the top

@@ -23,6 +23,7 @@ type Holding struct {
 	JawTop model.Known[float64]
 	Seat   model.Known[float64] // lowest metal
 	// Contacts, where they can be reckoned.
+	Carried       *Chucking // on a dividing head or rotary table: the piece in what is on it
 	Fixed, Moving model.Known[Contact]
 	Under         model.Known[Contact]       // the whole underside, at the level it sits on
 	Seats         []Seat                     // the things it sits on, each with what it carries
@@ -103,6 +104,8 @@ func (h *Holding) play() {
 		lo[i], hi[i] = placed.Extent(i, -1), placed.Extent(i, 1)
 	}
 	switch {
+	case c.Divided != nil:
+		h.onHead()
 	case c.Vise != nil:
 		h.inVise(lo, hi)
 	case c.Clamps != nil:

@@ -47,6 +47,7 @@ type FeatureState struct {
 	ByProcess string
 	By        finding.Spot
 	Twice     bool // made again after it was finished
+	Turns     int  // of a feature round the axis: how many of its places are made
 }
 
 // Burr is a ridge that a cut left along an edge.
@@ -147,7 +148,7 @@ func (s *State) next(by finding.Spot, key Key) *State {
 // Feature is the state of one form of the part.
 func (p *Part) Feature(s *State, f *Form) *FeatureState {
 	for i := range p.Forms {
-		if p.Forms[i] == f {
+		if p.Forms[i] == f || f.Of != nil && p.Forms[i] == f.Of {
 			return &s.Features[i]
 		}
 	}

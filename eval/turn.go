@@ -578,6 +578,15 @@ func (p *Part) Deepest(t Target, held model.Face) (float64, bool) {
 	case t.Form == nil && t.Face.Turned():
 		lo = p.FaceAt(t.Face)
 		hi = lo
+	case t.Form != nil && t.Form.Wrong == "" && len(t.Form.Lacks) == 0 && radial(t.Form.Into.Face):
+		lo, hi = t.Form.Lo[0], t.Form.Hi[0]
+		for i, m := range t.Form.Mouths {
+			r := t.Form.Diameter.Or(0) / 2
+			if i == 0 {
+				lo, hi = m[0]-r, m[0]+r
+			}
+			lo, hi = math.Min(lo, m[0]-r), math.Max(hi, m[0]+r)
+		}
 	default:
 		return 0, false
 	}

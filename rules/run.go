@@ -59,6 +59,9 @@ func (r *Runner) AtHold(h *eval.Holding) []Verdict {
 			if rule.OnHold != nil {
 				vs = append(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnHold(h, a) }))
 			}
+			if rule.OnChuck != nil && h.Carried != nil {
+				vs = append(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnChuck(h.Carried, a) }))
+			}
 		}
 	}
 	r.holds[h] = vs

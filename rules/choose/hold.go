@@ -28,6 +28,10 @@ func (c *chooser) holds(p *eval.Part, before *eval.State, w *eval.Work) []eval.H
 		for _, g := range grips {
 			h := base
 			h.Vise, h.Clamps, h.ByHand = g.Vise, g.Clamps, g.ByHand
+			if g.Divided != nil {
+				out = append(out, c.onHeads(p, before, w, h, g.Divided)...)
+				continue
+			}
 			out = append(out, c.attitudes(p, before, w, h)...)
 		}
 	}
@@ -97,6 +101,9 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 			}
 			if v, ok := model.Find(shop.Clamps, r.Item); ok {
 				return []eval.HoldChoice{{Clamps: v}}, ""
+			}
+			if d := c.divided(r.Item); d != nil {
+				return []eval.HoldChoice{{Divided: d}}, ""
 			}
 		}
 		if len(refs) > 0 {
