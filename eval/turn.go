@@ -304,6 +304,7 @@ func (k *Turn) ownOutside(w *Turning) {
 		w.Wrong = "all of it lies in the jaws"
 		return
 	}
+	w.X0, w.X1 = larger(k.Before.Profile.Between(w.X0, w.X1), r, w.X0, w.X1)
 	w.R0, w.R1 = r, r
 	k.reach(w)
 	w.Off = math.Max(0, w.Had-r)
@@ -617,3 +618,39 @@ func (w *Work) GoesRound() bool {
 // WantedDiameter is what the step asks of a hole on the axis: `to`, or the finished size less
 // what it leaves.
 func (k *Turn) WantedDiameter(f *Form) float64 { return 2 * k.radius(f.Diameter.V/2, true) }
+
+// larger narrows a stretch to where the metal is thicker than a radius; as it was where none is.
+func larger(p Profile, r, x0, x1 float64) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, z := range p {
+		if z.Most() > r+model.Grain {
+			lo, hi = math.Min(lo, z.X0), math.Max(hi, z.X1)
+		}
+	}
+	if lo > hi {
+		return x0, x1
+	}
+	return lo, hi
+}
+
+// LikeBar is the diameter of plain bar that would give way as much as the work does where a
+// force pushes it sideways at a place u in front of the jaws, the jaws holding it stiffly.
+// The end of a stepped bar gives way by F/E times the integral of (u-x)^2/I(x), with
+// I = pi (D^4 - d^4)/64 (beam theory); of plain bar that is F u^3/(3 E I).
+func (k *Turn) LikeBar(u float64) float64 {
+	sum := 0.0
+	for _, z := range k.Hold.Within(k.Before.Profile, 0, u) {
+		a, b := k.Hold.At(z.X0), k.Hold.At(z.X1)
+		a, b = math.Min(a, b), math.Max(a, b)
+		out, in := 2*z.Least(), z.In0+z.In1
+		second := math.Pow(out, 4) - math.Pow(in, 4)
+		if !(second > 0) {
+			return 0
+		}
+		sum += (math.Pow(u-a, 3) - math.Pow(u-b, 3)) / 3 / second
+	}
+	if !(sum > 0) {
+		return 0
+	}
+	return math.Pow(u*u*u/3/sum, 0.25)
+}

@@ -242,6 +242,7 @@ tool_post "quick" {
 turning_tool "knife" {
   of    = "HSS"
   shank = 12
+  reach = 25
   nose  = 0.4
 }
 

@@ -34,7 +34,7 @@ func tooSlenderUnsupported(k *eval.Turn, a *Ask) {
 		return // a steady stands where it is wanted
 	}
 	for _, w := range k.Works {
-		if w.Thin == 0 || w.Inside || w.Wrong != "" {
+		if w.U1 <= 0 || w.Inside || w.Wrong != "" {
 			continue
 		}
 		free := k.Hold.Supported() && !k.Choice.Withdrawn
@@ -42,13 +42,17 @@ func tooSlenderUnsupported(k *eval.Turn, a *Ask) {
 		if free {
 			limit, long, how = a.Limit("slender_centre"), k.Hold.Free, "with a centre"
 		}
-		ratio := long / (2 * w.Thin)
+		like := k.LikeBar(long)
+		if like == 0 {
+			continue
+		}
+		ratio := long / like
 		if ratio <= limit+1e-6 {
 			a.Clear(Bound(ratio, limit, "diameters"), "what stands out of "+k.Hold.Choice.HeldBy())
 			continue
 		}
-		f := a.Say(k.Hold.Work.SetUp.Path()+".slender", k.Hold.Place("stick_out", "grip", "hold"), "%s is cut %s mm from %s, where it is %s mm thick at its thinnest: %s diameters; usually %s at most %s",
-			w.Target.Name(), tenth(long), k.Hold.Choice.HeldBy(), figure(round(2*w.Thin)), tenthUp(ratio), figure(limit), how)
+		f := a.Say(k.Hold.Work.SetUp.Path()+".slender", k.Hold.Place("stick_out", "grip", "hold"), "%s is cut %s mm from %s, and as far out the work is as stiff as plain bar of %s mm: %s diameters; usually %s at most %s",
+			w.Target.Name(), tenth(long), k.Hold.Choice.HeldBy(), tenth(like), tenthUp(ratio), figure(limit), how)
 		f.Margin = Bound(ratio, limit, "diameters")
 		return
 	}

@@ -13,7 +13,7 @@ var _ = enter(Rule{
 the jaws before the edge does. A parting tool wants some room to the jaw face besides.`,
 	Rows:      []string{"C7"},
 	Source:    []string{"geometry; a millimetre to the holder and two to a parting tool: common practice"},
-	Limits:    []string{"jaw_to_holder", "parting_room"},
+	Limits:    []string{"jaw_to_holder", "parting_room", "room"},
 	Level:     finding.Danger,
 	Judgement: finding.Fact,
 	Caution: "Turning jaws throw what touches them. Try the way of the saddle by hand with the spindle still before every cut near a chuck, " +
@@ -63,6 +63,9 @@ func toolRunsIntoJaws(k *eval.Turn, a *Ask) {
 			f.Margin = Room(near, room)
 			continue
 		}
+		if k.Choice.Tool.Cutter.Kind == "parting_tool" {
+			continue // a blade stands at the left of its holder
+		}
 		post := k.Choice.Post
 		a.Asks("does the tool post clear the jaws of %s by hand, all the way of the cut?", c.Path())
 		if post == nil {
@@ -71,6 +74,9 @@ func toolRunsIntoJaws(k *eval.Turn, a *Ask) {
 		}
 		left, ok := Need(a, post.LeftOfEdge)
 		if !ok {
+			continue
+		}
+		if near-left < a.Limit("jaw_to_holder")-0.0005 && passesOutside(k, a, &w) {
 			continue
 		}
 		holderNear(k, a, cause, max(near, 0), left)
@@ -97,4 +103,24 @@ func holderNear(k *eval.Turn, a *Ask, cause string, near, left float64) {
 // fromPost says whether the tool of an operation sits on the slides of the lathe.
 func fromPost(k *eval.Turn) bool {
 	return oneOf(k.Choice.Tool.Cutter.Kind, "turning_tool", "boring_bar", "parting_tool", "threading_tool", "knurling_tool")
+}
+
+// passesOutside says whether the holder of a tool stays beyond the circle that the jaws sweep,
+// or whether nobody can say for want of how far the tool stands out of it.
+func passesOutside(k *eval.Turn, a *Ask, w *eval.Turning) bool {
+	sweep, ok := Need(a, k.Hold.Sweeps())
+	reach, ok2 := Need(a, k.Choice.Tool.Cutter.Reach)
+	if !ok || !ok2 {
+		return true
+	}
+	r := min(w.R0, w.R1)
+	if k.Choice.By == "facing" {
+		r = 0
+	}
+	room := round(r + reach - sweep/2)
+	if room < a.Limit("room")-0.0005 {
+		return false
+	}
+	a.Clear(Room(room, a.Limit("room")), k.Choice.Post.Path()+" outside the jaws of "+k.Hold.Choice.Chuck.Path())
+	return true
 }

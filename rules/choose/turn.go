@@ -224,6 +224,7 @@ func (c *chooser) latheTools(k *asked, fits func(*model.Cutter) bool) []eval.Pic
 			out = append(out, c.latheTool(k, cu))
 		}
 	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Cutter.Hand.V != "left" && out[j].Cutter.Hand.V == "left" })
 	return out
 }
 
