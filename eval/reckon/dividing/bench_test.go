@@ -13,10 +13,9 @@ func BenchmarkAnswer(b *testing.B) {
 		}
 		large.Plates = append(large.Plates, Plate{Faces: [][]int{p}})
 	}
-	one := Plate{}
+	one := Plate{Faces: make([][]int, 3)}
 	for c := range MostCircles {
-		one.Faces = append(one.Faces, nil)
-		one.Faces[0] = append(one.Faces[0], MostHoles-2*c)
+		one.Faces[c%3] = append(one.Faces[c%3], MostHoles-2*c)
 	}
 	smooth := Head{Ratio: Of(1000, 1), Plates: []Plate{one}, Gear: Gearing{Axis: Level}}
 	for w := range MostWheels {

@@ -47,6 +47,7 @@ const (
 	MostParts   = 100  // denominator of a ratio that is not whole
 	MostHoles   = 400  // in a circle; at least 2
 	MostCircles = 120  // on all plates together
+	MostFace    = 40   // circles on one face
 	MostWheels  = 24
 	MostTeeth   = 300        // of a change wheel; at least 10
 	finest      = 40_000_000 // denominator of a way from place to place: a tenth of a second and 1e-5 deg are coarser
@@ -126,7 +127,9 @@ func (h Head) check() error {
 			if err := circles(face, "a circle"); err != nil {
 				return err
 			}
-			count += len(face)
+			if count += len(face); len(face) > MostFace {
+				return fmt.Errorf("%d circles on one face: at most %d are taken", len(face), MostFace)
+			}
 		}
 	}
 	if count > MostCircles || len(h.Direct) > MostCircles {

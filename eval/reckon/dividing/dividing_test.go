@@ -580,3 +580,41 @@ func TestFractions(t *testing.T) {
 		}
 	})
 }
+
+// Law: where the differential stops for having enough, it has all up to Within: each circle
+// alone gives no train as slow that all circles together lack.
+func TestEnough(t *testing.T) {
+	h := Head{Ratio: Of(40, 1), Plates: slices.Concat(three, sided), Gear: Gearing{Wheels: usual, Axis: Level}}
+	for _, n := range []int{2, 3, 7, 12} {
+		j, err := Divisions(n)
+		must(t, err)
+		g, err := Gears(h, j)
+		must(t, err)
+		has := map[string]bool{}
+		for _, s := range g.Settings {
+			has[fmt.Sprint(s)] = true
+			if s.Train.Ratio().Abs().Float() > g.Within+1e-6 {
+				t.Errorf("%d: %v is faster than %v", n, s.Train, g.Within)
+			}
+		}
+		if len(g.Settings) < enough {
+			t.Errorf("%d: %d settings up to %v are no test of this", n, len(g.Settings), g.Within)
+		}
+		for _, p := range h.Plates {
+			for i, face := range p.Faces {
+				for _, c := range face {
+					alone := h
+					alone.Plates = []Plate{{Name: p.Name, Faces: make([][]int, i+1)}}
+					alone.Plates[0].Faces[i] = []int{c}
+					one, err := Gears(alone, j)
+					must(t, err)
+					for _, s := range one.Settings {
+						if fast := s.Train.Ratio().Abs().Float(); fast <= min(g.Within, one.Within) && !has[fmt.Sprint(s)] {
+							t.Errorf("%d: %+v is not given", n, s)
+						}
+					}
+				}
+			}
+		}
+	}
+}

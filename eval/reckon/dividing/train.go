@@ -3,6 +3,7 @@ package dividing
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 )
 
@@ -146,7 +147,10 @@ func (r rack) trains(e Fraction) (out []Train) {
 			}
 		}
 	}
-	return slices.DeleteFunc(out, func(t Train) bool { return 2*t.Pairs+r.idlers(t) > r.count })
+	for i := range out {
+		out[i].Idlers = r.idlers(out[i])
+	}
+	return slices.DeleteFunc(out, func(t Train) bool { return 2*t.Pairs+t.Idlers > r.count })
 }
 
 // there says whether the wheels can all be on at once.
@@ -194,16 +198,19 @@ type Geared struct {
 	Settings []Setting
 }
 
-// trials is how many ways of the crank are looked at; see Gears.
-const trials = 10_000
+// trials is how many ways of the crank are looked at, and enough how many settings are.
+const (
+	trials = 4000
+	enough = 1000
+)
 
 // Gears gives every setting with a train between spindle and plate, in order of preference:
 // fewest wheels with idlers counted, then the slower plate, then the larger circle, then the
 // smaller wheels. Wheels that drive, and wheels that are driven, are given with the larger one on
 // spindle and plate; changed over they are not listed again. Left out are plates that would turn
-// faster than one pair of these wheels can turn them, and, for very few divisions, so much
-// slower ones that at most 10,000 ways of the crank are tried; Within says how far it went. No
-// setting is given where the spindle is not level.
+// faster than one pair of these wheels can turn them, and, where there would be more than 4,000
+// ways of the crank or 1,000 settings (few divisions, many circles), the fastest; Within says
+// how far it went. No setting is given where the spindle is not level.
 func Gears(h Head, j Job) (Geared, error) {
 	if _, err := Turns(h, j); err != nil {
 		return Geared{}, err
@@ -220,32 +227,53 @@ func Gears(h Head, j Job) (Geared, error) {
 		g.Allowed = Yes
 	}
 	r, known := h.Gear.rack(), map[Fraction][]Train{}
-	for _, at := range seats {
-		for _, holes := range h.ways(j, at.circle, g.Within) {
-			n := Of(holes, int64(at.circle))
-			trains, ok := known[n]
-			if !ok {
-				if e := h.Ratio.Minus(n.Over(j.Step)); e.Valid() && e.Num != 0 {
-					trains = r.trains(e)
-				}
-				known[n] = trains
-			}
-			for _, t := range trains {
-				t.Idlers = r.idlers(t)
-				s := Setting{Method: Differential, Plate: at.plate, Face: at.face, Train: t,
-					Crank: Count{holes / int64(at.circle), int(holes % int64(at.circle)), at.circle}}
-				g.Settings = append(g.Settings, h.judged(s, j))
-			}
+	for _, w := range h.ways(j, seats, g.Within) {
+		if len(g.Settings) >= enough && w.fast > g.Within+grain {
+			break
+		}
+		g.fill(h, j, w, r.look(known, h, j, w))
+		if len(g.Settings) >= enough {
+			g.Within = w.fast
 		}
 	}
 	slices.SortStableFunc(g.Settings, lighter)
 	return g, nil
 }
 
+// look gives the trains of a way, which are the same for the same turn in every circle.
+func (r rack) look(known map[Fraction][]Train, h Head, j Job, w way) []Train {
+	n := Of(w.holes, int64(w.at.circle))
+	trains, ok := known[n]
+	if !ok {
+		if e := h.Ratio.Minus(n.Over(j.Step)); e.Valid() && e.Num != 0 {
+			trains = r.trains(e)
+		}
+		known[n] = trains
+	}
+	return trains
+}
+
+// fill enters the settings of one way. They are exact: the train's ratio is what the way asks for.
+func (g *Geared) fill(h Head, j Job, w way, trains []Train) {
+	for _, t := range trains {
+		s := Setting{Method: Differential, Plate: w.at.plate, Face: w.at.face, Train: t, PerSpace: Of(0, 1),
+			Crank: Count{w.holes / int64(w.at.circle), int(w.holes % int64(w.at.circle)), w.at.circle}}
+		if j.Whole {
+			s.AtClosing = Of(0, 1)
+		}
+		g.Settings = append(g.Settings, s)
+	}
+}
+
 func lighter(a, b Setting) int {
 	return cmp.Or(cmp.Compare(a.Train.Pairs*2+a.Train.Idlers, b.Train.Pairs*2+b.Train.Idlers),
-		a.Train.Ratio().Abs().Cmp(b.Train.Ratio().Abs()), cmp.Compare(b.Crank.Circle, a.Crank.Circle),
+		a.Train.slower(b.Train), cmp.Compare(b.Crank.Circle, a.Crank.Circle),
 		cmp.Compare(a.Train.teeth(), b.Train.teeth()), cmp.Compare(b.Train.Spindle, a.Train.Spindle))
+}
+
+// slower compares the turns of two plates by crosswise products, which stay below 300 to the fourth.
+func (t Train) slower(u Train) int {
+	return cmp.Compare(t.Spindle*max(1, t.StudOut)*u.Plate*max(1, u.StudIn), u.Spindle*max(1, u.StudOut)*t.Plate*max(1, t.StudIn))
 }
 
 func (t Train) teeth() int { return t.Spindle + t.StudIn + t.StudOut + t.Plate }
@@ -261,15 +289,28 @@ func (h Head) reach(j Job, seats []seat) float64 {
 	return min(most, trials/(2*j.Step.Float()*float64(holes)))
 }
 
-// ways gives the ways of the crank in a circle, in holes, for which the plate turns no faster
-// than within, both in.
-func (h Head) ways(j Job, circle int, within float64) (out []int64) {
-	r, s := h.Ratio.Float(), j.Step.Float()*float64(circle)
-	const grain = 1e-9 // of a hole: a train just within counts
-	for n := max(1, int64((r-within)*s-grain)); float64(n) <= (r+within)*s+grain; n++ {
-		if float64(n) >= (r-within)*s-grain {
-			out = append(out, n)
+// way is a way of the crank in a circle, and how fast the plate must turn with it.
+type way struct {
+	holes int64
+	at    seat
+	fast  float64 // turns of the plate for one of the spindle, without sign
+}
+
+// grain is what a plate's turns are compared to.
+const grain = 1e-9
+
+// ways gives the ways of the crank for which the plate turns no faster than within, both in;
+// the slowest plates first.
+func (h Head) ways(j Job, seats []seat, within float64) (out []way) {
+	r := h.Ratio.Float()
+	for _, at := range seats {
+		s := j.Step.Float() * float64(at.circle)
+		for n := max(1, int64((r-within)*s)); float64(n) <= (r+within+grain)*s; n++ {
+			if fast := math.Abs(r - float64(n)/s); fast <= within+grain {
+				out = append(out, way{n, at, fast})
+			}
 		}
 	}
+	slices.SortStableFunc(out, func(a, b way) int { return cmp.Compare(a.fast, b.fast) })
 	return out
 }
