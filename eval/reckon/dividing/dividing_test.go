@@ -575,7 +575,7 @@ func TestFractions(t *testing.T) {
 			t.Fatalf("%s against %s: %d", a, b, a.Cmp(b))
 		}
 		w, rest := a.Whole()
-		if sum := Of(w, 1).Plus(rest); sum.Cmp(a) != 0 || rest.Num < 0 || rest.Cmp(Of(1, 1)) >= 0 {
+		if sum := new(big.Rat).Add(big.NewRat(w, 1), rat(rest)); sum.Cmp(x) != 0 || rest.Num < 0 || rest.Cmp(Of(1, 1)) >= 0 {
 			t.Fatalf("%s is %d and %s", a, w, rest)
 		}
 	})

@@ -205,7 +205,7 @@ const (
 )
 
 // Gears gives every setting with a train between spindle and plate, in order of preference:
-// fewest wheels with idlers counted, then the slower plate, then the larger circle, then the
+// fewest wheels with idlers counted, then one pair before two, then the slower plate, then the larger circle, then the
 // smaller wheels. Wheels that drive, and wheels that are driven, are given with the larger one on
 // spindle and plate; changed over they are not listed again. Left out are plates that would turn
 // faster than one pair of these wheels can turn them, and, where there would be more than 4,000
@@ -267,7 +267,7 @@ func (g *Geared) fill(h Head, j Job, w way, trains []Train) {
 
 func lighter(a, b Setting) int {
 	return cmp.Or(cmp.Compare(a.Train.Pairs*2+a.Train.Idlers, b.Train.Pairs*2+b.Train.Idlers),
-		a.Train.slower(b.Train), cmp.Compare(b.Crank.Circle, a.Crank.Circle),
+		cmp.Compare(a.Train.Pairs, b.Train.Pairs), a.Train.slower(b.Train), cmp.Compare(b.Crank.Circle, a.Crank.Circle),
 		cmp.Compare(a.Train.teeth(), b.Train.teeth()), cmp.Compare(b.Train.Spindle, a.Train.Spindle))
 }
 
