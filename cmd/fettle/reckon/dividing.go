@@ -32,14 +32,14 @@ var _ = enter(Subject{
 		{Name: "radius", Kind: Length, Least: 0.001, Most: 10000, Says: "where the error counts"},
 	},
 	Examples: [][]string{{"36", "--ratio", "40", "--circles", "15,16,17,18,19,20"}, {"--angle", "22 deg 30'", "--ratio", "40", "--circles", "16,18,20"},
-		{"127", "--ratio", "40", "--circles", "39", "--wheels", "24,32,40,48,56", "--axis", "level"},
+		{"127", "--ratio", "40", "--circles", "39", "--wheels", "24,32,40,56"},
 		{"7", "--ratio", "90", "--dial", "1'", "--radius", "50", "--table"}, {"45", "--shop", "recipes/shops/attic"}},
 	No:     "no setting at hand is exact",
 	Answer: answerDividing,
 })
 
-// mostLines is how many lines a table of positions has at most: about ten sheets of paper a side.
-const mostLines = 5000
+// How many lines a table of positions has at most, and with --all.
+const mostLines, mostLinesAll = 1000, 5000
 
 // divided is a question of dividing as it was asked.
 type divided struct {

@@ -134,11 +134,15 @@ func (q *divided) readings() {
 
 // full says whether a table has as many lines as are printed, and says so on the page.
 func (q *divided) full(t *Table) bool {
-	if len(t.Rows) < mostLines {
-		return false
+	switch n := len(t.Rows); {
+	case n >= mostLinesAll:
+		q.say("The table ends after %d lines; %d places are asked for.", n, q.job.Places)
+		return true
+	case n >= mostLines && !q.All():
+		q.say("The table ends after %d lines; --all goes on to %d.", n, mostLinesAll)
+		return true
 	}
-	q.say("The table ends after %d lines; %d places are asked for.", mostLines, q.job.Places)
-	return true
+	return false
 }
 
 // close adds where it is from, and the caution.
