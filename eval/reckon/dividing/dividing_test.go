@@ -115,6 +115,9 @@ func TestSettingsMoveWhatIsAsked(t *testing.T) {
 			if s.Method != Direct && s.Holes() > 0 && !on(h, s) {
 				t.Fatalf("%+v: no such circle, or not both on one face", s)
 			}
+			if way := h.Ratio.Times(j.Step); s.Method == Compound && (way.Times(Of(int64(s.Crank.Circle), 1)).Den == 1 || way.Times(Of(int64(s.Back.Circle), 1)).Den == 1) {
+				t.Fatalf("%+v: one of the circles serves alone", s)
+			}
 			if s.Method == Direct && !slices.Contains(h.Direct, s.Crank.Circle) {
 				t.Fatalf("%+v: no such direct plate", s)
 			}
@@ -197,6 +200,35 @@ func TestNoSettingLeftOut(t *testing.T) {
 	}
 }
 
+// Law: no setting is given twice, nor once more with the pins changed over.
+func TestNoneTwice(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		h := Head{Ratio: Of(int64(rapid.IntRange(1, 12).Draw(t, "ratio")), 1),
+			Plates: []Plate{{Faces: [][]int{rapid.SliceOfNDistinct(rapid.IntRange(2, 12), 2, 5, rapid.ID[int]).Draw(t, "circles")}}}}
+		j, err := Divisions(rapid.IntRange(2, 80).Draw(t, "divisions"))
+		must(t, err)
+		all, err := Settings(h, j)
+		must(t, err)
+		seen := map[string]bool{}
+		for _, s := range all {
+			a, b := fmt.Sprint(s.Crank.Holes, "/", s.Crank.Circle), fmt.Sprint(s.Back.Holes, "/", s.Back.Circle)
+			if !s.Against && a > b {
+				a, b = b, a
+			}
+			key := fmt.Sprint(s.Method, s.Crank.Turns, a, b, s.Against)
+			if seen[key] {
+				t.Fatalf("%+v is given twice", s)
+			}
+			seen[key] = true
+		}
+	})
+	// 7/12 is 1/3 and 1/4: one hole on each pin, given once, the crank on the larger circle.
+	h := Head{Ratio: Of(7, 1), Plates: []Plate{{Faces: [][]int{{3, 4}}}}}
+	if got := of(t, h, divisions(t, 12), Compound); !slices.Equal(got, []string{"0 + 1/4 + 1/3", "1 + 1/4 - 2/3", "1 + 1/3 - 3/4"}) {
+		t.Errorf("%q", got)
+	}
+}
+
 // Law: the differential leaves no train out: trying all wheels in all places against all ways
 // of the crank up to Within finds nothing that the settings lack. No wheel is used more often
 // than it is there, idlers counted; wheels that drive stand larger first, and so do those that
@@ -215,6 +247,11 @@ func TestNoTrainLeftOut(t *testing.T) {
 		for _, s := range g.Settings {
 			has[fmt.Sprint(s.Crank, s.Train)] = true
 			used := s.Train.Pairs*2 + s.Train.Idlers
+			for _, w := range []int{s.Train.Spindle, s.Train.Plate, s.Train.StudIn, s.Train.StudOut} {
+				if w > 0 && count([]int{s.Train.Spindle, s.Train.Plate, s.Train.StudIn, s.Train.StudOut}, w) > count(wheels, w) {
+					t.Fatalf("%+v uses %d more often than it is there", s.Train, w)
+				}
+			}
 			if used > len(wheels) || s.Train.Spindle < s.Train.StudOut || s.Train.Plate < s.Train.StudIn {
 				t.Fatalf("%+v", s.Train)
 			}
@@ -237,6 +274,15 @@ func TestNoTrainLeftOut(t *testing.T) {
 	if found == 0 {
 		t.Error("no train came up")
 	}
+}
+
+func count(all []int, one int) (n int) {
+	for _, x := range all {
+		if x == one {
+			n++
+		}
+	}
+	return n
 }
 
 // every tries every choice of two and of four different wheels of the list.
@@ -304,35 +350,58 @@ func TestTableCloses(t *testing.T) {
 		g, err := Gears(h, j)
 		must(t, err)
 		for _, s := range slices.Concat(all, g.Settings) {
-			reached := map[int]bool{}
-			var last Position
-			for p := range Table(j, s) {
-				last = p
-				reached[p.Place] = true
-				if p.Error.Num != 0 || !p.Error.Valid() {
-					t.Fatalf("%+v errs", p)
-				}
-				// The place that the table names is where the head, played on its own, stands.
-				way := turned(h, s)
-				way.Mul(way, big.NewRat(int64(p.Move), 1))
-				if diff := way.Sub(way, rat(p.Work)); !diff.IsInt() {
-					t.Fatalf("%+v: the work is %s off", p, diff)
-				}
-			}
-			if !j.Whole {
-				if last.Move != j.Places-1 {
-					t.Fatalf("ends with %+v", last)
-				}
-				continue
-			}
-			if len(reached) != j.Places || last.Place != 1 || last.Work.Num != 0 || last.Move != j.Places {
-				t.Fatalf("%d places, ends with %+v", len(reached), last)
-			}
-			if h.Ratio.Den == 1 && s.Method == Plain && (last.Hole != 0 || last.Turns != h.Ratio.Num*int64(j.Spaces)) {
-				t.Fatalf("closes at %+v", last)
-			}
+			closes(t, h, j, s)
 		}
 	})
+	for _, n := range []int{51, 57, 63, 69, 77, 87, 91, 96, 99, 225} {
+		h, j := Head{Ratio: Of(40, 1), Plates: three}, divisions(t, n)
+		all, err := Settings(h, j)
+		must(t, err)
+		if len(all) == 0 {
+			t.Errorf("%d: no setting with two pins", n)
+		}
+		for _, s := range all {
+			closes(t, h, j, s)
+		}
+	}
+}
+
+func closes(t interface{ Fatalf(string, ...any) }, h Head, j Job, s Setting) {
+	reached := map[int]bool{}
+	var last Position
+	for p := range Table(j, s) {
+		last = p
+		if at := Of(int64(p.Place-1), int64(j.Places)); j.Whole && at.Cmp(p.Work) != 0 {
+			t.Fatalf("%+v: place %d is at %s", p, p.Place, at)
+		}
+		// Both pins stand where so many moves bring them, up to whole turns.
+		pins := Of(int64(p.Hole), max(1, int64(s.Crank.Circle))).Plus(Of(int64(p.Back), max(1, int64(s.Back.Circle))))
+		if diff := pins.Minus(s.turn().Times(Of(int64(p.Move), 1))); diff.Den != 1 {
+			t.Fatalf("%+v: the pins are %s off", p, diff)
+		}
+		reached[p.Place] = true
+		if p.Error.Num != 0 || !p.Error.Valid() {
+			t.Fatalf("%+v errs", p)
+		}
+		// The place that the table names is where the head, played on its own, stands.
+		way := turned(h, s)
+		way.Mul(way, big.NewRat(int64(p.Move), 1))
+		if diff := way.Sub(way, rat(p.Work)); !diff.IsInt() {
+			t.Fatalf("%+v: the work is %s off", p, diff)
+		}
+	}
+	if !j.Whole {
+		if last.Move != j.Places-1 {
+			t.Fatalf("ends with %+v", last)
+		}
+		return
+	}
+	if len(reached) != j.Places || last.Place != 1 || last.Work.Num != 0 || last.Move != j.Places {
+		t.Fatalf("%d places, ends with %+v", len(reached), last)
+	}
+	if h.Ratio.Den == 1 && s.Method == Plain && (last.Hole != 0 || last.Turns != h.Ratio.Num*int64(j.Spaces)) {
+		t.Fatalf("closes at %+v", last)
+	}
 }
 
 // Law: the nearest single circle is off by at most half a hole of it over the ratio, and no other
@@ -394,7 +463,7 @@ func TestNearCompound(t *testing.T) {
 		n, err := Near(h, j)
 		must(t, err)
 		way := h.Ratio.Times(j.Step)
-		best := Fraction{}
+		best, fewest := Fraction{}, 0
 		for _, c := range face {
 			for _, d := range face {
 				for a := int64(1); c != d && a < 21*int64(c); a++ {
@@ -404,8 +473,9 @@ func TestNearCompound(t *testing.T) {
 						if sum.Num <= 0 || int64(c)%sum.Den == 0 || int64(d)%sum.Den == 0 {
 							continue
 						}
-						if miss := sum.Minus(way).Abs(); !best.Valid() || miss.Cmp(best) < 0 {
-							best = miss
+						holes := int(a)%c + int(max(k, -k))
+						if miss := sum.Minus(way).Abs(); !best.Valid() || miss.Cmp(best) < 0 || miss.Cmp(best) == 0 && holes < fewest {
+							best, fewest = miss, holes
 						}
 					}
 				}
@@ -419,8 +489,8 @@ func TestNearCompound(t *testing.T) {
 		if wanted != (n.Compound.Method != 0) {
 			t.Fatalf("one circle is off by %s, two by %s: %+v", single, best, n.Compound)
 		}
-		if miss := n.Compound.turn().Minus(way).Abs(); wanted && miss.Cmp(best) != 0 {
-			t.Fatalf("%s is off by %s, %s is possible", written(n.Compound), miss, best)
+		if miss := n.Compound.turn().Minus(way).Abs(); wanted && (miss.Cmp(best) != 0 || n.Compound.Holes() != fewest) {
+			t.Fatalf("%s is off by %s, %s is possible with %d holes", written(n.Compound), miss, best, fewest)
 		}
 	})
 }
