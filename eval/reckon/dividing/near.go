@@ -58,20 +58,24 @@ func (h Head) rounding(t Fraction, at seat) Rounding {
 }
 
 // nearPair: two pins together reach every multiple of 1/l turn, l the least common multiple of
-// their circles, and only the multiple nearest to t is asked for.
+// their circles, and only the multiples on either side of t are asked for. Of ways that are as
+// near the easier one is taken.
 func (h Head) nearPair(j Job, t Fraction) (best Setting) {
 	off := Fraction{}
 	h.pairs(func(crank, back seat, sure bool) {
 		l := int64(crank.circle) / gcd(int64(crank.circle), int64(back.circle)) * int64(back.circle)
-		aim := Of(t.Times(Of(l, 1)).Round(), l)
-		miss := aim.Minus(t).Abs()
-		if off.Valid() && miss.Cmp(off) > 0 {
-			return
-		}
-		for _, s := range twoPins(aim, crank, back) {
-			s.OneSide = sure
-			if best.Method == 0 || cmp.Or(miss.Cmp(off), easier(s, best)) < 0 {
-				best, off = s, miss
+		below, _ := t.Times(Of(l, 1)).Whole()
+		for _, n := range []int64{below, below + 1} {
+			aim := Of(n, l)
+			miss := aim.Minus(t).Abs()
+			if miss.Cmp(Of(1, 2*l)) > 0 || off.Valid() && miss.Cmp(off) > 0 {
+				continue
+			}
+			for _, s := range twoPins(aim, crank, back) {
+				s.OneSide = sure
+				if best.Method == 0 || cmp.Or(miss.Cmp(off), easier(s, best)) < 0 {
+					best, off = s, miss
+				}
 			}
 		}
 	})
