@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"fettle/eval/reckon/gear"
+	"fettle/schema/model"
 )
 
 var _ = enter(Subject{
@@ -32,7 +33,7 @@ var _ = enter(Subject{
 		{Name: "pin", Kind: Length, Least: 0.01, Most: 400, Says: "pins to measure over (left out: of the trade's list)"},
 		{Name: "over-span", Kind: Length, Least: 0.01, Most: 1e5, Says: "what the span measures now: how much to cut yet"},
 		{Name: "over-pins", Kind: Length, Least: 0.01, Most: 1e5, Says: "what the pins measure now: how much to cut yet"},
-		{Name: "cutter", Kind: Length, Least: 1, Most: 1000, Says: "diameter of the disc cutter: how far it runs out"},
+		{Name: "cutter", Kind: Length, Least: 1, Most: 1000, Says: "diameter of the disc cutter: how far it runs out (left out: that of the shop's first cutter that serves)"},
 		{Name: "tip", Kind: Length, Least: 0.5, Most: 1e5, Says: "measured tip diameter of a wheel: which pitch it may have"},
 		{Name: "worm", Kind: Length, Least: 0.1, Most: 5000, Says: "pitch diameter of the worm; TEETH are its starts and the wheel's teeth"},
 		{Name: "bevel", Kind: YesNo, Says: "straight bevel wheels"},
@@ -62,6 +63,7 @@ type geared struct {
 	m     float64 // module, mm
 	angle float64 // pressure angle, degrees
 	depth gear.Depth
+	disc  float64 // diameter of the shop's cutter that serves, mm; 0: none, or not known
 	out   Answer
 }
 
@@ -260,7 +262,8 @@ func (g *geared) owned(name string, teeth int) {
 	if g.shop == nil {
 		return
 	}
-	t := Table{Title: fmt.Sprintf("Gear cutters of the shop, for %s", strings.ToLower(name)), Head: []Column{left("cutter"), left("serves"), left("why")}}
+	t := Table{Title: fmt.Sprintf("Gear cutters of the shop, for the %s", strings.ToLower(name)), Head: []Column{left("cutter"), left("serves"), left("why")}}
+	g.disc = 0
 	best := gear.No // yes before not known before no
 	for _, i := range g.Things("gear_cutter") {
 		var c gear.Cutter
@@ -284,6 +287,9 @@ func (g *geared) owned(name string, teeth int) {
 		}
 		if fit == gear.Yes || fit == gear.NotKnown && best == gear.No {
 			best = fit
+		}
+		if v, ok := Member(i, "diameter"); ok && fit == gear.Yes && g.disc == 0 && v.Kind == model.Number {
+			g.disc = v.Num
 		}
 		t.Rows = append(t.Rows, []string{i.Path(), fitWord[fit], why})
 	}

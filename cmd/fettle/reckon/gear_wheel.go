@@ -182,11 +182,14 @@ func (g *geared) tell(w toothed) error {
 func (g *geared) runOut(w toothed) error {
 	d, ok := g.Length("cutter")
 	if !ok {
+		d = g.disc
+	}
+	if d == 0 {
 		return nil
 	}
 	deep := w.blank.Whole + w.blank.Deeper
 	if deep >= d/2 {
-		return fmt.Errorf("--cutter %s is too small to cut %s mm deep", quoted(g.Written("cutter")), millimetres(deep))
+		return fmt.Errorf("a cutter of %s mm is too small to cut %s mm deep", millimetres(d), millimetres(deep))
 	}
 	out := cutting.RunOut(d, deep)
 	g.say("The cutter runs out %s beyond the teeth: leave that free of hub, shoulder and chuck.", g.Says(out))
