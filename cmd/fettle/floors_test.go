@@ -36,6 +36,8 @@ var floors = []struct {
 	{"eval/reckon/chain", 3, nil},
 	{"eval/reckon/bar", 3, nil},
 	{"eval/reckon/dividing", 3, nil},
+	{"eval/reckon/gear", 3, nil},
+	{"eval/reckon/dial", 3, nil},
 	{"eval/solid", 4, nil},
 	{"eval", 5, nil},
 	{"rules", 6, nil},
