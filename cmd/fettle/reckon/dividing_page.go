@@ -3,7 +3,6 @@ package reckon
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"fettle/eval/reckon/dividing"
@@ -40,14 +39,6 @@ func (q *divided) asked() string {
 		return s
 	}
 	return s + " at " + q.head.Ratio.String() + " to 1"
-}
-
-// counted gives "1 turn", "3 turns".
-func counted(n int64, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return strconv.FormatInt(n, 10) + " " + thing + "s"
 }
 
 // arc writes a part of the circle in degrees, minutes and seconds, to a hundredth of a second.

@@ -58,14 +58,6 @@ func (g *geared) worm() error {
 	return nil
 }
 
-// counted writes a count with its word.
-func counted(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}
-
 // bevel answers for a pair of bevel wheels.
 func (g *geared) bevel() error {
 	if err := cmpErr(g.only("bevel wheels", "bevel", "module", "dp", "pressure", "depth", "shaft", "long", "face"), g.wants(2, "the teeth of pinion and wheel, as in 20,40"), g.pitch()); err != nil {
