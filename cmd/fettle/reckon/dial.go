@@ -12,7 +12,7 @@ import (
 
 var _ = enter(Subject{
 	Name:  "dial",
-	Title: "what a line of a dial stands for, whether it closes; vernier, figures",
+	Title: "what a line of a dial stands for, whether it closes; verniers",
 	Words: []Want{{Name: "LEAD", Kind: Pitch, Least: 0.01, Most: 1000, Says: "of the screw: 2.5, 10 tpi (left out with --worm or --vernier; with --shop alone every dial of the shop)"}},
 	Flags: []Want{
 		{Name: "worm", Kind: Number, Least: 1, Most: 10000, Says: "instead of LEAD, a rotary table of this ratio"},

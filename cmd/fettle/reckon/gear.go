@@ -13,7 +13,7 @@ import (
 
 var _ = enter(Subject{
 	Name:  "gear",
-	Title: "toothed wheels: blank, depth, cutter, pair, span and pins; worm, bevel",
+	Title: "wheels: blank, depth, cutter, pair, span, pins; worm, bevel",
 	Words: []Want{{Name: "TEETH", Kind: Wholes, Most: 10000, Least: 1,
 		Says: "of one wheel, 30, or of a pair, 20,60; of a worm the starts stand first"}},
 	Flags: []Want{
