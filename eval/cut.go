@@ -149,6 +149,12 @@ func (k *Cut) work(t Target) {
 		return
 	case k.Part.Round && t.Form.Of == nil && k.spun(t):
 		return
+	case t.Form.Lathe != nil:
+		// Played as if done: what is turned in a holding that does not turn is told of, and
+		// no more follows from it.
+		fs := k.Part.Feature(k.After, t.Form)
+		fs.Begun, fs.Finished, fs.ByProcess, fs.By = true, true, k.Choice.By, k.Spot
+		k.Unplayed = t.Name() + " goes round the axis, and this holding does not turn"
 	case t.Form.Feature.Kind == "hole":
 		k.hole(t)
 	case t.Form.Feature.Kind == "slit", t.Form.Feature.Kind == "split":

@@ -184,6 +184,7 @@ func (p *Part) makesOutside() bool {
 // where none is.
 func (p *Part) barBehind() {
 	b := &p.Blank
+	b.Bar = p.partedEnd()
 	longest := 0.0
 	if b.Stock != nil {
 		for _, l := range b.Stock.Lengths.V {
@@ -194,7 +195,6 @@ func (p *Part) barBehind() {
 	if longest == 0 || more <= 0 {
 		return
 	}
-	b.Bar = p.partedEnd()
 	if b.Bar == model.Right {
 		b.Hi[0] += more
 	} else {

@@ -106,3 +106,31 @@ func (p *Part) Machined(f model.Face) bool {
 	}
 	return false
 }
+
+// BarAcross is how thick a bar is over its corners, where a turned part comes out of it; false
+// where it does not. Tube and flat bar are not thought of.
+func (p *Part) BarAcross(s *model.Stock) (float64, bool) {
+	longest := 0.0
+	for _, l := range s.Lengths.V {
+		longest = max(longest, l)
+	}
+	if s.Lengths.Is() && longest < p.Size[0]-model.Grain {
+		return 0, false
+	}
+	over := 0.0
+	if b := p.Part.Blank; b != nil {
+		over = 2 * b.Over.Outside.V
+	}
+	if p.makesOutside() && over == 0 {
+		over = model.Grain // it is to be turned: something must come off
+	}
+	switch {
+	case s.Round.Is():
+		return s.Round.V.Nominal, s.Round.V.Nominal >= 2*p.Radius()+over-model.Same
+	case s.Hexagon.Is() && (p.flats() == 6 || p.flats() == 0):
+		return s.Hexagon.V.Nominal * 2 / math.Sqrt(3), s.Hexagon.V.Nominal >= p.acrossIn(6)+over-model.Same
+	case s.Square.Is() && (p.flats() == 4 || p.flats() == 0):
+		return s.Square.V.Nominal * math.Sqrt2, s.Square.V.Nominal >= p.acrossIn(4)+over-model.Same
+	}
+	return 0, false
+}

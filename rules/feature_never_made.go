@@ -32,6 +32,9 @@ func featureNeverMade(p *eval.PartTrace, a *Ask) {
 		if f.Wrong != "" || len(f.Lacks) > 0 {
 			continue
 		}
+		if f.Feature.Kind == "outside" && !p.End.Features[i].Begun && asItIs(p.End.Profile, f) {
+			continue // the bar has that diameter
+		}
 		never(p, a, f, &p.End.Features[i])
 	}
 	if p.Part.Round {
@@ -88,6 +91,11 @@ func roundNeverMade(p *eval.PartTrace, a *Ask) {
 	if bar := p.Part.Blank.Bar; bar != model.NoFace && !p.End.Parted {
 		a.Say(p.Part.Label+".blank.bar", p.Part.Part.Blank.Bar.At, "no step parts or saws %s from the bar", p.Part.Label)
 	}
+	for i, f := range p.Part.Forms {
+		if f.Feature.Kind == "outside" && f.Lathe != nil && !p.End.Features[i].Finished && !asItIs(p.End.Profile, f) {
+			return // told of on its own
+		}
+	}
 	want := p.Part.Radius()
 	for _, z := range p.End.Profile.Between(p.Part.Low[0], p.Part.High()[0]) {
 		if z.Most() < want+0.001 || z.Flats > 0 && z.Flats == p.Part.Flats() {
@@ -97,4 +105,11 @@ func roundNeverMade(p *eval.PartTrace, a *Ask) {
 			p.Part.Label, mm(round(2*z.Most())), figure(round(z.X0)), figure(round(z.X1)), mm(2*want))
 		return
 	}
+}
+
+// asItIs says whether the piece has the diameter of an outside all along it already.
+func asItIs(profile eval.Profile, f *eval.Form) bool {
+	l := f.Lathe
+	there := profile.Between(l.X0, l.X1)
+	return len(there) > 0 && abs(there.Most()-l.R0) < 0.001
 }

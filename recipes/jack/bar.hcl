@@ -5,8 +5,7 @@ part "bar" {
   length   = 80
 
   blank {
-    stock = stock.steel_5
-    over  = { left = 0.5, right = 0.5 }
+    over  = { left = 1, right = 1 }
   }
 
   face "outside" {
@@ -14,7 +13,6 @@ part "bar" {
   }
 
   setup "one end" {
-    hold      = chuck.three
     end       = "left"
     stick_out = 10
 
@@ -25,7 +23,6 @@ part "bar" {
   }
 
   setup "other end" {
-    hold      = chuck.three
     end       = "right"
     stick_out = 10
 

@@ -6,8 +6,7 @@ part "base" {
   edges    = 0.2
 
   blank {
-    stock = stock.steel_35
-    over  = { left = 1, right = 1 }
+    bar   = true
   }
 
   outside "neck" {
@@ -27,26 +26,9 @@ part "base" {
     size = 1
   }
 
-  setup "foot" {
-    hold      = chuck.three
-    end       = "right"
-    grip      = 24
-
-    operation {
-      makes = face.left
-    }
-    operation {
-      makes = face.outside
-    }
-    deburr {}
-  }
-
-  setup "neck" {
-    hold      = chuck.four
+  setup "from the bar" {
     end       = "left"
-    on        = face.outside
-    grip      = 17
-    between   = "copper"
+    stick_out = 48
 
     operation {
       makes = face.right
@@ -56,18 +38,37 @@ part "base" {
       by    = "spotting"
     }
     operation {
-      makes = hole.screw
-      tool  = drill.jobbers[10.2]
+      makes   = hole.screw
+      down_to = 42
     }
     operation {
-      makes  = outside.neck
+      makes = face.outside
+    }
+    operation {
+      makes = outside.neck
     }
     operation {
       makes = chamfer.mouth
     }
     operation {
       makes = hole.screw.thread
-      tool  = tap.metric["M12"]
+    }
+    deburr {}
+    operation {
+      makes  = face.left
+      by     = "parting"
+      leaves = 0.3
+    }
+  }
+
+  setup "foot" {
+    end     = "right"
+    on      = outside.neck
+    grip    = 27
+    between = "copper"
+
+    operation {
+      makes = face.left
     }
     deburr {}
     measure {

@@ -2,30 +2,28 @@ part "cap" {
   title    = "Swivelling cap"
   material = "CW614N"
   diameter = 20
-  length   = 12
+  length   = 14
   edges    = 0.2
 
   blank {
-    stock = stock.brass_25
     bar   = true
   }
 
   hole "seat" {
     into     = "right"
     diameter = "8 H8"
-    depth    = 9
+    depth    = 8.5
     bottom   = "point"
   }
 
   groove "grip" {
     on       = "outside"
-    from     = 5
-    to       = 7
+    from     = 2
+    to       = 4
     diameter = 18
   }
 
-  setup "turn" {
-    hold      = chuck.three
+  setup "from the bar" {
     end       = "left"
     stick_out = 25
 
@@ -37,13 +35,13 @@ part "cap" {
       by    = "spotting"
     }
     operation {
-      makes    = hole.seat
-      tool     = drill.jobbers[7.8]
-      down_to  = 11
+      makes   = hole.seat
+      to      = 7.8
+      down_to = 10.5
     }
     operation {
       makes = hole.seat
-      tool  = reamer.machine[8]
+      by    = "reaming"
     }
     operation {
       makes = face.outside
@@ -54,20 +52,17 @@ part "cap" {
     deburr {}
     measure {
       size = hole.seat.diameter
-      with = plug_gauge.pins
     }
     operation {
-      makes = face.left
-      by    = "parting"
+      makes  = face.left
+      by     = "parting"
       leaves = 0.3
     }
   }
 
   setup "top" {
-    hold      = chuck.three
-    end       = "right"
-    stick_out = 4
-    between   = "copper"
+    end  = "right"
+    grip = 10
 
     operation {
       makes = face.left

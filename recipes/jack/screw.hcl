@@ -2,104 +2,110 @@ part "screw" {
   title    = "Screw with its head and the spigot for the cap"
   material = "free-cutting steel"
   diameter = 20
-  length   = 60
+  length   = 56
   edges    = 0.2
 
   blank {
-    stock = stock.steel_20
     bar   = true
   }
 
   outside "stem" {
-    from     = 0
-    to       = 38
+    from     = 20
+    to       = 56
     diameter = "12 h9"
   }
 
   groove "relief" {
-    on   = outside.stem
-    from = 35
-    to   = 38
+    on       = outside.stem
+    from     = 20
+    to       = 23.5
     diameter = 9.5
   }
 
   thread "screw" {
-    on   = outside.stem
-    size = "M12"
-    from = 0
-    to   = 35
+    on       = outside.stem
+    size     = "M12"
+    from     = 23.5
+    to       = 56
     undercut = groove.relief
   }
 
-  outside "spigot" {
-    from     = 52
-    to       = 60
-    diameter = "8 f7"
-  }
-
-  hole "tommy" {
-    into     = "outside"
-    at       = [45, 0]
-    diameter = "5.2 H12"
-  }
-
   chamfer "lead" {
-    on   = [outside.stem, face.left]
+    on   = [outside.stem, face.right]
     size = 1.5
   }
 
-  setup "spigot" {
-    hold      = chuck.three
+  outside "spigot" {
+    from     = 0
+    to       = 8
+    diameter = "8 f7"
+  }
+
+  outside "head" {
+    from     = 8
+    to       = 20
+    diameter = 20
+  }
+
+  hole "tommy" {
+    into     = outside.head
+    at       = [14, 0]
+    diameter = "5.2 H12"
+  }
+
+  setup "from the bar" {
     end       = "left"
-    stick_out = 70
+    stick_out = 62
 
     operation {
       makes = face.right
     }
     operation {
-      makes = outside.spigot
-      leaves = 0.3
-    }
-    operation {
-      makes = outside.spigot
-    }
-    measure {
-      size = outside.spigot.diameter
-      with = micrometer.first
-    }
-    deburr {}
-    operation {
-      makes = face.left
-      by    = "parting"
-    }
-  }
-
-  setup "stem" {
-    hold      = chuck.three
-    end       = "right"
-    stick_out = 40
-    between   = "copper"
-
-    operation {
       makes = outside.stem
-    }
-    operation {
-      makes = groove.relief
     }
     operation {
       makes = chamfer.lead
     }
     operation {
+      makes = groove.relief
+    }
+    operation {
       makes = thread.screw
-      tool  = die.metric
     }
     deburr {}
+    operation {
+      makes  = face.left
+      by     = "parting"
+      leaves = 0.5
+    }
+  }
+
+  setup "spigot" {
+    end  = "right"
+    on   = outside.head
+    stick_out = 10
+
+    operation {
+      makes = face.left
+    }
+    operation {
+      makes  = outside.spigot
+      leaves = 0.3
+    }
+    operation {
+      makes = outside.spigot
+    }
+    deburr {}
+    measure {
+      size = outside.spigot.diameter
+    }
   }
 
   setup "cross hole" {
-    hold      = vise.machine
-    up        = "top"
-    jaws      = "back"
+    hold      = dividing_head.universal
+    end       = "right"
+    stick_out = 30
+    carries   = [split_bush.slit, chuck.small]
 
     operation {
       makes = hole.tommy

@@ -2,6 +2,9 @@ package choose
 
 import (
 	"math"
+	"slices"
+	"sort"
+	"strings"
 
 	"fettle/eval"
 	"fettle/schema/model"
@@ -63,7 +66,8 @@ func (c *chooser) latheWork(p *eval.Part, w *eval.Work) bool {
 	lathe := false
 	for _, r := range s.Hold.V {
 		if r.Item == nil {
-			lathe = lathe || r.Text == "centres"
+			kind, _, _ := strings.Cut(r.Text, ".")
+			lathe = lathe || r.Text == "centres" || p.Round && w.GoesRound() && oneOf(kind, "chuck", "collets", "mandrel", "faceplate")
 			continue
 		}
 		switch r.Item.Kind {
@@ -133,13 +137,12 @@ func (c *chooser) chuckings(p *eval.Part, before *eval.State, w *eval.Work) ([]e
 // chuckGrips lists what could hold the piece: as written; else every chuck that is here.
 func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]eval.ChuckChoice, string) {
 	s := w.SetUp
-	shop := &c.build.Shop
 	base := eval.ChuckChoice{Reversed: s.JawsReversed.V, Soft: s.Soft.Said, Bored: s.Soft.Bored.V.Nominal}
 	c.between(s, &base)
 	base.Support = c.support(p, s)
 	if !s.Hold.Is() {
 		var out []eval.ChuckChoice
-		for _, k := range shop.Chucks {
+		for _, k := range c.chucks() {
 			if k.Here() {
 				h := base
 				h.Chuck = k
@@ -329,4 +332,14 @@ func (c *chooser) post(st *eval.Step) *model.Holder {
 		return h
 	}
 	return nil
+}
+
+func oneOf(s string, all ...string) bool { return slices.Contains(all, s) }
+
+// chucks lists the chucks in the order they are tried: those that close on the middle by
+// themselves first.
+func (c *chooser) chucks() []*model.Chuck {
+	out := slices.Clone(c.build.Shop.Chucks)
+	sort.SliceStable(out, func(i, j int) bool { return !out[i].Independent.V && out[j].Independent.V })
+	return out
 }

@@ -14,6 +14,9 @@ func (c *chooser) stock(p *eval.Part) *model.Stock {
 	if !ok {
 		return nil
 	}
+	if p.Round {
+		return c.roundStock(p, want)
+	}
 	var best *model.Stock
 	var least float64
 	for _, s := range c.build.Shop.Stock {
@@ -30,6 +33,24 @@ func (c *chooser) stock(p *eval.Part) *model.Stock {
 		}
 		if area := w.Nominal * t.Nominal; best == nil || area < least-model.Same {
 			best, least = s, area
+		}
+	}
+	return best
+}
+
+// roundStock takes, for a turned part, the thinnest bar of its metal that holds it across, of
+// the part's own section first; and of whose lengths one is long enough.
+func (c *chooser) roundStock(p *eval.Part, want model.Material) *model.Stock {
+	var best *model.Stock
+	var least float64
+	for _, s := range c.build.Shop.Stock {
+		m, ok := s.Material.Get()
+		if !s.Here() || !ok || !handbook.Serves(want, m) {
+			continue
+		}
+		d, ok := p.BarAcross(s)
+		if ok && (best == nil || d < least-model.Same) {
+			best, least = s, d
 		}
 	}
 	return best

@@ -81,6 +81,12 @@ carrier "bent" {
   swing = 110
 }
 
+split_bush "slit" {
+  bore    = [6, 8, 10, 12, 16]
+  outside = 25
+  length  = 30
+}
+
 tool_post "quick" {
   place        = "front"
   left_of_edge = 0

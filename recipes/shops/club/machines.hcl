@@ -10,7 +10,7 @@ lathe "centre" {
   swing_over_slide    = 165
   between_centres     = 700
   nose_to_tailstock   = 860
-  bore                = 26
+  bore                = 38
   headstock           = 360
   taper               = "MT4"
   nose                = "camlock"
