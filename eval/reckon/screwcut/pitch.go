@@ -104,12 +104,20 @@ func Millimetres(mm float64) (Pitch, error) {
 		return Pitch{}, err
 	}
 	if f.Den <= 1e6 && 1e6%f.Den == 0 {
-		return Pitch{num: f.Num, den: f.Den}, nil
+		return pitch(f, 1, 1, Pitch{})
 	}
 	if in, ok := nearFraction(mm / 25.4); ok {
 		return pitch(in, 127, 5, Pitch{inch: true})
 	}
-	return Pitch{num: f.Num, den: f.Den}, nil
+	return pitch(f, 1, 1, Pitch{})
+}
+
+// Exactly is a pitch in mm that is a fraction.
+func Exactly(mm *big.Rat) (Pitch, error) {
+	if !mm.Num().IsInt64() || !mm.Denom().IsInt64() {
+		return Pitch{}, fmt.Errorf("a pitch of %s mm has too many figures", mm.FloatString(9))
+	}
+	return pitch(Fraction{mm.Num().Int64(), mm.Denom().Int64()}, 1, 1, Pitch{})
 }
 
 // PerInch is a pitch by threads to the inch, such as 8, 11.5 or 2.875: 25.4/n mm, exactly.
@@ -146,6 +154,7 @@ func pitch(f Fraction, num, den int64, p Pitch) (Pitch, error) {
 		return Pitch{}, fmt.Errorf("a pitch of %s mm has too many figures", r.FloatString(9))
 	}
 	p.num, p.den = r.Num().Int64(), r.Denom().Int64()
+	p.inch = p.inch || !p.pi && p.num%127 == 0 // 127 is prime: no pitch of the metric thread has it
 	if mm := p.MM(); !(mm >= LeastPitch && mm <= MostPitch) {
 		return Pitch{}, fmt.Errorf("a pitch of %v mm is not from %v to %v mm", mm, LeastPitch, MostPitch)
 	}
