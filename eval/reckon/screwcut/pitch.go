@@ -106,7 +106,7 @@ func Millimetres(mm float64) (Pitch, error) {
 	if f.Den <= 1e6 && 1e6%f.Den == 0 {
 		return pitch(f, 1, 1, Pitch{})
 	}
-	if in, ok := nearFraction(mm / 25.4); ok {
+	if in, ok := nearFraction(mm / 25.4); ok && in.Den < f.Den { // the plainer of the two
 		return pitch(in, 127, 5, Pitch{inch: true})
 	}
 	return pitch(f, 1, 1, Pitch{})

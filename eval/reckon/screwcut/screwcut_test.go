@@ -452,7 +452,7 @@ func TestRefuses(t *testing.T) {
 }
 
 func FuzzPitch(f *testing.F) {
-	for _, s := range []string{"1.5", "8 tpi", "11 1/2 tpi", "1/8 in", "module 0.8", "20 dp", "1e9", "-0", "\x00", "25.4/13"} {
+	for _, s := range []string{"1.5", "8 tpi", "11 1/2 tpi", "1/8 in", "module 0.8", "20 dp", "1e9", "-0", "\x00", "25.4/13", "8131/81"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
@@ -463,8 +463,8 @@ func FuzzPitch(f *testing.F) {
 		if mm := p.MM(); !(mm >= LeastPitch*(1-1e-9) && mm <= MostPitch*(1+1e-9)) {
 			t.Fatalf("%q is %v mm", s, mm)
 		}
-		if q, err := ParsePitch(p.String(), drawing.Millimetre); err == nil && math.Abs(q.MM()/p.MM()-1) > 1e-3 {
-			t.Fatalf("%q says %v and that reads %v", s, p, q)
+		if q, err := ParsePitch(p.String(), drawing.Millimetre); err != nil || math.Abs(q.MM()/p.MM()-1) > 1e-7 { // nine decimals of odd fractions
+			t.Fatalf("%q says %v and that reads %v, %v", s, p, q, err)
 		}
 	})
 }
