@@ -142,6 +142,11 @@ func (q *screwed) readLathe() error {
 	if err != nil {
 		return err
 	}
+	for _, i := range []*model.Item{wheels[0].Item, head.Item} {
+		if i != nil && q.item != nil && i != q.item {
+			return fmt.Errorf("the lead screw is of %s and wheels or head are of %s: pick one lathe with --with, or say --screw, --wheels and --head", q.item.Path(), i.Path())
+		}
+	}
 	if ok {
 		q.lathe.Head, err = fractionOf(head.V)
 		if err != nil {

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"fettle/schema/drawing"
-	"fettle/schema/model"
 )
 
 // The ranges taken.
@@ -202,9 +201,9 @@ func (p Pitch) String() string {
 	if p.inch {
 		own = reduced(p.den*127, p.num*5)
 	}
-	words := model.Figure(own.Float())
-	if own.Den == 0 || 1000%own.Den != 0 {
-		words = own.String()
+	words := own.String()
+	if own.Den != 0 && 1000000%own.Den == 0 {
+		words = strconv.FormatFloat(own.Float(), 'f', -1, 64)
 	}
 	switch {
 	case p.pi && p.inch:

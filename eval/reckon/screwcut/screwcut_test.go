@@ -404,7 +404,7 @@ func TestPitch(t *testing.T) {
 		s, words string
 		mm       float64
 	}{
-		{"1.5", "1.5 mm", 1.5}, {"0.75 mm", "0.75 mm", 0.75}, {"1/8 in", "8 tpi", 3.175}, {"13 tpi", "13 tpi", 25.4 / 13}, {"11 1/2 tpi", "11.5 tpi", 25.4 / 11.5},
+		{"1.5", "1.5 mm", 1.5}, {"0.75 mm", "0.75 mm", 0.75}, {"1/8 in", "8 tpi", 3.175}, {"1.2345", "1.2345 mm", 1.2345}, {"2/3", "2/3 mm", 2.0 / 3}, {"13 tpi", "13 tpi", 25.4 / 13}, {"11 1/2 tpi", "11.5 tpi", 25.4 / 11.5},
 		{"2.875TPI", "2.875 tpi", 25.4 / 2.875}, {"1/3 in", "3 tpi", 25.4 / 3}, {"module 0.8", "module 0.8 mm", 0.8 * math.Pi}, {"20 DP", "diametral pitch 20", 25.4 * math.Pi / 20},
 	} {
 		p, err := ParsePitch(c.s, drawing.Millimetre)
