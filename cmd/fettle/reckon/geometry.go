@@ -128,7 +128,7 @@ func (q *drawn) circle() error {
 	if err != nil {
 		return err
 	}
-	q.say("%s on a circle of %s, counted from %s.", count(n, "hole", "holes"), q.Says(l[0]), from)
+	q.say("%s on a circle of %s, counted from %s.", counted(n, "hole"), q.Says(l[0]), from)
 	t := Table{Head: []Column{right("hole"), right("degrees"), right("x mm"), right("y mm"), right("x in"), right("y in")}, Most: 40}
 	for i, p := range all {
 		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), round(c.First+360*float64(i)/float64(n), 4), millimetres(p.X), millimetres(p.Y), inches(p.X), inches(p.Y)})

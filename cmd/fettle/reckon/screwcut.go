@@ -231,7 +231,7 @@ func (q *screwed) nothing() (Answer, error) {
 	}
 	q.say("None of the trains of up to %d pairs of these wheels cuts %s %s.", q.want.Pairs, q.thread(), near)
 	if q.found.Blocked > 0 {
-		q.say("%s of wheels would be right and cannot be put up: %s.", count(q.found.Blocked, "set", "sets"), q.meshing())
+		q.say("%s of wheels would be right and cannot be put up: %s.", counted(q.found.Blocked, "set"), q.meshing())
 	}
 	two := q.want
 	two.Pairs = min(two.Pairs, 2)
@@ -253,11 +253,4 @@ func orTeeth(wheels []int) string {
 		s = s[:n] + " or" + s[n+1:]
 	}
 	return s
-}
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }

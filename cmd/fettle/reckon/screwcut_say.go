@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/big"
-	"strings"
 
 	"fettle/eval/reckon/screwcut"
 	"fettle/schema/model"
@@ -20,7 +19,7 @@ func (q *screwed) best() error {
 			idler = fmt.Sprintf(", with a wheel of %d as idler between them", t.Idler)
 		}
 	}
-	q.say("%s on a lead screw of %s: %s, drivers above%s.", capitalThread(q.thread()), q.lathe.Screw, t, idler)
+	q.say("%s on a lead screw of %s: %s, drivers above%s.", capital(q.thread()), q.lathe.Screw, t, idler)
 	if t.Exact {
 		q.say("That is exact.")
 	} else {
@@ -43,8 +42,6 @@ func (q *screwed) best() error {
 	return nil
 }
 
-func capitalThread(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
 func longShort(ppm float64) string {
 	if ppm < 0 {
 		return "short"
@@ -62,7 +59,7 @@ func (q *screwed) nuts(n screwcut.Nuts) {
 	dials, _ := q.Wholes("dial")
 	for _, teeth := range dials {
 		if marks := n.Marks(teeth); marks > 0 {
-			q.say("The half-nuts may be opened with the chasing dial of %d teeth: close them at any of %s round it, %s of the lead screw apart.", teeth, count(marks, "place", "places"), count(int(n.Screw), "turn", "turns"))
+			q.say("The half-nuts may be opened with the chasing dial of %d teeth: close them at any of %s round it, %s of the lead screw apart.", teeth, counted(marks, "place"), counted(n.Screw, "turn"))
 			q.out.Values = append(q.out.Values, word("half-nuts", "opened, by the dial", "worked out"))
 			return
 		}
@@ -117,7 +114,7 @@ func (q *screwed) eachStart() {
 	}
 	if n, err := screwcut.HalfNuts(t, q.lathe.Screw); err == nil {
 		if turns, ok := n.NextStart(q.starts); ok {
-			q.say("Closing the half-nuts %s of the lead screw later comes to another start too.", count(int(turns), "turn", "turns"))
+			q.say("Closing the half-nuts %s of the lead screw later comes to another start too.", counted(turns, "turn"))
 		}
 	}
 }
@@ -140,7 +137,7 @@ func (q *screwed) table() error {
 		}
 		t.Rows = append(t.Rows, []string{x.String(), round(x.Lead, 6), ppm, over, nuts})
 	}
-	all := fmt.Sprintf("%s found", count(q.found.Found, "train", "trains"))
+	all := fmt.Sprintf("%s found", counted(q.found.Found, "train"))
 	if q.found.More {
 		all = fmt.Sprintf("more than %d trains found", screwcut.MostTrains)
 	}
@@ -180,7 +177,7 @@ func (q *screwed) steps() {
 	if q.want.Pairs > 1 {
 		q.step("Meshing: %s.", q.meshing())
 		if q.found.Blocked > 0 {
-			q.step("%s of wheels that would be right cannot be put up by that.", capitalThread(count(q.found.Blocked, "set", "sets")))
+			q.step("%s of wheels that would be right cannot be put up by that.", capital(counted(q.found.Blocked, "set")))
 		}
 	}
 	q.out.Sources = append(q.out.Sources, "F. D. Jones, Turning and Boring, 1914: ratio of the wheels; an idler changes the direction alone")

@@ -168,7 +168,7 @@ func (q *coned) build(set slips, height float64) (float64, error) {
 		_, alone := q.Length("stack")
 		q.out.No = q.out.No || alone
 	}
-	q.say("Slip gauges of %s: %s = %s %s (%s)%s%s.", set.name, strings.Join(words, " + "), in(s.Height-s.Wear[0]-s.Wear[1]), set.unit, count(len(s.Blocks), "block", "blocks"), ends, near)
+	q.say("Slip gauges of %s: %s = %s %s (%s)%s%s.", set.name, strings.Join(words, " + "), in(s.Height-s.Wear[0]-s.Wear[1]), set.unit, counted(len(s.Blocks), "block"), ends, near)
 	q.step("Fewest blocks by looking at every stack of the set; the largest blocks of those with as few.")
 	q.value("blocks", float64(len(s.Blocks)), "", set.from)
 	q.value("stack made", float64(s.Height)/taper.Grain*set.unit.MM(), "mm", set.from)
