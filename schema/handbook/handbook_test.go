@@ -3,6 +3,7 @@ package handbook
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -19,6 +20,7 @@ func TestTables(t *testing.T) {
 		"drill_set": {"set", "name"}, "drill_length": {"series", "over_mm"}, "tap_lead": {"word"},
 		"ream": {"reamer", "over_mm"}, "reamer_lead": {"reamer", "over_mm"}, "collet": {"system"},
 		"instrument": {"kind", "from", "to", "reads_to"}, "cutter_bore": {"cutter", "diameter_mm"}, "kerf": {"saw"}, "skin": {"skin"},
+		"slip_gauge": {"set", "from"},
 	}
 	found, err := files.ReadDir("table")
 	if err != nil || len(found) != len(keys) {
@@ -363,6 +365,35 @@ func TestSpeed(t *testing.T) {
 	}
 	if _, ok := Speed("turning", "HSS", ""); ok {
 		t.Error("a speed for a metal that is not known")
+	}
+}
+
+// Every set of slip gauges comes to the pieces it is named by, no size twice.
+func TestSlipSets(t *testing.T) {
+	names := SlipSetNames()
+	if len(names) != 8 {
+		t.Errorf("%v", names)
+	}
+	for _, name := range names {
+		s, ok := SlipSet(name)
+		pieces, err := strconv.Atoi(name[1:])
+		if !ok || err != nil || len(s.Sizes) != pieces || s.Name != name {
+			t.Errorf("%s: %d pieces, %v %v", name, len(s.Sizes), ok, err)
+		}
+		if sizes := slices.Sorted(slices.Values(s.Sizes)); len(slices.Compact(sizes)) != pieces {
+			t.Errorf("%s has a size twice", name)
+		}
+		for _, r := range load("slip_gauge").rows {
+			if n := len(slipRow(r)); r.text("set") == name && float64(n) != r.number("pieces") {
+				t.Errorf("%s from %s: %d pieces", name, r.text("from"), n)
+			}
+		}
+	}
+	if s, ok := SlipSet("m88/1"); !ok || s.Unit != drawing.Millimetre || !slices.Contains(s.Sizes, int64(10005*SlipGrain/10000)) {
+		t.Errorf("%+v %v", s, ok)
+	}
+	if _, ok := SlipSet("M89"); ok {
+		t.Error("a set of 89")
 	}
 }
 

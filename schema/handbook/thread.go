@@ -121,6 +121,9 @@ var tapers = sync.OnceValue(func() []TaperRow {
 	return out
 })
 
+// TaperRows lists the tapers, in the order of the table. The list is shared and must not be changed.
+func TaperRows() []TaperRow { return tapers() }
+
 // TaperSize gives the sizes of a taper of a named series.
 func TaperSize(t drawing.Taper) (TaperRow, bool) {
 	for _, r := range tapers() {
