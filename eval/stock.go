@@ -118,14 +118,18 @@ func (p *Part) BarAcross(s *model.Stock) (float64, bool) {
 		return 0, false
 	}
 	over := 0.0
-	if b := p.Part.Blank; b != nil {
+	if b := p.Part.Blank; b != nil && b.Over.Outside.Is() {
+		// What is written must be there, no less and no more.
 		over = 2 * b.Over.Outside.V
+		if d, _, ok := Section(s); ok && !near(d.Nominal, p.Across+over) {
+			return 0, false
+		}
 	}
 	if p.makesOutside() && over == 0 {
 		over = model.Grain // it is to be turned: something must come off
 	}
 	switch {
-	case s.Round.Is():
+	case s.Round.Is() && p.flats() == 0: // a part named by its flats is of such bar
 		return s.Round.V.Nominal, s.Round.V.Nominal >= 2*p.Radius()+over-model.Same
 	case s.Hexagon.Is() && (p.flats() == 6 || p.flats() == 0):
 		return s.Hexagon.V.Nominal * 2 / math.Sqrt(3), s.Hexagon.V.Nominal >= p.acrossIn(6)+over-model.Same
