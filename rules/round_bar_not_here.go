@@ -36,6 +36,9 @@ func roundBarNotHere(h *eval.Holding, a *Ask) {
 		}
 	}
 	for _, b := range shop.RoundBars {
+		if b.Here() && !b.Diameter.Is() {
+			a.Lack(b.Diameter.Missing()...) // it may be just that one
+		}
 		if d, ok := b.Diameter.V.Nearest(want); ok && b.Here() {
 			see(d)
 		}
@@ -50,6 +53,7 @@ func roundBarNotHere(h *eval.Holding, a *Ask) {
 		a.Lack(model.Lack{Fact: "the shop's round bars"})
 	case abs(best-want) < model.Grain:
 		a.Clear(finding.Margin{}, "")
+	case a.lacking():
 	default:
 		a.Say("round_bar+"+model.Figure(want), h.Place("round_bar"), "there is no round bar of %s; the nearest is %s", mm(want), mm(best))
 	}

@@ -98,6 +98,9 @@ func Need[T any](a *Ask, k model.Known[T]) (T, bool) {
 // Lack notes facts that are missing.
 func (a *Ask) Lack(ls ...model.Lack) { a.v.Lacks = append(a.v.Lacks, ls...) }
 
+// lacking says whether a fact has been found missing so far.
+func (a *Ask) lacking() bool { return len(a.v.Lacks) > 0 }
+
 // Limit gives a limit of judgement by name, as the shop has set it. A rule lists the names
 // that it asks for.
 func (a *Ask) Limit(name string) float64 {
