@@ -64,9 +64,10 @@ func check(args []string, out io.Writer, colour bool, errs io.Writer) int {
 			status = max(status, verdict(j.checked, o.level))
 		}
 	}
-	if o.json {
-		if err := report.JSON(out, all); err != nil {
-			panic(err) // every value of a report has a JSON form
+	write := map[string]func(io.Writer, []*report.Checked) error{"json": report.JSON, "sarif": report.SARIF}[o.format]
+	if write != nil {
+		if err := write(out, all); err != nil {
+			panic(err) // every value of a report has such a form
 		}
 		return status
 	}

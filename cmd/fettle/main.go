@@ -34,7 +34,7 @@ After check:
                            (left out: the shops that the recipe names)
   --level LEVEL            advice, scrap, stop or danger: from which level on the
                            exit status is 1 (left out: scrap)
-  --format text|json       how to report (left out: text)
+  --format text|json|sarif how to report (left out: text)
   --on YEAR-MONTH-DAY      the day of the check: decides which concessions have ended
   --plain                  no colour
 

@@ -13,7 +13,7 @@ type options struct {
 	folders []string
 	shops   []string
 	level   finding.Level
-	json    bool
+	format  string // "text", "json", "sarif"
 	on      string // year-month-day, or "" where the day was not said
 	plain   bool
 	help    bool
@@ -23,7 +23,7 @@ type options struct {
 // parse reads flags and folders in any order. A flag's value may stand behind it or after
 // an equals sign; "--" ends the flags.
 func parse(args []string) (options, error) {
-	o := options{level: finding.Scrap, said: map[string]bool{}}
+	o := options{level: finding.Scrap, said: map[string]bool{}, format: "text"}
 	for len(args) > 0 {
 		word := args[0]
 		args = args[1:]
@@ -99,10 +99,10 @@ func (o *options) set(name, value string, given bool) error {
 		o.level = l
 	case "--format":
 		switch value {
-		case "text", "json":
-			o.json = value == "json"
+		case "text", "json", "sarif":
+			o.format = value
 		default:
-			return fmt.Errorf("%q is no format; there are text and json", value)
+			return fmt.Errorf("%q is no format; there are text, json and sarif", value)
 		}
 	case "--on":
 		if _, err := time.Parse("2006-01-02", value); err != nil {
