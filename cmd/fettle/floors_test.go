@@ -41,6 +41,7 @@ var floors = []struct {
 	{"eval/reckon/screwcut", 3, nil},
 	{"eval/reckon/taper", 3, nil},
 	{"eval/reckon/geometry", 3, nil},
+	{"eval/reckon/hold", 3, nil},
 	{"eval/solid", 4, nil},
 	{"eval", 5, nil},
 	{"rules", 6, nil},
