@@ -21,6 +21,10 @@ func TestTables(t *testing.T) {
 		"ream": {"reamer", "over_mm"}, "reamer_lead": {"reamer", "over_mm"}, "collet": {"system"},
 		"instrument": {"kind", "from", "to", "reads_to"}, "cutter_bore": {"cutter", "diameter_mm"}, "kerf": {"saw"}, "skin": {"skin"},
 		"slip_gauge": {"set", "from"},
+		"feed":       {"process", "tool", "metal", "from_mm", "unit", "least", "source"}, "speed_printed": {"process", "tool", "metal", "detail", "least", "source"},
+		"force": {"vdi"}, "force_feed": {"process", "metal", "rm", "kc"}, "drill_force": {"metal", "rm"}, "drill_factor": {"symbol", "at"}, "drill_work": {"metal", "symbol"},
+		"tap_force": {"formula", "metal"}, "tap_factor": {"tap", "metal", "pitch"}, "capability": {"process", "source"},
+		"clamp_friction": {"pair", "state"}, "strap": {"stud"}, "workholding": {"rule", "what"},
 	}
 	found, err := files.ReadDir("table")
 	if err != nil || len(found) != len(keys) {

@@ -37,7 +37,9 @@ func TestPublished(t *testing.T) {
 			}
 		}
 	}
-	for what, n := range map[string]int{"nut": 24, "hand that tightens": 10, "revs": 3, "table": 2, "tooth": 1, "drill seconds": 1, "rule of four": 2, "saw reach": 1, "run-out": 1, "collar grip": 1, "clamp load": 1} {
+	for what, n := range map[string]int{"nut": 24, "hand that tightens": 10, "revs": 3, "table": 2, "tooth": 1, "drill seconds": 1, "rule of four": 2, "saw reach": 1, "run-out": 1, "collar grip": 1, "clamp load": 1,
+		"turn power": 1, "turn force of the same": 1, "mill power": 1, "boring lbf": 1, "drill lbf in": 1, "drill torque by factor": 3, "drill thrust by factor": 3, "drill torque inch": 1,
+		"tap by pitch": 2, "tap by thread": 2, "turn force": 5, "tooth force": 1, "rz": 1} {
 		if counts[what] != n {
 			t.Errorf("%d rows of %s, want %d", counts[what], what, n)
 		}
@@ -68,6 +70,9 @@ func reckoned(t *testing.T, what string, in []float64) float64 {
 		return CollarGrip(ClampLoad(in[0], in[1], in[2]), in[3], in[4], in[5], int(in[6]))
 	case "clamp load":
 		return ClampLoad(in[0], in[1], in[2])
+	}
+	if x, ok := forced(what, in); ok {
+		return x
 	}
 	t.Fatalf("no check for %q", what)
 	return 0
