@@ -24,6 +24,7 @@ func TestTables(t *testing.T) {
 		"feed":       {"process", "tool", "metal", "from_mm", "unit", "least", "source"}, "speed_printed": {"process", "tool", "metal", "detail", "least", "source"},
 		"force": {"vdi"}, "force_feed": {"process", "metal", "rm", "kc"}, "drill_force": {"metal", "rm"}, "drill_factor": {"symbol", "at"}, "drill_work": {"metal", "symbol"},
 		"tap_force": {"formula", "metal"}, "tap_factor": {"tap", "metal", "pitch"}, "capability": {"process", "source"},
+		"thread_tolerance": {"pitch_mm"}, "thread_pitch_tolerance": {"over_mm", "pitch_mm"},
 		"clamp_friction": {"pair", "state"}, "strap": {"stud"}, "workholding": {"rule", "what"},
 	}
 	found, err := files.ReadDir("table")
