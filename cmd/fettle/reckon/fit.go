@@ -19,8 +19,10 @@ var _ = enter(Subject{
 	Flags: []Want{
 		{Name: "hole", Kind: Length, Least: 0.001, Most: 600, Says: "the hole as it was measured"},
 		{Name: "shaft", Kind: Length, Least: 0.001, Most: 600, Says: "the shaft as it was measured"},
+		{Name: "least-play", Kind: Number, Least: -100, Most: 100, Says: "mm, with one class: the mate's classes nearest to a wanted play; below 0 is interference"},
+		{Name: "most-play", Kind: Number, Least: -100, Most: 100, Says: "mm, with --least-play"},
 	},
-	Examples: [][]string{{"12 H7/p6"}, {"30 g6"}, {"12 H7/g6", "--hole", "12.008"}, {"1/2 in H8/f7"}},
+	Examples: [][]string{{"12 H7/p6"}, {"30 g6"}, {"12 H7/g6", "--hole", "12.008"}, {"1/2 in H8/f7"}, {"12 H7", "--least-play", "0.01", "--most-play", "0.04"}},
 	No:       "a measured part lies outside its limits, or two of them outside the play of the fit",
 	Answer:   answerFit,
 })
@@ -74,6 +76,9 @@ func answerFit(a Ask) (Answer, error) {
 		f.single()
 	}
 	f.table()
+	if err := f.near(); err != nil {
+		return Answer{}, err
+	}
 	f.out.Sources = append(f.out.Sources, "ISO 286-1, tables of standard tolerances and fundamental deviations, as the handbook's tables hold them")
 	f.out.Caution = caution(f)
 	return f.out, nil

@@ -179,7 +179,7 @@ func TestNotUnderstood(t *testing.T) {
 		{[]string{"--shop"}, `"--shop": name a subject first; there are `},
 		{[]string{"fit"}, "fit wants SIZE: nominal size and pair, 12 H7/p6, or one class, 30 g6; over 0 to 500 mm (fettle reckon fit --help)"},
 		{[]string{"fit", "12 H7", "--hoel", "3"}, `fit has no "--hoel"; --hole is near (fettle reckon fit --help)`},
-		{[]string{"fit", "12 H7", "--colour", "3"}, `fit has no "--colour"; it has --hole, --shaft, --shop, --with, --units, --format, --all and --help (`},
+		{[]string{"fit", "12 H7", "--colour", "3"}, `fit has no "--colour"; it has --hole, --shaft, --least-play, --most-play, --shop, --with, --units, --format, --all and --help (`},
 		{[]string{"fit", "12 H7", "--SIZE", "3"}, `fit has no "--SIZE"; `},
 		{[]string{"fit", "12 H7", "-hole", "3"}, `fit has no "-hole"; --hole is near`},
 		{[]string{"fit", "12 H7", "--hole", "3", "--hole=4"}, "--hole is given twice"},

@@ -23,9 +23,16 @@ var _ = enter(Subject{
 		{Name: "depth", Kind: Length, Least: 0.1, Most: 1000, Says: "full thread wanted in a blind hole: how deep to drill"},
 		{Name: "lead", Kind: Text, Says: "of --depth, the tap: taper, second, bottoming, spiral point, spiral flute, or its incomplete threads from 0 to 20"},
 		{Name: "material", Kind: Text, Says: "metal that is tapped: how much thread usually holds"},
+		{Name: "class", Kind: Text, Says: "limits of a class: 6g, 6H, 2A, 2B, medium bolt, normal nut; or usual"},
+		{Name: "wire", Kind: Length, Least: 0.01, Most: 50, Says: "wires for measuring: the size over three of them"},
+		{Name: "engaged", Kind: Length, Least: 0.1, Most: 1000, Says: "length of thread that holds: what breaks or strips first"},
+		{Name: "screw-strength", Kind: Number, Least: 10, Most: 3000, Says: "of --engaged: tensile strength of the screw, MPa"},
+		{Name: "nut-strength", Kind: Number, Least: 10, Most: 3000, Says: "of --engaged: tensile strength of what is tapped, MPa"},
+		{Name: "alike", Kind: YesNo, Says: "list threads that could be taken for it"},
 	},
 	Examples: [][]string{{"M6", "--material", "brass"}, {"1/4-20 UNC", "--drills", "number drills"},
-		{"2 BA", "--depth", "10", "--lead", "second"}, {"M5", "--shop", "recipes/shops/bench"}},
+		{"2 BA", "--depth", "10", "--lead", "second"}, {"M5", "--shop", "recipes/shops/bench"},
+		{"M8", "--class", "usual", "--wire", "0.72"}, {"M6", "--engaged", "8", "--screw-strength", "800", "--nut-strength", "300"}, {"1/4-20 UNC", "--alike"}},
 	No:     "no drill at hand serves, the hole leaves no thread, or the thread is cut to a gauge",
 	Answer: answerThread,
 })
@@ -61,9 +68,10 @@ func answerThread(a Ask) (Answer, error) {
 	q.diameters()
 	q.drill()
 	q.hole()
-	if err := cmpErr(q.depth(), q.material()); err != nil {
+	if err := cmpErr(q.depth(), q.material(), q.classes(), q.wires(), q.strength()); err != nil {
 		return Answer{}, err
 	}
+	q.alike()
 	q.tap()
 	return q.out, nil
 }
