@@ -31,6 +31,8 @@ var _ = enter(Subject{
 		{Name: "width", Kind: Length, Least: 0.001, Most: 500, Says: "of cut; milling: across the cutter"},
 		{Name: "length", Kind: Length, Least: 0.01, Most: 10000, Says: "that is fed, for the time"},
 		{Name: "nose", Kind: Length, Least: 0.01, Most: 50, Says: "radius of a turning tool's nose, for the finish"},
+		{Name: "grade", Kind: Whole, Least: 1, Most: 18, Says: "of ISO 286 that is wanted: whether the process usually reaches it"},
+		{Name: "ra", Kind: Number, Least: 0.01, Most: 100, Says: "roughness Ra that is wanted, micrometres: whether the process usually reaches it"},
 		{Name: "share", Kind: Number, Least: 0.1, Most: 1, Says: "of the motor's power that reaches the spindle (left out: 0.75)"},
 	},
 	Examples: [][]string{{"turning", "--material", "brass", "--diameter", "20", "--depth", "1"},
@@ -81,6 +83,7 @@ func answerCutting(a Ask) (Answer, error) {
 	if err := cmpErr(c.feeds(thread), c.time(thread), c.forces(thread), c.finish()); err != nil {
 		return Answer{}, err
 	}
+	c.reaches()
 	c.out.Caution = "Speeds, feeds and forces are starting points out of tables that differ: the marks on the tool and the manual of the machine go first. " +
 		"A worn edge pushes harder. Wear eye protection; never measure, brush or reach in while it turns."
 	return c.out, nil
@@ -164,7 +167,7 @@ func (c *cut) turns() error {
 	c.value("speed at the edge", cutting.Speed(c.revs, c.diameter), "m/min", "worked out")
 	c.value("speed wanted", v, "m/min", from)
 	if lo, hi, n := spread(process, c.tool, c.metal.Group); n > 0 {
-		c.say("Printed speeds for it run from %s to %s m/min in %d rows; those of large machines are the high ones.", round(lo, 1), round(hi, 1), n)
+		c.say("Printed speeds for it run from %s to %s m/min (%d printed); those of large machines are the high ones.", round(lo, 1), round(hi, 1), n)
 		c.value("speed printed, least", lo, "m/min", "the tables")
 		c.value("speed printed, most", hi, "m/min", "the tables")
 	}
@@ -246,7 +249,7 @@ func (c *cut) feeds(t drawing.Thread) error {
 		return nil
 	}
 	kind := map[string]string{"turning": " for a finishing cut"}[c.process]
-	c.say("Printed feeds for it%s run from %s to %s mm %s in %d figures.", kind, round(f.Lo, 3), round(f.Hi, 3), each, len(f.Says))
+	c.say("Printed feeds for it%s run from %s to %s mm %s.", kind, round(f.Lo, 3), round(f.Hi, 3), each)
 	c.value("feed printed, least", f.Lo, "mm", "the tables")
 	c.value("feed printed, most", f.Hi, "mm", "the tables")
 	if !given {

@@ -193,3 +193,23 @@ func (c *cut) finish() error {
 	c.source("finish: basic turning formulas of a toolmaker's catalogue 2016-17")
 	return nil
 }
+
+// reaches says whether the process usually comes to a wanted grade and roughness.
+func (c *cut) reaches() {
+	process := c.process
+	if r := map[string]string{"slitting": "slitting_saw", "parting": "turning"}[process]; r != "" {
+		process = r
+	}
+	words := map[cutting.Reached]string{
+		cutting.ByEvery: "usually comes to %s, by every source", cutting.BySome: "comes to %s by some sources and not by others",
+		cutting.ByNone: "does not usually come to %s by any source", cutting.NotSaid: "comes to %s or not: no source here says",
+	}
+	if grade, ok := c.Whole("grade"); ok {
+		c.say("%s "+words[cutting.ReachesGrade(process, grade)]+".", capital(c.process), fmt.Sprintf("grade IT%d", grade))
+		c.source("grades: ANSI B4.1 as reprinted in Machinery's Handbook, from memory, and others in the handbook's table")
+	}
+	if ra, ok := c.Number("ra"); ok {
+		c.say("%s "+words[cutting.ReachesRa(process, ra)]+".", capital(c.process), "Ra "+plain(ra)+" micrometres")
+		c.source("roughness: two web tables of roughness by process")
+	}
+}

@@ -16,7 +16,7 @@ var _ = enter(Subject{
 		Says: "a block between jaws, any points of contact, a strap clamp, a slot or a ring that is squeezed, a dent under a tip"}},
 	Flags: []Want{
 		{Name: "load", Kind: Text, Says: `vise, contacts: force and place "fx fy fz x y z", N and mm, several with ; between; x along the jaws, y to the fixed jaw, z up, from the middle of the block's foot`},
-		{Name: "contacts", Kind: Text, Says: `each "x y z nx ny nz friction", n into the work, and clamp behind those that press; with ; between`},
+		{Name: "contacts", Kind: Text, Says: `each "x y z nx ny nz friction", n into the work; behind it clamp for those that press, of 2 on 1 where piece 2 is pushed by piece 1; with ; between`},
 		{Name: "size", Kind: Lengths, Least: 1, Most: 2000, Says: "vise: along the jaws, between them, high"},
 		{Name: "grip", Kind: Length, Least: 0.5, Most: 1000, Says: "vise: how high the jaws reach up the block"},
 		{Name: "friction", Kind: Number, Least: 0.01, Most: 2, Says: "at what presses (left out: 0.15, steel on steel dry)"},
@@ -120,6 +120,22 @@ func (h *clamped) length(name string) float64 {
 	return x
 }
 
+// cutOff takes "of 2" or "on 1" off words; 0 where it is not there.
+func cutOff(words, key string) (rest string, n int, err error) {
+	f := strings.Fields(words)
+	for i, w := range f {
+		if w != key {
+			continue
+		}
+		if i+1 >= len(f) || len(f[i+1]) != 1 || f[i+1][0] < '1' || f[i+1][0] > '8' {
+			return "", 0, fmt.Errorf("%q wants the number of a piece behind it, 1 to 8", key)
+		}
+		n = int(f[i+1][0] - '0')
+		return strings.Join(slices.Delete(f, i, i+2), " "), n, nil
+	}
+	return words, 0, nil
+}
+
 // figuresOf reads blanks between figures.
 func figuresOf(flag, words string, want int) ([]float64, error) {
 	f := strings.Fields(words)
@@ -146,12 +162,16 @@ func figuresOf(flag, words string, want int) ([]float64, error) {
 func (h *clamped) loads(safety float64) ([]hold.Load, error) {
 	var out []hold.Load
 	for one := range strings.SplitSeq(h.Text("load"), ";") {
-		x, err := figuresOf("load", one, 6)
+		words, of, err := cutOff(one, "of")
+		if err != nil {
+			return nil, fmt.Errorf("--load: %w", err)
+		}
+		x, err := figuresOf("load", words, 6)
 		if err != nil {
 			return nil, err
 		}
 		force := hold.Vector{x[0] * safety, x[1] * safety, x[2] * safety}
-		out = append(out, hold.Load{Force: force, At: hold.Vector{x[3], x[4], x[5]}})
+		out = append(out, hold.Load{Force: force, At: hold.Vector{x[3], x[4], x[5]}, Body: of})
 		if len(out) > 60 {
 			return nil, fmt.Errorf("--load has more than 60 loads")
 		}
@@ -219,9 +239,13 @@ func (h *clamped) least(cs []hold.Contact, who string) (hold.Grip, error) {
 		h.value("held", 0, "", "worked out")
 		return g, nil
 	}
-	h.say("%s must press with %s N at least, %s times the load counted in.", who, round(math.Ceil(g.Force), 0), plain(safety))
-	h.say("With less it first goes %s.", way(g.Gives[0]))
-	h.say("With %d-sided friction pyramids, which leave out up to %s %% of friction, that is on the careful side; less than %s N does not do however friction falls out.", sides, round(g.Short*100, 1), round(math.Floor(g.Floor), 0))
+	if !slices.ContainsFunc(cs, func(c hold.Contact) bool { return c.Clamp }) {
+		h.say("Forces exist that balance without any clamp, %s times the load counted in: it can stand, if it settles on them.", plain(safety))
+	} else {
+		h.say("%s must press with %s N at least, %s times the load counted in.", who, round(math.Ceil(g.Force), 0), plain(safety))
+		h.say("With less it first goes %s.", way(g.Gives[0]))
+		h.say("With %d-sided friction pyramids, which leave out up to %s %% of friction, that is on the careful side; less than %s N does not do however friction falls out.", sides, round(g.Short*100, 1), round(math.Floor(g.Floor), 0))
+	}
 	t := Table{Title: "Forces on the work that balance", Head: []Column{left("contact"), right("x"), right("y"), right("z"), right("N along x"), right("along y"), right("along z")}, Most: 14}
 	for i, p := range g.Pushes {
 		name := cs[i].Name
@@ -326,11 +350,16 @@ func (h *clamped) points() error {
 	var cs []hold.Contact
 	for one := range strings.SplitSeq(h.Text("contacts"), ";") {
 		words, clamp := strings.CutSuffix(strings.TrimSpace(one), "clamp")
+		words, of, err := cutOff(words, "of")
+		words, on, err2 := cutOff(words, "on")
+		if err := cmpErr(err, err2); err != nil {
+			return fmt.Errorf("--contacts: %w", err)
+		}
 		x, err := figuresOf("contacts", words, 7)
 		if err != nil {
 			return err
 		}
-		cs = append(cs, hold.Contact{At: hold.Vector{x[0], x[1], x[2]}, Normal: hold.Vector{x[3], x[4], x[5]}, Friction: x[6], Clamp: clamp})
+		cs = append(cs, hold.Contact{At: hold.Vector{x[0], x[1], x[2]}, Normal: hold.Vector{x[3], x[4], x[5]}, Friction: x[6], Clamp: clamp, Body: of, Against: on})
 		if len(cs) > 64 {
 			return fmt.Errorf("--contacts has more than 64 contacts")
 		}

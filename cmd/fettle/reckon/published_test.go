@@ -155,3 +155,38 @@ func TestDrills(t *testing.T) {
 		t.Errorf("%s taps are shown, the shop has 3", strconv.Itoa(n))
 	}
 }
+
+// The published block in a vise and the two bodies that lean on each other come out of the
+// command as they come out of the arithmetic (rows of hold.tsv; Lynch and Park, Modern Robotics, 12.11).
+func TestPublishedHolding(t *testing.T) {
+	var points []string
+	for _, x := range []string{"-25", "25"} {
+		for _, z := range []string{"2", "10"} {
+			points = append(points, x+" 20 "+z+" 0 -1 0 0.2", x+" -20 "+z+" 0 1 0 0.2 clamp")
+		}
+		for _, y := range []string{"-12", "12"} {
+			points = append(points, x+" "+y+" 0 0 0 1 0.15")
+		}
+	}
+	rows := 0
+	for _, r := range printed.Rows(t, "hold.tsv", 5) {
+		if r[0] != "block" {
+			continue
+		}
+		rows++
+		of := asked(t, text.Archive{}, "hold", "contacts", "--contacts", strings.Join(points, ";"), "--load", r[1]+"; 0 0 -5.5446 0 0 15", "--sides", "4", "--safety", "1")
+		if got := of.valued(t, "least force"); math.Abs(got-printed.Figure(t, r[2])) > printed.Figure(t, r[3]) {
+			t.Errorf("%s: %v, printed %s: %s", r[1], got, r[2], r[4])
+		}
+	}
+	if rows != 6 {
+		t.Errorf("%d rows", rows)
+	}
+	for _, c := range []struct{ foot, second, answer string }{{"0.1", "-49.05", "no"}, {"0.5", "-98.1", "yes"}} {
+		of := asked(t, text.Archive{}, "hold", "contacts", "--contacts", "60 60 0 -1 0 0 0.5 of 1 on 2; 0 0 0 0 1 0 "+c.foot+" of 1; 60 0 0 0 1 0 0.5 of 2; 72 0 0 0 1 0 0.5 of 2",
+			"--load", "0 -19.62 0 25 35 0 of 1; 0 "+c.second+" 0 66 42 0 of 2", "--sides", "4", "--safety", "1")
+		if of.Answer != c.answer {
+			t.Errorf("%+v: %s", c, of.Answer)
+		}
+	}
+}

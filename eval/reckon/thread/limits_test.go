@@ -319,3 +319,32 @@ func BenchmarkLimits(b *testing.B) {
 		}
 	}
 }
+
+// Every tapping drill of the reference tables is the handbook's own, with its percent on either
+// basis and the root of the screw.
+func TestPublishedDrills(t *testing.T) {
+	rows := 0
+	for _, f := range printed.Rows(t, "thread_drill.tsv", 8) {
+		rows++
+		f = f[1:]
+		th, within := filled(t, f[0]), printed.Figure(t, f[5])
+		drill := printed.Figure(t, f[2])
+		if mm, _, ok := handbook.TappingDrill(th); !ok || math.Abs(mm-drill) > 0.006 {
+			t.Errorf("%s: drill %v, printed %s: %s", f[0], mm, f[2], f[6])
+		}
+		p, _, _ := Percent(th, drill)
+		if math.Abs(p-printed.Figure(t, f[3])) > within {
+			t.Errorf("%s: %v percent, printed %s: %s", f[0], p, f[3], f[6])
+		}
+		if f[4] != "" {
+			other := p * 1.299038 / 1.082532
+			_, _, root, _ := Diameters(th)
+			if math.Abs(other-printed.Figure(t, f[4])) > within || math.Abs(root-printed.Figure(t, f[1])) > 0.0006 {
+				t.Errorf("%s: %v percent of 1.0825 P, root %v; printed %s and %s", f[0], other, root, f[4], f[1])
+			}
+		}
+	}
+	if rows != 145 {
+		t.Errorf("%d rows", rows)
+	}
+}
