@@ -43,8 +43,8 @@ var _ = enter(Subject{
 	Answer: answerCutting,
 })
 
-// cut is a cut as it was asked for.
-type cut struct {
+// cutPage is a cut as it was asked for.
+type cutPage struct {
 	Ask
 	process, tool string
 	metal         model.Material
@@ -61,7 +61,7 @@ var (
 )
 
 func answerCutting(a Ask) (Answer, error) {
-	c := cut{Ask: a, process: a.Text("PROCESS"), tool: "HSS"}
+	c := cutPage{Ask: a, process: a.Text("PROCESS"), tool: "HSS"}
 	if t := a.Text("tool"); t != "" {
 		c.tool = t
 	}
@@ -89,23 +89,23 @@ func answerCutting(a Ask) (Answer, error) {
 	return c.out, nil
 }
 
-func (c *cut) say(format string, args ...any) {
+func (c *cutPage) say(format string, args ...any) {
 	c.out.Says = append(c.out.Says, fmt.Sprintf(format, args...))
 }
-func (c *cut) step(format string, args ...any) {
+func (c *cutPage) step(format string, args ...any) {
 	c.out.Steps = append(c.out.Steps, fmt.Sprintf(format, args...))
 }
-func (c *cut) value(name string, x float64, unit, from string) {
+func (c *cutPage) value(name string, x float64, unit, from string) {
 	c.out.Values = append(c.out.Values, figure(name, x, unit, from))
 }
-func (c *cut) source(s string) {
+func (c *cutPage) source(s string) {
 	if !slices.Contains(c.out.Sources, s) {
 		c.out.Sources = append(c.out.Sources, s)
 	}
 }
 
 // size takes the diameter, from the thread when tapping.
-func (c *cut) size() (t drawing.Thread, err error) {
+func (c *cutPage) size() (t drawing.Thread, err error) {
 	words := c.Text("thread")
 	var ok bool
 	c.diameter, ok = c.Length("diameter")
@@ -131,7 +131,7 @@ func (c *cut) size() (t drawing.Thread, err error) {
 }
 
 // turns picks the speed of the spindle.
-func (c *cut) turns() error {
+func (c *cutPage) turns() error {
 	process := c.process
 	if r := speedRow[process]; r != "" {
 		process = r
@@ -166,7 +166,7 @@ func (c *cut) turns() error {
 	c.value("turns", c.revs, "rev/min", map[bool]string{true: owner, false: "worked out"}[ok])
 	c.value("speed at the edge", cutting.Speed(c.revs, c.diameter), "m/min", "worked out")
 	c.value("speed wanted", v, "m/min", from)
-	if lo, hi, n := spread(process, c.tool, c.metal.Group); n > 0 {
+	if lo, hi, n := printedSpread(process, c.tool, c.metal.Group); n > 0 {
 		c.say("Printed speeds for it run from %s to %s m/min (%d printed); those of large machines are the high ones.", round(lo, 1), round(hi, 1), n)
 		c.value("speed printed, least", lo, "m/min", "the tables")
 		c.value("speed printed, most", hi, "m/min", "the tables")
@@ -177,8 +177,8 @@ func (c *cut) turns() error {
 	return nil
 }
 
-// spread gives the least and the most of the printed speeds.
-func spread(process, tool, group string) (lo, hi float64, n int) {
+// printedSpread gives the least and the most of the printed speeds.
+func printedSpread(process, tool, group string) (lo, hi float64, n int) {
 	lo = math.Inf(1)
 	rows := handbook.PrintedSpeeds(process, tool, group)
 	for _, r := range rows {
@@ -188,7 +188,7 @@ func spread(process, tool, group string) (lo, hi float64, n int) {
 }
 
 // machine gives the speeds at hand and whose they are; none is no error.
-func (c *cut) machine() (model.Speeds, string, error) {
+func (c *cutPage) machine() (model.Speeds, string, error) {
 	if list, ok := c.Wholes("speeds"); ok {
 		var s model.Speeds
 		for _, n := range list {
@@ -225,7 +225,7 @@ func (c *cut) machine() (model.Speeds, string, error) {
 }
 
 // feeds says what is printed, and takes the one given.
-func (c *cut) feeds(t drawing.Thread) error {
+func (c *cutPage) feeds(t drawing.Thread) error {
 	var given bool
 	c.feed, given = c.Length("feed")
 	if c.process == "tapping" {
@@ -267,7 +267,7 @@ func (c *cut) feeds(t drawing.Thread) error {
 }
 
 // time works out the rate and the time.
-func (c *cut) time(t drawing.Thread) error {
+func (c *cutPage) time(t drawing.Thread) error {
 	if c.feed <= 0 || c.revs <= 0 {
 		return nil
 	}

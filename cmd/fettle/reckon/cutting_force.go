@@ -10,7 +10,7 @@ import (
 )
 
 // forces answers for what the cut pushes with, where enough is said.
-func (c *cut) forces(t drawing.Thread) error {
+func (c *cutPage) forces(t drawing.Thread) error {
 	switch c.process {
 	case "turning", "parting":
 		return c.turned()
@@ -24,8 +24,8 @@ func (c *cut) forces(t drawing.Thread) error {
 	return nil
 }
 
-// band writes a band with its unit.
-func band(b cutting.Band, decimals int, unit string) string {
+// forceBand writes a band with its unit.
+func forceBand(b cutting.Band, decimals int, unit string) string {
 	lo, hi := round(b.Lo, decimals), round(b.Hi, decimals)
 	if lo == hi {
 		return lo + " " + unit
@@ -33,13 +33,13 @@ func band(b cutting.Band, decimals int, unit string) string {
 	return lo + " to " + hi + " " + unit
 }
 
-func (c *cut) banded(name string, b cutting.Band, unit string) {
+func (c *cutPage) banded(name string, b cutting.Band, unit string) {
 	c.value(name+", least", b.Lo, unit, "the tables")
 	c.value(name+", most", b.Hi, unit, "the tables")
 }
 
 // tables shows what each table makes of a figure.
-func (c *cut) tables(title string, b cutting.Band, decimals int) {
+func (c *cutPage) tables(title string, b cutting.Band, decimals int) {
 	t := Table{Title: title, Head: []Column{left("by"), right("figure")}, Most: 7}
 	for _, s := range b.Says {
 		t.Rows = append(t.Rows, []string{s.By, round(s.Value, decimals)})
@@ -49,21 +49,21 @@ func (c *cut) tables(title string, b cutting.Band, decimals int) {
 }
 
 // none says that no table has the metal; true where so.
-func (c *cut) none(b cutting.Band) bool {
+func (c *cutPage) none(b cutting.Band) bool {
 	if b.None() {
 		c.say("No force is printed here for %s.", c.metal.Name)
 	}
 	return b.None()
 }
 
-func (c *cut) thin(is bool, chip float64) {
+func (c *cutPage) thin(is bool, chip float64) {
 	if is {
 		c.say("The chip of %s mm is thinner than %s mm, where the tables end: they are read at %s mm, and the edge may rub.", round(chip, 4), plain(cutting.Thin), plain(cutting.Thin))
 	}
 }
 
 // motor is the power at the motor for the most that the tables make it.
-func (c *cut) motor(b cutting.Band) error {
+func (c *cutPage) motor(b cutting.Band) error {
 	share, ok := c.Number("share")
 	if !ok {
 		share = 0.75
@@ -72,13 +72,13 @@ func (c *cut) motor(b cutting.Band) error {
 	if err != nil {
 		return err
 	}
-	c.say("Power at the spindle: %s; the motor needs up to %s W when %s of it comes through.", band(b.Times(1000), 0, "W"), round(kW*1000, 0), plain(share))
+	c.say("Power at the spindle: %s; the motor needs up to %s W when %s of it comes through.", forceBand(b.Times(1000), 0, "W"), round(kW*1000, 0), plain(share))
 	c.banded("power at the spindle", b, "kW")
 	c.value("power of the motor, most", kW, "kW", "worked out")
 	return nil
 }
 
-func (c *cut) turned() error {
+func (c *cutPage) turned() error {
 	depth, ok := c.Length("depth")
 	if c.process == "parting" {
 		if depth, ok = c.Length("width"); !ok {
@@ -93,9 +93,9 @@ func (c *cut) turned() error {
 		return err
 	}
 	c.say("The cut pushes down with %s, back along the feed with %s, out of the work with %s; the torque is %s. The tables differ so much.",
-		band(d.Force, 0, "N"), band(d.Feed, 0, "N"), band(d.Back, 0, "N"), band(d.Torque, 2, "N m"))
+		forceBand(d.Force, 0, "N"), forceBand(d.Feed, 0, "N"), forceBand(d.Back, 0, "N"), forceBand(d.Torque, 2, "N m"))
 	c.thin(d.Thin, d.Chip)
-	c.step("Force: %s x %s x kc, kc %s N/mm2 at a chip of %s mm: %s.", millimetres(depth), round(c.feed, 4), band(d.KC, 0, "")[:len(band(d.KC, 0, ""))-1], round(d.Chip, 4), band(d.Force, 0, "N"))
+	c.step("Force: %s x %s x kc, kc %s N/mm2 at a chip of %s mm: %s.", millimetres(depth), round(c.feed, 4), forceBand(d.KC, 0, "")[:len(forceBand(d.KC, 0, ""))-1], round(d.Chip, 4), forceBand(d.Force, 0, "N"))
 	c.banded("force", d.Force, "N")
 	c.banded("force out of the work", d.Back, "N")
 	c.banded("torque", d.Torque, "N m")
@@ -104,7 +104,7 @@ func (c *cut) turned() error {
 	return c.motor(d.Power)
 }
 
-func (c *cut) milled() error {
+func (c *cutPage) milled() error {
 	depth, okDepth := c.Length("depth")
 	width, okWidth := c.Length("width")
 	teeth, okTeeth := c.Whole("teeth")
@@ -116,7 +116,7 @@ func (c *cut) milled() error {
 		return err
 	}
 	c.say("A tooth pushes with %s while it cuts, %s at its most; round the cutter that is %s in the mean, a torque of %s.",
-		band(m.Tooth, 0, "N"), band(m.Peak, 0, "N"), band(m.Force, 0, "N"), band(m.Torque, 2, "N m"))
+		forceBand(m.Tooth, 0, "N"), forceBand(m.Peak, 0, "N"), forceBand(m.Force, 0, "N"), forceBand(m.Torque, 2, "N m"))
 	c.thin(m.Thin, m.Chip)
 	c.step("Engaged: arccos(1 - 2 x %s/%s) = %s degrees; mean chip %s mm, %s teeth in the cut.", millimetres(width), millimetres(c.diameter), round(m.Engaged, 2), round(m.Chip, 4), round(m.TeethInCut, 2))
 	c.step("Metal removed: %s x %s x feed = %s cm3/min.", millimetres(depth), millimetres(width), round(m.Removed, 2))
@@ -127,7 +127,7 @@ func (c *cut) milled() error {
 	return c.motor(m.Power)
 }
 
-func (c *cut) drilled() error {
+func (c *cutPage) drilled() error {
 	if c.feed <= 0 || c.diameter > 100 {
 		return nil
 	}
@@ -135,7 +135,7 @@ func (c *cut) drilled() error {
 	if err != nil || c.none(d.Torque) {
 		return err
 	}
-	c.say("The drill wants %s and pushes with %s; a thick chisel edge can push with twice as much. Hold the work against turning: clamp it, never by hand.", band(d.Torque, 2, "N m"), band(d.Thrust, 0, "N"))
+	c.say("The drill wants %s and pushes with %s; a thick chisel edge can push with twice as much. Hold the work against turning: clamp it, never by hand.", forceBand(d.Torque, 2, "N m"), forceBand(d.Thrust, 0, "N"))
 	c.thin(d.Thin, d.Chip)
 	c.step("Point 118 degrees, web 0.18 of the diameter: chip %s x sin 59 / 2 = %s mm at each lip.", round(c.feed, 4), round(d.Chip, 4))
 	c.banded("torque", d.Torque, "N m")
@@ -144,7 +144,7 @@ func (c *cut) drilled() error {
 	return c.motor(d.Power)
 }
 
-func (c *cut) tapped(t drawing.Thread) error {
+func (c *cutPage) tapped(t drawing.Thread) error {
 	hole, ok := c.Length("hole")
 	from := "--hole"
 	if !ok {
@@ -160,7 +160,7 @@ func (c *cut) tapped(t drawing.Thread) error {
 	if err != nil || c.none(d.Torque) {
 		return err
 	}
-	c.say("The tap wants %s in a hole of %s, by the tap and the table; a worn or a bottoming tap up to %s N m.", band(d.Torque, 2, "N m"), c.Says(hole), round(d.Worn, 2))
+	c.say("The tap wants %s in a hole of %s, by the tap and the table; a worn or a bottoming tap up to %s N m.", forceBand(d.Torque, 2, "N m"), c.Says(hole), round(d.Worn, 2))
 	c.step("By the pitch: kc x %s x %s x %s / 8000; by the thread: tan 30 x kc x K x (%s - %s)^2 x (%s + 2 x %s) / 24000.", millimetres(t.Pitch), millimetres(t.Pitch), millimetres(t.Diameter),
 		millimetres(t.Diameter), millimetres(hole), millimetres(t.Diameter), millimetres(hole))
 	c.value("hole", hole, "mm", from)
@@ -171,7 +171,7 @@ func (c *cut) tapped(t drawing.Thread) error {
 }
 
 // finish says what ridges a nose leaves.
-func (c *cut) finish() error {
+func (c *cutPage) finish() error {
 	nose, ok := c.Length("nose")
 	if !ok {
 		return nil
@@ -195,7 +195,7 @@ func (c *cut) finish() error {
 }
 
 // reaches says whether the process usually comes to a wanted grade and roughness.
-func (c *cut) reaches() {
+func (c *cutPage) reaches() {
 	process := c.process
 	if r := map[string]string{"slitting": "slitting_saw", "parting": "turning"}[process]; r != "" {
 		process = r

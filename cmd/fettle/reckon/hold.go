@@ -53,14 +53,14 @@ var _ = enter(Subject{
 	Answer: answerHold,
 })
 
-// clamped is a holding as it was asked for.
-type clamped struct {
+// holdPage is a holding as it was asked for.
+type holdPage struct {
 	Ask
 	out Answer
 }
 
-// uses says which flags each question takes; those of another are refused.
-var uses = map[string][]string{
+// holdUses says which flags each question takes; those of another are refused.
+var holdUses = map[string][]string{
 	"vise":     {"load", "size", "grip", "friction", "safety", "sides", "torque", "lead", "offset", "guide", "packing"},
 	"contacts": {"load", "contacts", "safety", "sides"},
 	"strap":    {"torque", "stud", "to-work", "to-heel", "clamps", "friction"},
@@ -69,22 +69,22 @@ var uses = map[string][]string{
 	"dent":     {"force", "ball", "hardness", "elastic"},
 }
 
-// without are those that may be left out.
-var without = []string{"friction", "safety", "sides", "torque", "lead", "offset", "guide", "packing", "clamps", "at", "elastic", "jaws"}
+// holdWithout are those that may be left out.
+var holdWithout = []string{"friction", "safety", "sides", "torque", "lead", "offset", "guide", "packing", "clamps", "at", "elastic", "jaws"}
 
 const holdCaution = "Nothing here says that a holding is safe. Bodies are taken as rigid, friction out of tables, and a cut that grabs pulls many times harder than one that runs: " +
 	"put the cut against a stop or the fixed jaw, try the grip by hand before starting, stand out of the line of work that could fly, and follow the manuals of machine and vise."
 
 func answerHold(a Ask) (Answer, error) {
-	h := clamped{Ask: a}
+	h := holdPage{Ask: a}
 	what := a.Text("WHAT")
 	for _, w := range a.of.Flags {
 		_, given := a.said[w.Name]
-		mine := slices.Contains(uses[what], w.Name)
+		mine := slices.Contains(holdUses[what], w.Name)
 		switch {
 		case given && !mine:
-			return Answer{}, fmt.Errorf("--%s is not of %s, which takes --%s", w.Name, what, strings.Join(uses[what], ", --"))
-		case !given && mine && !slices.Contains(without, w.Name) && (what != "strap" || w.Name != "torque"):
+			return Answer{}, fmt.Errorf("--%s is not of %s, which takes --%s", w.Name, what, strings.Join(holdUses[what], ", --"))
+		case !given && mine && !slices.Contains(holdWithout, w.Name) && (what != "strap" || w.Name != "torque"):
 			return Answer{}, fmt.Errorf("%s wants --%s: %s", what, w.Name, w.Says)
 		}
 	}
@@ -96,32 +96,32 @@ func answerHold(a Ask) (Answer, error) {
 	return h.out, nil
 }
 
-func (h *clamped) say(format string, args ...any) {
+func (h *holdPage) say(format string, args ...any) {
 	h.out.Says = append(h.out.Says, fmt.Sprintf(format, args...))
 }
-func (h *clamped) step(format string, args ...any) {
+func (h *holdPage) step(format string, args ...any) {
 	h.out.Steps = append(h.out.Steps, fmt.Sprintf(format, args...))
 }
-func (h *clamped) value(name string, x float64, unit, from string) {
+func (h *holdPage) value(name string, x float64, unit, from string) {
 	h.out.Values = append(h.out.Values, figure(name, x, unit, from))
 }
-func (h *clamped) source(s ...string) { h.out.Sources = append(h.out.Sources, s...) }
+func (h *holdPage) source(s ...string) { h.out.Sources = append(h.out.Sources, s...) }
 
 // or gives a number, or what stands for it.
-func (h *clamped) or(name string, x float64) float64 {
+func (h *holdPage) or(name string, x float64) float64 {
 	if v, ok := h.Number(name); ok {
 		return v
 	}
 	return x
 }
 
-func (h *clamped) length(name string) float64 {
+func (h *holdPage) length(name string) float64 {
 	x, _ := h.Length(name)
 	return x
 }
 
-// cutOff takes "of 2" or "on 1" off words; 0 where it is not there.
-func cutOff(words, key string) (rest string, n int, err error) {
+// pieceAfter takes "of 2" or "on 1" off words; 0 where it is not there.
+func pieceAfter(words, key string) (rest string, n int, err error) {
 	f := strings.Fields(words)
 	for i, w := range f {
 		if w != key {
@@ -136,8 +136,8 @@ func cutOff(words, key string) (rest string, n int, err error) {
 	return words, 0, nil
 }
 
-// figuresOf reads blanks between figures.
-func figuresOf(flag, words string, want int) ([]float64, error) {
+// holdFigures reads blanks between figures.
+func holdFigures(flag, words string, want int) ([]float64, error) {
 	f := strings.Fields(words)
 	if len(f) != want {
 		return nil, fmt.Errorf("--%s %s has %d figures where %d are wanted", flag, quoted(words), len(f), want)
@@ -159,14 +159,14 @@ func figuresOf(flag, words string, want int) ([]float64, error) {
 }
 
 // loads reads --load, times the factor of safety.
-func (h *clamped) loads(safety float64) ([]hold.Load, error) {
+func (h *holdPage) loads(safety float64) ([]hold.Load, error) {
 	var out []hold.Load
 	for one := range strings.SplitSeq(h.Text("load"), ";") {
-		words, of, err := cutOff(one, "of")
+		words, of, err := pieceAfter(one, "of")
 		if err != nil {
 			return nil, fmt.Errorf("--load: %w", err)
 		}
-		x, err := figuresOf("load", words, 6)
+		x, err := holdFigures("load", words, 6)
 		if err != nil {
 			return nil, err
 		}
@@ -179,9 +179,9 @@ func (h *clamped) loads(safety float64) ([]hold.Load, error) {
 	return out, nil
 }
 
-// block gives the contacts of a block in a vise: the corners of what each jaw grips, the lower ones a fifth
+// blockContacts gives the contacts of a block in a vise: the corners of what each jaw grips, the lower ones a fifth
 // of the grip above the foot, and four points of parallels under it.
-func block(size []float64, grip, mu float64) []hold.Contact {
+func blockContacts(size []float64, grip, mu float64) []hold.Contact {
 	var cs []hold.Contact
 	for _, x := range []float64{-size[0] / 2, size[0] / 2} {
 		for _, z := range []float64{grip / 5, grip} {
@@ -195,7 +195,7 @@ func block(size []float64, grip, mu float64) []hold.Contact {
 	return cs
 }
 
-func (h *clamped) vise() error {
+func (h *holdPage) vise() error {
 	size, _ := h.Lengths("size")
 	grip, mu := h.length("grip"), h.or("friction", 0.15)
 	if len(size) != 3 {
@@ -204,7 +204,7 @@ func (h *clamped) vise() error {
 	if grip > size[2] {
 		return fmt.Errorf("--grip %s mm is above the block, which is %s mm high", millimetres(grip), millimetres(size[2]))
 	}
-	g, err := h.least(block(size, grip, mu), "The vise")
+	g, err := h.least(blockContacts(size, grip, mu), "The vise")
 	if err != nil {
 		return err
 	}
@@ -216,7 +216,7 @@ func (h *clamped) vise() error {
 }
 
 // least answers with the least force.
-func (h *clamped) least(cs []hold.Contact, who string) (hold.Grip, error) {
+func (h *holdPage) least(cs []hold.Contact, who string) (hold.Grip, error) {
 	safety := h.or("safety", 2)
 	sides, ok := h.Whole("sides")
 	if !ok {
@@ -233,7 +233,7 @@ func (h *clamped) least(cs []hold.Contact, who string) (hold.Grip, error) {
 	if !g.Held {
 		h.out.No = true
 		h.say("No force of the clamps holds it: nothing stands against the load.")
-		h.say("It goes %s.", way(g.Gives[0]))
+		h.say("It goes %s.", goes(g.Gives[0]))
 		h.step("Friction pyramids of %d sides; every way that contacts can push was tried (linear program), and a way to move was found that none resists.", sides)
 		h.source("balance of forces and moments with friction cones")
 		h.value("held", 0, "", "worked out")
@@ -243,7 +243,7 @@ func (h *clamped) least(cs []hold.Contact, who string) (hold.Grip, error) {
 		h.say("Forces exist that balance without any clamp, %s times the load counted in: it can stand, if it settles on them.", plain(safety))
 	} else {
 		h.say("%s must press with %s N at least, %s times the load counted in.", who, round(math.Ceil(g.Force), 0), plain(safety))
-		h.say("With less it first goes %s.", way(g.Gives[0]))
+		h.say("With less it first goes %s.", goes(g.Gives[0]))
 		h.say("With %d-sided friction pyramids, which leave out up to %s %% of friction, that is on the careful side; less than %s N does not do however friction falls out.", sides, round(g.Short*100, 1), round(math.Floor(g.Floor), 0))
 	}
 	t := Table{Title: "Forces on the work that balance", Head: []Column{left("contact"), right("x"), right("y"), right("z"), right("N along x"), right("along y"), right("along z")}, Most: 14}
@@ -265,8 +265,8 @@ func (h *clamped) least(cs []hold.Contact, who string) (hold.Grip, error) {
 	return g, nil
 }
 
-// way says in words how a body goes.
-func way(m hold.Motion) string {
+// goes says in words how a body goes.
+func goes(m hold.Motion) string {
 	names := [3][2]string{{"to +x", "to -x"}, {"to +y", "to -y"}, {"up", "down"}}
 	axis := func(v hold.Vector) (int, int) {
 		k := 0
@@ -289,7 +289,7 @@ func way(m hold.Motion) string {
 }
 
 // screw compares what the screw gives.
-func (h *clamped) screw(g hold.Grip) error {
+func (h *holdPage) screw(g hold.Grip) error {
 	torque, ok := h.Number("torque")
 	if !ok || !g.Held {
 		return nil
@@ -324,7 +324,7 @@ func (h *clamped) screw(g hold.Grip) error {
 }
 
 // aside is what is left of the screw's force for work off its axis.
-func (h *clamped) aside() (share float64, words string, err error) {
+func (h *holdPage) aside() (share float64, words string, err error) {
 	offset, off := h.Length("offset")
 	packing, packed := h.Length("packing")
 	guide, guided := h.Length("guide")
@@ -346,16 +346,16 @@ func (h *clamped) aside() (share float64, words string, err error) {
 	return 0, "", fmt.Errorf("--offset wants --packing at the other side, or --guide, the length of the jaw's guide")
 }
 
-func (h *clamped) points() error {
+func (h *holdPage) points() error {
 	var cs []hold.Contact
 	for one := range strings.SplitSeq(h.Text("contacts"), ";") {
 		words, clamp := strings.CutSuffix(strings.TrimSpace(one), "clamp")
-		words, of, err := cutOff(words, "of")
-		words, on, err2 := cutOff(words, "on")
+		words, of, err := pieceAfter(words, "of")
+		words, on, err2 := pieceAfter(words, "on")
 		if err := cmpErr(err, err2); err != nil {
 			return fmt.Errorf("--contacts: %w", err)
 		}
-		x, err := figuresOf("contacts", words, 7)
+		x, err := holdFigures("contacts", words, 7)
 		if err != nil {
 			return err
 		}

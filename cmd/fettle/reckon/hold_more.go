@@ -9,7 +9,7 @@ import (
 	"fettle/schema/handbook"
 )
 
-func (h *clamped) strap() error {
+func (h *holdPage) strap() error {
 	a, b := h.length("to-work"), h.length("to-heel")
 	torque, ok := h.Number("torque")
 	if !ok {
@@ -52,7 +52,7 @@ func (h *clamped) strap() error {
 	return nil
 }
 
-func (h *clamped) slot() error {
+func (h *holdPage) slot() error {
 	depth := h.length("depth")
 	at, ok := h.Length("at")
 	if !ok {
@@ -72,7 +72,7 @@ func (h *clamped) slot() error {
 	return nil
 }
 
-func (h *clamped) ring() error {
+func (h *holdPage) ring() error {
 	n, ok := h.Whole("jaws")
 	if !ok {
 		n = 3
@@ -108,7 +108,7 @@ func (h *clamped) ring() error {
 	return nil
 }
 
-func (h *clamped) dent() error {
+func (h *holdPage) dent() error {
 	f, e := h.or("force", 0), h.or("elastic", 207)*1000
 	d, err := hold.UnderBall(f, h.length("ball"), h.or("hardness", 0), e, 207000)
 	if err != nil {
