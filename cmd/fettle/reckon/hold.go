@@ -244,7 +244,7 @@ func (h *holdPage) least(cs []hold.Contact, who string) (hold.Grip, error) {
 	} else {
 		h.say("%s must press with %s N at least, %s times the load counted in.", who, round(math.Ceil(g.Force), 0), plain(safety))
 		h.say("With less it first goes %s.", goes(g.Gives[0]))
-		h.say("With %d-sided friction pyramids, which leave out up to %s %% of friction, that is on the careful side; less than %s N does not do however friction falls out.", sides, round(g.Short*100, 1), round(math.Floor(g.Floor), 0))
+		h.say("With %d-sided friction pyramids, which leave out up to %s %% of friction, that is on the careful side; less than %s N does not do even with the whole round cone of friction.", sides, round(g.Short*100, 1), round(math.Floor(g.Floor), 0))
 	}
 	t := Table{Title: "Forces on the work that balance", Head: []Column{left("contact"), right("x"), right("y"), right("z"), right("N along x"), right("along y"), right("along z")}, Most: 14}
 	for i, p := range g.Pushes {
@@ -256,7 +256,7 @@ func (h *holdPage) least(cs []hold.Contact, who string) (hold.Grip, error) {
 		t.Rows = append(t.Rows, []string{name, round(at[0], 2), round(at[1], 2), round(at[2], 2), round(p[0], 0), round(p[1], 0), round(p[2], 0)})
 	}
 	h.out.Tables = append(h.out.Tables, t)
-	h.step("Every force of a contact lies in its friction pyramid; forces and moments balance; the sum of the clamps' normal forces is least (linear program, both bounds agree): %s N.", round(g.Force, 2))
+	h.step("Every force of a contact lies in its friction pyramid; forces and moments balance; the sum of the clamps' normal forces is least (linear program, both bounds agree): %s N. That such forces exist is needed and not proved enough: work with friction may settle on others.", round(g.Force, 2))
 	h.source("balance of forces and moments with friction cones, checked against a general solver of linear programs",
 		"times the load 2 to 3: common practice; friction of clean steel on steel 0.15: a workholding maker's pages on clamping force")
 	h.value("least force", g.Force, "N", "worked out")

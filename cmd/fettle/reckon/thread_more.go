@@ -142,7 +142,11 @@ func (q *threaded) alike() {
 		}
 		t.Rows = append(t.Rows, []string{l.Thread.String(), signed(l.Diameter), signed(l.Pitch), plain(l.Angle), turns})
 	}
-	q.say("%s could be taken for it: screwed together they go in and strip, or bind.", and([]string{looks[0].Thread.String()}))
+	var names []string
+	for _, l := range looks[:min(len(looks), 3)] {
+		names = append(names, l.Thread.String())
+	}
+	q.say("%s could be taken for it: screwed together they go in and strip, or bind.", and(names))
 	q.out.Tables = append(q.out.Tables, t)
 	q.source("sizes and pitches of the tables; turns before it binds: our estimate, a twelfth of the pitch over the difference")
 }
