@@ -54,6 +54,7 @@ const (
 	mostLength   = 1e5 // mm
 	mostForce    = 1e7 // N
 	mostFriction = 2
+	mostWork     = 4096 // contacts by sides by pieces: Bland's rule is slow on large programs
 	LeastSides   = 4
 	MostSides    = 64
 )
@@ -93,6 +94,9 @@ func check(contacts []Contact, loads []Load, sides int) (bodies int, err error) 
 			return 0, fmt.Errorf("%s acts on piece %d: pieces are counted from 1 to %d", name, l.Body, mostBodies)
 		}
 		bodies = max(bodies, l.Body)
+	}
+	if n := len(contacts) * sides * bodies; n > mostWork {
+		return 0, fmt.Errorf("%d contacts of %d sides on %d pieces come to %d: their product may be %d, so give fewer sides", len(contacts), sides, bodies, n, mostWork)
 	}
 	return bodies, nil
 }

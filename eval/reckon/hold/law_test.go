@@ -284,6 +284,9 @@ func TestRefused(t *testing.T) {
 			t.Errorf("%+v", l)
 		}
 	}
+	if _, err := Least(append(block(), Contact{Normal: Vector{1, 0, 0}, Body: 8}), []Load{weight}, 64); err == nil {
+		t.Error("more work than a page may take")
+	}
 	if _, err := Least(nil, []Load{weight}, 8); err == nil {
 		t.Error("no contacts")
 	}
