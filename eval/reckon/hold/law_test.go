@@ -202,7 +202,7 @@ func TestClosing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f, d := drawn(t, "force", 1, 5000), drawn(t, "depth", 2, 40)
 		a := d * drawn(t, "share", 0.1, 1)
-		th, l := drawn(t, "thick", 2, 20), drawn(t, "length", 10, 100)
+		th, l := drawn(t, "thick", 3, 20), drawn(t, "length", 10, 100)
 		c, err := Slot(f, a, d, th, l, 207000)
 		// at the mouth: the end of a beam loaded at a, F a^2 (3 L - a)/(6 E I)
 		i := l * th * th * th / 12

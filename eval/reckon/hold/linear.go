@@ -30,7 +30,7 @@ const (
 	tiny   = 1e-10 // of a table whose figures are about 1: nought
 	narrow = 1e-7  // what a proof may be off, relative; a load less out of balance counts as balanced
 	beyond = 1e4   // a proof that nothing holds is good for forces up to so many times the load
-	pivots = 20000
+	pivots = 4000
 )
 
 var errLost = errors.New("the figures lie too far apart to tell whether this holds")
@@ -72,8 +72,44 @@ func newTable(p *program) *table {
 	return t
 }
 
-// solve gives the least cost, or the proof that there is no solution.
+// solve gives the least cost, or the proof that there is no solution. Rounding can lead even
+// Bland's rule round in a circle, where many forces are nought at once; another order of the columns leads out
+// of it, so a program that gets lost is tried again with the columns turned round by a share.
 func (p *program) solve() (answer, error) {
+	const tries = 5
+	n := len(p.cost)
+	for k := range tries {
+		by := n * k / tries
+		got, err := p.turned(by).once()
+		if err == nil {
+			got.x = turn(got.x, n-by)
+			return got, nil
+		}
+	}
+	return answer{}, errLost
+}
+
+// turned is the program with its columns turned round by so many.
+func (p *program) turned(by int) *program {
+	if by == 0 {
+		return p
+	}
+	q := &program{b: p.b, cost: turn(p.cost, by)}
+	for _, row := range p.a {
+		q.a = append(q.a, turn(row, by))
+	}
+	return q
+}
+
+func turn(x []float64, by int) []float64 {
+	if len(x) == 0 || by == len(x) {
+		return x
+	}
+	return append(slices.Clone(x[by:]), x[:by]...)
+}
+
+// once solves it in the order that it has.
+func (p *program) once() (answer, error) {
 	t := newTable(p)
 	first := make([]float64, t.real+len(p.b))
 	for i := range p.b {
