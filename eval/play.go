@@ -39,6 +39,7 @@ type Decider interface {
 type Trace struct {
 	Build   *model.Build
 	Parts   []*PartTrace
+	Joints  []*Joint
 	Moments int
 }
 
@@ -66,6 +67,7 @@ func (pl *Player) Play(b *model.Build, d Decider) *Trace {
 	for _, m := range b.Parts {
 		t.Parts = append(t.Parts, pl.part(b, m, d))
 	}
+	t.Joints = Joints(b, t.Parts)
 	t.Moments = pl.Moments
 	return t
 }

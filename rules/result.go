@@ -201,10 +201,9 @@ func (r *Result) tightest() {
 // unplayed lists what the dry run passed over, so that silence is never taken for a pass.
 func (r *Result) unplayed(t *eval.Trace) {
 	for _, j := range t.Build.Joints {
-		r.Unplayed = append(r.Unplayed, Unplayed{finding.Spot{SetUp: j.Kind + " " + j.Label}, "joints and assemblies are not made on paper yet"})
-	}
-	for _, m := range t.Build.Made {
-		r.Unplayed = append(r.Unplayed, Unplayed{finding.Spot{SetUp: "made " + m.Of.V.Path()}, "sizes as made are read and not reckoned with yet"})
+		if j.Kind == "mesh" || j.Kind == "assembly" {
+			r.Unplayed = append(r.Unplayed, Unplayed{finding.Spot{SetUp: j.Kind + " " + j.Label}, "meshes and assemblies are not made on paper yet"})
+		}
 	}
 	for _, p := range t.Parts {
 		spot := finding.Spot{Part: p.Part.Label}

@@ -34,6 +34,7 @@ type Rule struct {
 	OnChuck   func(*eval.Chucking, *Ask) // a holding on a lathe; may stand beside OnHold
 	OnTurn    func(*eval.Turn, *Ask)     // an operation on a lathe; may stand beside OnCut
 	OnMeasure func(*eval.Measurement, *Ask)
+	OnJoint   func(*eval.Joint, *Ask) // a fit, stack, screw or measured size
 	OnBuild   func(*eval.Trace, *Ask)
 }
 

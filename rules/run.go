@@ -168,6 +168,13 @@ func (r *Runner) All(t *eval.Trace) []Verdict {
 			vs = append(vs, r.At(m)...)
 		}
 	}
+	for _, j := range t.Joints {
+		for _, rule := range catalogue {
+			if rule.OnJoint != nil {
+				vs = append(vs, r.ask(rule, j.Spot, func(a *Ask) { rule.OnJoint(j, a) }))
+			}
+		}
+	}
 	for _, rule := range catalogue {
 		if rule.OnBuild != nil {
 			vs = append(vs, r.ask(rule, finding.Spot{}, func(a *Ask) { rule.OnBuild(t, a) }))

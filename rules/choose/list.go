@@ -31,7 +31,7 @@ func listed(t *eval.Trace) []Choice {
 			}
 		}
 	}
-	return out
+	return append(out, mates(t)...)
 }
 
 func blankChoices(p *eval.Part) []Choice {

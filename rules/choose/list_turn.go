@@ -1,6 +1,8 @@
 package choose
 
 import (
+	"math"
+
 	"fettle/eval"
 	"fettle/schema/model"
 )
@@ -68,3 +70,20 @@ func turnChoices(k *eval.Turn) []Choice {
 	}
 	return out
 }
+
+// mates tells, where one part of a fit was measured, between which sizes the other is to be made.
+func mates(t *eval.Trace) []Choice {
+	var out []Choice
+	for _, j := range t.Joints {
+		if j.Fit == nil {
+			continue
+		}
+		if d, lim, ok := j.Fit.Mate(); ok && lim.Hi >= lim.Lo {
+			out = append(out, Choice{Spot: j.Spot, What: "to make", Item: d.Path + " " + model.Figure(round(lim.Lo)) + " to " + model.Figure(round(lim.Hi)) + " mm",
+				Why: "its mate was measured"})
+		}
+	}
+	return out
+}
+
+func round(x float64) float64 { return math.Round(x*1000) / 1000 }

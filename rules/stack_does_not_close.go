@@ -1,0 +1,62 @@
+package rules
+
+import (
+	"math"
+
+	"fettle/eval"
+	"fettle/schema/finding"
+)
+
+var _ = enter(Rule{
+	Name:  "stack-does-not-close",
+	Title: "the dimensions in a row do not leave the gap that is wanted",
+	Why: `Each dimension of a chain may lie anywhere within its limits, and they add up. What is left at the end takes the sum of
+all tolerances: a gap of a few hundredths cannot be had from five dimensions of a tenth.`,
+	Rows:      []string{"E7", "I6", "F16"},
+	Source:    []string{"sum of limits (worst case), or root of the sum of squares where the recipe asks for it: tolerance chains, worked examples in the tests of the arithmetic"},
+	Level:     finding.Scrap,
+	Judgement: finding.Fact,
+	Trips:     exampleStack(`"6 ±0.1"`, `"5.8 ±0.1"`, `"0.1..0.3"`),
+	Sound:     exampleStack(`"6 ±0.05"`, `"5.8 ±0.05"`, `"0.1..0.3"`),
+	OnJoint:   stackDoesNotClose,
+})
+
+func stackDoesNotClose(j *eval.Joint, a *Ask) {
+	s := j.Stack
+	if s == nil || len(s.Links) < 2 {
+		return
+	}
+	for _, l := range s.Links {
+		if !l.Known {
+			return // faces in a chain are not reckoned with yet
+		}
+	}
+	likely := s.Model.Reckoned.V == "likely"
+	gap, ok := Need(a, s.Gap(likely))
+	wants, ok2 := Need(a, s.Wants)
+	if !ok || !ok2 {
+		return
+	}
+	low, high := wants.Lo-gap.Lo, gap.Hi-wants.Hi
+	if low <= 0.0005 && high <= 0.0005 {
+		a.Clear(Room(round(math.Min(-low, -high)), 0), "the gap of "+j.Item.Path())
+		return
+	}
+	how := "at the worst"
+	if likely {
+		how = "most likely"
+	}
+	f := a.Say(j.Item.Path(), s.Model.Item.At, "%s less %s leaves %s to %s mm %s; wanted is %s to %s mm",
+		s.Links[0].Path, restOf(s), figure(round(gap.Lo)), figure(round(gap.Hi)), how, figure(round(wants.Lo)), figure(round(wants.Hi)))
+	if gap.Width() > wants.Width()+0.0005 {
+		f.Says += "; the tolerances together, " + figure(round(gap.Width())) + " mm, are more than the " + figure(round(wants.Width())) + " mm allowed"
+	}
+}
+
+func restOf(s *eval.StackJoint) string {
+	var names []string
+	for _, l := range s.Links[1:] {
+		names = append(names, l.Path)
+	}
+	return inWords(names)
+}
