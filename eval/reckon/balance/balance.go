@@ -9,7 +9,7 @@
 package balance
 
 import (
-	"errors"
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -44,7 +44,7 @@ func within(what string, x, lo, hi float64, unit string) error {
 }
 
 func (m Mass) check() error {
-	return errors.Join(within("mass", m.Kilograms, 0, heaviest, "kg"), within("distance from the axis", m.Radius, 0, widest, "mm"),
+	return cmp.Or(within("mass", m.Kilograms, 0, heaviest, "kg"), within("distance from the axis", m.Radius, 0, widest, "mm"),
 		within("angle", m.Angle, -36000, 36000, "degrees"))
 }
 
@@ -71,7 +71,7 @@ func (m Moment) check() error { return within("moment", m.Size, 0, heaviest*wide
 
 // Force gives the pull of a moment at a speed, N: m r (2 pi n/60)^2, r in m.
 func Force(m Moment, revs float64) (float64, error) {
-	if err := errors.Join(m.check(), within("speed", revs, 0, fastest, "rev/min")); err != nil {
+	if err := cmp.Or(m.check(), within("speed", revs, 0, fastest, "rev/min")); err != nil {
 		return 0, err
 	}
 	w := 2 * math.Pi * revs / 60
@@ -81,7 +81,7 @@ func Force(m Moment, revs float64) (float64, error) {
 // SpeedAt gives the speed at which the pull of a moment reaches a force in N, rev/min. False
 // for a moment of nought, which never does.
 func SpeedAt(m Moment, force float64) (revs float64, ok bool, err error) {
-	if err := errors.Join(m.check(), within("force", force, 0, 1e9, "N")); err != nil {
+	if err := cmp.Or(m.check(), within("force", force, 0, 1e9, "N")); err != nil {
 		return 0, false, err
 	}
 	if m.Size == 0 {
@@ -96,7 +96,7 @@ const UsualShare = 0.05
 
 // Weight gives the share of a machine's weight, N, for its mass in kg.
 func Weight(kilograms, share float64) (float64, error) {
-	if err := errors.Join(within("mass of the machine", kilograms, 0.1, heaviest, "kg"), within("share of its weight", share, 1e-6, 10, "")); err != nil {
+	if err := cmp.Or(within("mass of the machine", kilograms, 0.1, heaviest, "kg"), within("share of its weight", share, 1e-6, 10, "")); err != nil {
 		return 0, err
 	}
 	return kilograms * G * share, nil
@@ -105,7 +105,7 @@ func Weight(kilograms, share float64) (float64, error) {
 // Counterweight gives what balances a moment at a distance from the axis: the mass, on the
 // other side.
 func Counterweight(m Moment, radius float64) (Mass, error) {
-	if err := errors.Join(m.check(), within("distance of the counterweight", radius, 1e-3, widest, "mm")); err != nil {
+	if err := cmp.Or(m.check(), within("distance of the counterweight", radius, 1e-3, widest, "mm")); err != nil {
 		return Mass{}, err
 	}
 	return Mass{m.Size / radius, radius, opposite(m.Angle)}, nil
@@ -113,7 +113,7 @@ func Counterweight(m Moment, radius float64) (Mass, error) {
 
 // CounterRadius gives how far from the axis a weight that is there must sit to balance.
 func CounterRadius(m Moment, kilograms float64) (Mass, error) {
-	if err := errors.Join(m.check(), within("mass of the counterweight", kilograms, 1e-6, heaviest, "kg")); err != nil {
+	if err := cmp.Or(m.check(), within("mass of the counterweight", kilograms, 1e-6, heaviest, "kg")); err != nil {
 		return Mass{}, err
 	}
 	return Mass{kilograms, m.Size / kilograms, opposite(m.Angle)}, nil
@@ -124,7 +124,7 @@ func opposite(angle float64) float64 { return math.Mod(angle+180, 360) }
 // Disc gives the mass of a round disc or ring, kg: diameters and thickness in mm, density in
 // kg/m3.
 func Disc(outside, bore, thickness, density float64) (float64, error) {
-	err := errors.Join(within("outside diameter", outside, 1e-3, widest, "mm"), within("thickness", thickness, 1e-3, widest, "mm"),
+	err := cmp.Or(within("outside diameter", outside, 1e-3, widest, "mm"), within("thickness", thickness, 1e-3, widest, "mm"),
 		within("density", density, 100, 25000, "kg/m3"))
 	if err == nil && !(bore >= 0 && bore < outside) {
 		err = fmt.Errorf("the bore must lie from 0 to under the outside, %v mm, not %v", outside, bore)
@@ -152,7 +152,7 @@ func Block(long, wide, high, density float64) (float64, error) {
 // which ISO 21940-11 grades balance (from memory: G 6.3 is 6.3 mm/s). Kilograms is all that
 // turns.
 func Sway(m Moment, kilograms, revs float64) (float64, error) {
-	err := errors.Join(m.check(), within("mass that turns", kilograms, 1e-6, heaviest, "kg"), within("speed", revs, 0, fastest, "rev/min"))
+	err := cmp.Or(m.check(), within("mass that turns", kilograms, 1e-6, heaviest, "kg"), within("speed", revs, 0, fastest, "rev/min"))
 	if err != nil {
 		return 0, err
 	}

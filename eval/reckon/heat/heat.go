@@ -9,7 +9,7 @@
 package heat
 
 import (
-	"errors"
+	"cmp"
 	"fmt"
 	"math"
 
@@ -76,7 +76,7 @@ func Growth(length float64, expansion handbook.Band, from, to float64) (handbook
 // length is s (1+g). So a part of length L grown by w reads L (1+w)/(1+g), and is misread by
 // L (w-g)/(1+g).
 func Misreading(length float64, work, instrument Body) (handbook.Band, error) {
-	if err := errors.Join(checkLength("length", length), work.check("work"), instrument.check("instrument")); err != nil {
+	if err := cmp.Or(checkLength("length", length), work.check("work"), instrument.check("instrument")); err != nil {
 		return handbook.Band{}, err
 	}
 	w, g := work.strain(), instrument.strain()
@@ -87,7 +87,7 @@ func Misreading(length float64, work, instrument Body) (handbook.Band, error) {
 // At20 gives the length that a part will have at 20 degrees from what an instrument read, mm:
 // the reading times (1+g)/(1+w). It undoes Misreading.
 func At20(reading float64, work, instrument Body) (handbook.Band, error) {
-	if err := errors.Join(checkLength("reading", reading), work.check("work"), instrument.check("instrument")); err != nil {
+	if err := cmp.Or(checkLength("reading", reading), work.check("work"), instrument.check("instrument")); err != nil {
 		return handbook.Band{}, err
 	}
 	w, g := work.strain(), instrument.strain()

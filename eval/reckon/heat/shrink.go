@@ -1,7 +1,7 @@
 package heat
 
 import (
-	"errors"
+	"cmp"
 	"fmt"
 	"math"
 
@@ -29,7 +29,7 @@ func (j Joint) check() error {
 	if i := j.Interference; !(i.Lo <= i.Hi && math.Abs(i.Lo) <= j.Diameter/20 && math.Abs(i.Hi) <= j.Diameter/20) {
 		bad = fmt.Errorf("the interference must lie within a twentieth of the diameter, not %v to %v mm", i.Lo, i.Hi)
 	}
-	return errors.Join(checkLength("diameter", j.Diameter), bad, j.Hub.check("hub"), j.Shaft.check("shaft"))
+	return cmp.Or(checkLength("diameter", j.Diameter), bad, j.Hub.check("hub"), j.Shaft.check("shaft"))
 }
 
 // Interference gives the interference on diameter with hub and shaft at their temperatures,
@@ -52,7 +52,7 @@ func Interference(j Joint) (handbook.Band, error) {
 // the formula as S. S. Bhavikatti, Strength of Materials, 8.8.17, has it; its figure there
 // divides by another diameter and is wrong).
 func HubAt(j Joint, gap float64) (handbook.Band, error) {
-	if err := errors.Join(j.check(), checkGap(gap, j.Diameter)); err != nil {
+	if err := cmp.Or(j.check(), checkGap(gap, j.Diameter)); err != nil {
 		return handbook.Band{}, err
 	}
 	s, e, d := j.Shaft.strain(), j.Hub.Expansion, j.Diameter
@@ -67,7 +67,7 @@ func HubAt(j Joint, gap float64) (handbook.Band, error) {
 // ShaftAt gives the temperature the shaft must have for the same with the hub at its own: the
 // high figure for the least interference, the low one, which always serves, for the contrary.
 func ShaftAt(j Joint, gap float64) (handbook.Band, error) {
-	if err := errors.Join(j.check(), checkGap(gap, j.Diameter)); err != nil {
+	if err := cmp.Or(j.check(), checkGap(gap, j.Diameter)); err != nil {
 		return handbook.Band{}, err
 	}
 	h, e, d := j.Hub.strain(), j.Shaft.Expansion, j.Diameter

@@ -14,7 +14,7 @@
 package press
 
 import (
-	"errors"
+	"cmp"
 	"fmt"
 	"math"
 
@@ -106,7 +106,7 @@ func (f Fit) check() error {
 	say(i.Lo <= i.Hi && math.Abs(i.Lo) <= f.Diameter/20 && math.Abs(i.Hi) <= f.Diameter/20, "the interference on diameter must lie within a twentieth of it, not %v to %v mm", i.Lo, i.Hi)
 	say(f.Smoothing.Lo >= 0 && f.Smoothing.Lo <= f.Smoothing.Hi && f.Smoothing.Hi <= 2, "the interference lost to roughness must lie from 0 to 2 mm, not %v to %v", f.Smoothing.Lo, f.Smoothing.Hi)
 	say(f.Friction.Lo >= 0 && f.Friction.Lo <= f.Friction.Hi && f.Friction.Hi <= 2, "friction must lie from 0 to 2, not %v to %v", f.Friction.Lo, f.Friction.Hi)
-	return errors.Join(append(bad, checkMetal("hub", f.Hub), checkMetal("shaft", f.Shaft))...)
+	return cmp.Or(append(bad, checkMetal("hub", f.Hub), checkMetal("shaft", f.Shaft))...)
 }
 
 func checkMetal(of string, m handbook.Elastic) error {
@@ -115,7 +115,7 @@ func checkMetal(of string, m handbook.Elastic) error {
 	case !(y.Lo >= 1 && y.Lo <= y.Hi && y.Hi <= 2e6):
 		return fmt.Errorf("the stiffness of the %s must lie from 1 to 2,000,000 MPa, not %v to %v", of, y.Lo, y.Hi)
 	case !(p.Lo >= 0 && p.Lo <= p.Hi && p.Hi < 0.5):
-		return fmt.Errorf("Poisson's ratio of the %s must lie from 0 to under 0.5, not %v to %v", of, p.Lo, p.Hi)
+		return fmt.Errorf("the Poisson's ratio of the %s must lie from 0 to under 0.5, not %v to %v", of, p.Lo, p.Hi)
 	case !(m.Yield.Lo >= 0 && m.Yield.Lo <= m.Yield.Hi && m.Yield.Hi <= 1e5 && m.Breaks.Lo >= 0 && m.Breaks.Lo <= m.Breaks.Hi && m.Breaks.Hi <= 1e5):
 		return fmt.Errorf("the strength of the %s must lie from 0 to 100,000 MPa", of)
 	}

@@ -102,7 +102,7 @@ func (w Wall) Under(force float64, m handbook.Elastic) (handbook.Band, error) {
 	case !(e.Lo >= 1 && e.Lo <= e.Hi && e.Hi <= 2e6):
 		return handbook.Band{}, fmt.Errorf("the stiffness must lie from 1 to 2,000,000 MPa, not %v to %v", e.Lo, e.Hi)
 	case !(v.Lo >= 0 && v.Lo <= v.Hi && v.Hi < 0.5):
-		return handbook.Band{}, fmt.Errorf("Poisson's ratio must lie from 0 to under 0.5, not %v to %v", v.Lo, v.Hi)
+		return handbook.Band{}, fmt.Errorf("the Poisson's ratio must lie from 0 to under 0.5, not %v to %v", v.Lo, v.Hi)
 	}
 	plate := func(e, v float64) float64 { return e * math.Pow(w.Thickness, 3) / 12 / (1 - v*v) }
 	push := force * w.Height * w.Height
