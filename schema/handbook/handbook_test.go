@@ -20,7 +20,7 @@ func TestTables(t *testing.T) {
 		"drill_set": {"set", "name"}, "drill_length": {"series", "over_mm"}, "tap_lead": {"word"},
 		"ream": {"reamer", "over_mm"}, "reamer_lead": {"reamer", "over_mm"}, "collet": {"system"},
 		"instrument": {"kind", "from", "to", "reads_to"}, "cutter_bore": {"cutter", "diameter_mm"}, "kerf": {"saw"}, "skin": {"skin"},
-		"slip_gauge": {"set", "from"},
+		"slip_gauge":     {"set", "from"},
 		"press_friction": {"one", "other", "joined"}, "tool_metal": {"name"}, "slender": {"what"},
 	}
 	found, err := files.ReadDir("table")

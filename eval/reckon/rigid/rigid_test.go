@@ -205,6 +205,22 @@ func TestWhirlRoot(t *testing.T) {
 	}
 }
 
+// G. R. Cowper's figures for Poisson's ratio v = 0.3 (from memory): a solid round
+// 6 (1+v)/(7+6v), a thin tube 2 (1+v)/(4+3v), a rectangle 10 (1+v)/(12+11v), each turned over.
+func TestShear(t *testing.T) {
+	for _, c := range []struct{ got, want float64 }{
+		{Round(1, 10, 0).Shear, 8.8 / 7.8}, {Round(1, 10, 9.9999).Shear, 4.9 / 2.6}, {Flat(1, 10, 5).Shear, 15.3 / 13},
+	} {
+		if math.Abs(c.got-c.want) > 1e-6 {
+			t.Errorf("%v, want %v", c.got, c.want)
+		}
+	}
+	b := Bar{[]Part{Flat(100, 10, 12)}, Chuck, handbook.One(210e3)} // a bar 10 wide and 12 high bends by F L^3/(3 E I)
+	if got, want := way(t, b, Load{100, 500}, 100), 500*1e6/(3*210e3*1440); math.Abs(got-want) > 1e-9 {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
 func TestSlenderBorder(t *testing.T) {
 	r, _ := handbook.Slender("HSS end mill")
 	for _, c := range []struct {
