@@ -26,6 +26,7 @@ func TestTables(t *testing.T) {
 		"tap_force": {"formula", "metal"}, "tap_factor": {"tap", "metal", "pitch"}, "capability": {"process", "source"},
 		"thread_tolerance": {"pitch_mm"}, "thread_pitch_tolerance": {"over_mm", "pitch_mm"},
 		"clamp_friction": {"pair", "state"}, "strap": {"stud"}, "workholding": {"rule", "what"},
+		"press_friction": {"one", "other", "joined"}, "tool_metal": {"name"}, "slender": {"what"},
 	}
 	found, err := files.ReadDir("table")
 	if err != nil || len(found) != len(keys) {

@@ -122,14 +122,13 @@ type sarifChange struct {
 
 type sarifReplacement struct {
 	Deleted  sarifBytes `json:"deletedRegion"`
-	Inserted sarifText `json:"insertedContent"`
+	Inserted sarifText  `json:"insertedContent"`
 }
 
 type sarifBytes struct {
 	Offset int `json:"byteOffset"`
 	Length int `json:"byteLength"`
 }
-
 
 // SARIF writes what was checked, a run for each recipe and shop.
 func SARIF(w io.Writer, all []*Checked) error {
