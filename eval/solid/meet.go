@@ -47,6 +47,14 @@ func (p *Piece) Meets(t Turned, m Move) (Meeting, bool) { return p.meets(t, m, -
 
 // meets asks with the tool grown by g.
 func (p *Piece) meets(t Turned, m Move, g float64) (Meeting, bool) {
+	for _, l := range p.lumps {
+		if hit, ok := l.piece.meets(t, m, g); ok {
+			return hit, true
+		}
+	}
+	if p.lumps != nil {
+		return Meeting{}, false
+	}
 	if !finite(m.From) || !finite(m.To) || p.blank.kind == empty {
 		return Meeting{}, false
 	}
@@ -276,6 +284,8 @@ func (s *Shape) holdsDisc(c pt, z, r float64) bool {
 			strip := s.strip(s.halfWidth(z))
 			return strip.depth(c) >= r-hair
 		}
+	case ball:
+		return s.whole() && c.sub(pt{s.from[0], s.from[1]}).len()+r <= s.rimOf(z-s.from[2])+hair
 	}
 	return false
 }
@@ -299,6 +309,9 @@ func (s *scene) nearest(v Vec) int {
 
 // top gives the height of the highest metal; false where there is none.
 func (p *Piece) top() (float64, bool) {
+	if p.lumps != nil {
+		return p.topJoined()
+	}
 	if p.blank.kind == empty {
 		return 0, false
 	}

@@ -2,6 +2,7 @@ package solid
 
 import (
 	"math"
+	"slices"
 	"sync"
 )
 
@@ -18,17 +19,21 @@ type Piece struct {
 	blank Shape
 	cuts  []*Removal // never appended to in place; removals are shared between pieces
 
+	lumps []lump // of a joined piece what it consists of; blank is then the box round them
+
 	past *Piece // what it was cut from
 	same *Piece // what it is another view of
+	pose Pose   // how it stands there
 
-	once   sync.Once
-	volume float64
+	once  sync.Once
+	metal moment
 }
 
 // Raw gives a piece from which nothing has been taken.
 func Raw(blank Shape) *Piece { return &Piece{blank: blank} }
 
-// Blank gives what the piece was at first.
+// Blank gives what the piece was at first; of a joined piece the least box round what it was
+// joined from.
 func (p *Piece) Blank() Shape { return p.blank }
 
 // Cut gives the piece after some removals.
@@ -42,7 +47,11 @@ func (p *Piece) Cut(rs ...Removal) *Piece {
 			cuts = append(cuts, &c)
 		}
 	}
-	return &Piece{blank: p.blank, cuts: cuts, past: p}
+	q := &Piece{blank: p.blank, cuts: cuts, past: p}
+	if p.lumps != nil {
+		q.cutJoined(p.lumps, len(p.cuts))
+	}
+	return q
 }
 
 // Placed gives the same piece as it stands in the machine.
@@ -53,7 +62,12 @@ func (p *Piece) Placed(q Pose) *Piece {
 		own[i] = r.placed(q)
 		cuts[i] = &own[i]
 	}
-	return &Piece{blank: p.blank.Placed(q), cuts: cuts, same: p}
+	c := &Piece{blank: p.blank.Placed(q), cuts: cuts, same: p, pose: q}
+	if p.lumps != nil {
+		c.lumps = p.placeJoined(q)
+		c.bound()
+	}
+	return c
 }
 
 func (r *Removal) placed(q Pose) Removal {
@@ -75,6 +89,9 @@ func (p *Piece) Removals() []Removal {
 
 // Holds says whether there is metal at a place. A place on a surface counts as metal.
 func (p *Piece) Holds(v Vec) bool {
+	if p.lumps != nil {
+		return slices.ContainsFunc(p.lumps, func(l lump) bool { return l.piece.Holds(v) })
+	}
 	if p.blank.depth(v) < 0 {
 		return false
 	}
@@ -98,6 +115,23 @@ func (r *Removal) takes(v Vec, margin float64) bool {
 		}
 	}
 	return true
+}
+
+// shapes calls see for every shape that bounds the piece: blanks, what was taken, what was left
+// standing.
+func (p *Piece) shapes(see func(*Shape)) {
+	if p.lumps == nil {
+		see(&p.blank)
+	}
+	for i := range p.lumps {
+		see(&p.lumps[i].piece.blank)
+	}
+	for _, c := range p.cuts {
+		see(&c.Take)
+		for i := range c.Less {
+			see(&c.Less[i])
+		}
+	}
 }
 
 // name gives the name of a removal by its number; -1 is the blank's own surface, "".
