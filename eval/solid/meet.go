@@ -20,10 +20,10 @@ type Meeting struct {
 // boxes, upright prisms and upright cylinders stay the same, and one covering test in the
 // plane decides the whole band. Cones, lying cylinders and slanting faces change with height;
 // over a band they are bounded from within and from without. If even the larger tool in the
-// larger blank is covered by the smaller openings, the band is clear for certain; if the
-// smaller tool in the smaller blank is not covered by the larger openings, it meets for
-// certain; else the band is halved, down to a Grain, where what is left is a touch. The tool
-// is taken a Grain smaller all round, so that it is clear in its own slot.
+// larger blank is covered by the smaller openings, the band is clear for certain; if at the
+// band's middle height the smaller tool in the smaller blank is not covered by the larger
+// openings, it meets for certain; else the band is halved, down to a Grain, where what is left
+// is a touch. The tool is taken a Grain smaller all round, so that it is clear in its own slot.
 
 // scene is what one question needs: shapes near the sweep, and memory.
 type scene struct {
@@ -89,8 +89,28 @@ func (s *scene) find(p *Piece) (Vec, bool) {
 	s.near(p, lo, hi)
 	s.levels = s.body.levels(s.levels[:0])
 	s.addLevels(max(lo[2], p.blank.lo[2]), min(hi[2], p.blank.hi[2]))
+	if at, ok := s.plain(); ok {
+		return at, true
+	}
 	for i := 0; i+1 < len(s.levels); i++ {
 		if q, z, ok := s.look(band{s.levels[i], s.levels[i+1]}, 0); ok {
+			return Vec{q.x, q.y, z}, true
+		}
+	}
+	return Vec{}, false
+}
+
+// plain looks at the middle of every band whose outlines change with height: metal that is
+// plainly met there need not be sought by halving at the borders of the bands before it.
+func (s *scene) plain() (Vec, bool) {
+	for i := 0; i+1 < len(s.levels); i++ {
+		b := band{s.levels[i], s.levels[i+1]}
+		if b.height() <= Grain || s.constant(b) {
+			continue
+		}
+		z := b.mid()
+		s.outlines(band{z, z}, coarse, false)
+		if q, ok := s.uncovered(s.region(), s.opens); ok {
 			return Vec{q.x, q.y, z}, true
 		}
 	}
@@ -143,7 +163,7 @@ func (s *scene) look(b band, deep int) (pt, float64, bool) {
 	if _, ok := s.uncovered(s.region(), s.opens); !ok {
 		return pt{}, 0, false
 	}
-	s.outlines(b, n, false)
+	s.outlines(band{b.mid(), b.mid()}, n, false)
 	if q, ok := s.uncovered(s.region(), s.opens); ok {
 		return q, b.mid(), true
 	}
