@@ -214,6 +214,9 @@ func (s *scene) outlines(b band, n int, wide bool) {
 	}
 	s.outl[1] = bound(s.blank, wide)
 	s.opens = s.opens[:0]
+	if s.body != nil && s.body.bow != nil && s.outl[0].ok {
+		s.opens = s.body.bow.unswept(s.outl[0].r-s.body.bow.r, s.opens)
+	}
 	for i, r := range s.cuts {
 		o := opening{take: bound(&r.Take, !wide), by: s.number[i]}
 		if !o.take.ok {
@@ -241,7 +244,7 @@ func (s *scene) region() []flat {
 // Less is convex. So a countersink in its own seat, or a tool of any slope in its own groove,
 // is found clear at once.
 func (s *scene) inOne(b band) bool {
-	if s.body == nil || s.body.slant {
+	if s.body == nil || s.body.slant || s.body.bow != nil {
 		return false
 	}
 	w := s.body
