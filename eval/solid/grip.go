@@ -47,7 +47,8 @@ type Grip struct {
 
 // Grip gives what jaws touch. Bored jaws close to the outermost metal between their stations, or
 // open to the innermost where inside; their areas are found along straight lines of the surface,
-// exact along the axis and to 1e-3 round it. Flat jaws are as exact as Contact.
+// exact along the axis and to 1e-3 round it; beside the edge of a slit the metal straight behind is
+// as thin as the slit's wall leaves it there. Flat jaws are as exact as Contact.
 func (p *Piece) Grip(j Jaws) Grip {
 	if j.Count < 1 || j.Count > most360 || !(j.From < j.To) || !(j.Width >= 0) || !finite(Vec{j.From, j.To, j.Width}) || !finite(Vec{j.Start, j.Axle.Y, j.Axle.Z}) {
 		return Grip{}
@@ -305,7 +306,7 @@ func (g *patching) behind(a, d, in Vec, x0, x1 float64) {
 			}
 		}
 	}
-	for _, at := range look {
+	for i, at := range look {
 		from := a.Add(d.Times(at)).Sub(in)
 		for _, x := range g.p.line(from, in, &g.scan) {
 			if x.B <= 1+skin {
@@ -313,7 +314,9 @@ func (g *patching) behind(a, d, in Vec, x0, x1 float64) {
 			}
 			if x.A < 1+2*skin {
 				behind := x.B - max(x.A, 1)
-				g.jaw.On = append(g.jaw.On, g.p.name(x.EnterBy))
+				if i == 1 { // at the ends of a stretch another surface may be as near
+					g.jaw.On = append(g.jaw.On, g.p.name(x.EnterBy))
+				}
 				if behind < g.jaw.Behind {
 					g.jaw.Behind, g.jaw.Thin, g.jaw.ThinBy = behind, from.Add(in), g.p.name(x.LeaveBy)
 				}
@@ -381,7 +384,7 @@ func (p *Piece) breaks(s sleeve, from, to float64) []float64 {
 // OnCentre is how a pointed centre sits in a piece.
 type OnCentre struct {
 	Jaw
-	Tip float64 // station of the centre's point
+	Tip float64 // station of the centre's point, to a few Grains
 }
 
 // OnCentre gives what a centre touches that is pushed onto an end of the piece along an axle, to
