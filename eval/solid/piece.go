@@ -17,7 +17,8 @@ type Removal struct {
 // Piece is a blank and what has been taken from it. It never changes: Cut gives another.
 type Piece struct {
 	blank Shape
-	cuts  []*Removal // never appended to in place; removals are shared between pieces
+	cuts  []*Removal // the first of those on the shelf; they never change
+	shelf *shelf     // shared with what was cut from it first
 
 	lumps []lump // of a joined piece what it consists of; blank is then the box round them
 
@@ -36,18 +37,42 @@ func Raw(blank Shape) *Piece { return &Piece{blank: blank} }
 // joined from.
 func (p *Piece) Blank() Shape { return p.blank }
 
+// shelf holds the removals of a piece and of those that were cut from it, one from the other, so
+// that a long line of pieces takes no more memory than its last. A piece sees the first of them,
+// as many as it had; only what comes behind all of them is ever written.
+type shelf struct {
+	mu  sync.Mutex
+	all []*Removal
+}
+
+// with gives the removals of a piece and some more. Where another piece was cut from the same one
+// before, they move to a shelf of their own.
+func (p *Piece) with(more []*Removal) ([]*Removal, *shelf) {
+	s := p.shelf
+	if s != nil {
+		s.mu.Lock()
+		defer s.mu.Unlock()
+	}
+	if s == nil || len(s.all) != len(p.cuts) {
+		s = &shelf{all: slices.Clone(p.cuts)}
+	}
+	s.all = append(s.all, more...)
+	n := len(s.all)
+	return s.all[:n:n], s
+}
+
 // Cut gives the piece after some removals.
 func (p *Piece) Cut(rs ...Removal) *Piece {
-	cuts := make([]*Removal, len(p.cuts), len(p.cuts)+len(rs))
-	copy(cuts, p.cuts)
+	var more []*Removal
 	for _, r := range rs {
 		if r.Take.kind != empty {
 			c := r
 			c.Less = append([]Shape(nil), r.Less...)
-			cuts = append(cuts, &c)
+			more = append(more, &c)
 		}
 	}
-	q := &Piece{blank: p.blank, cuts: cuts, past: p}
+	q := &Piece{blank: p.blank, past: p}
+	q.cuts, q.shelf = p.with(more)
 	if p.lumps != nil {
 		q.cutJoined(p.lumps, len(p.cuts))
 	}
