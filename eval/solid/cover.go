@@ -219,6 +219,10 @@ func arcLine(a *arc, s *stretch, out []pt) []pt {
 }
 
 func lineLine(a, b *stretch, out []pt) []pt {
+	if max(a.a.x, a.b.x) < min(b.a.x, b.b.x)-onLine || max(b.a.x, b.b.x) < min(a.a.x, a.b.x)-onLine ||
+		max(a.a.y, a.b.y) < min(b.a.y, b.b.y)-onLine || max(b.a.y, b.b.y) < min(a.a.y, a.b.y)-onLine {
+		return out
+	}
 	u, v, w := a.b.sub(a.a), b.b.sub(b.a), b.a.sub(a.a)
 	d := u.cross(v)
 	lu, lv := u.len(), v.len()

@@ -140,16 +140,16 @@ func (p *Piece) taken(i int) moment {
 
 // measure turns everything to where most of it stands upright, and adds up.
 func (s *layers) measure() moment {
-	axis, best := 2, s.effort(2)
-	for a := range 2 {
+	up, best := Vec{0, 0, 1}, s.effort(Vec{0, 0, 1})
+	for _, a := range s.ways() {
 		if e := s.effort(a); e < best {
-			axis, best = a, e
+			up, best = a, e
 		}
 	}
-	if axis == 2 {
+	if up[2] == 1 {
 		return s.sum()
 	}
-	q := facing(axis, 1)
+	q := Attitude(up, square(up))
 	for i := range s.region {
 		s.region[i] = s.region[i].Placed(q)
 	}
@@ -160,24 +160,51 @@ func (s *layers) measure() moment {
 	return s.sum().placed(q.Inverse())
 }
 
-// effort tells how badly shapes can be cut by planes square to an axis: those whose outline is
-// not exact count most, those whose outline changes a little.
-func (s *layers) effort(axis int) (sum int) {
+// ways gives the directions worth looking along: the axes, and up to six of the rounds' own.
+func (s *layers) ways() []Vec {
+	out := []Vec{{1, 0, 0}, {0, 1, 0}}
+	see := func(x *Shape) {
+		if x.kind != round || len(out) == 8 {
+			return
+		}
+		for _, o := range out {
+			if math.Abs(o.Dot(x.axis)) > 1-1e-12 {
+				return
+			}
+		}
+		out = append(out, x.axis)
+	}
+	for i := range s.region {
+		see(&s.region[i])
+	}
+	for _, c := range s.cuts {
+		see(&c.Take)
+		for j := range c.Less {
+			see(&c.Less[j])
+		}
+	}
+	return out
+}
+
+// effort tells how badly shapes can be cut by planes square to a direction: those whose outline
+// is not exact count most, those whose outline changes a little.
+func (s *layers) effort(up Vec) (sum int) {
 	add := func(x *Shape) {
+		along := math.Abs(x.axis.Dot(up))
 		switch {
-		case x.kind == round && math.Abs(x.axis[axis]) > 1-1e-12:
+		case x.kind == round && along > 1-1e-12:
 			if x.r0 != x.r1 {
 				sum++
 			}
-		case x.kind == round && math.Abs(x.axis[axis]) < 1e-9 && x.r0 == x.r1:
+		case x.kind == round && along < 1e-9 && x.r0 == x.r1:
 			sum++
-		case x.kind == ball && (x.whole() || math.Abs(x.axis[axis]) > 1-1e-12):
+		case x.kind == ball && (x.whole() || along > 1-1e-12):
 			sum++
 		case x.kind == round || x.kind == ball:
 			sum += 100
-		case x.kind == prism:
-			for _, f := range x.faces {
-				if n := math.Abs(f.N[axis]); n > 1e-9 && n < 1-1e-9 {
+		default:
+			for _, f := range x.flats() {
+				if n := math.Abs(f.N.Dot(up)); n > 1e-9 && n < 1-1e-9 {
 					sum++
 				}
 			}

@@ -201,6 +201,16 @@ func (s *scene) constant(b band) bool {
 // standing metal and the smaller openings where wide; the other way round where not.
 func (s *scene) outlines(b band, n int, wide bool) {
 	bound := func(x *Shape, wide bool) flat {
+		if s.body != nil && x.kind == round && !x.upright() && !x.lying() {
+			y := *x // a leaning round is cut out of a rectangle: the sweep's own is smaller
+			lo, hi := s.body.bounds()
+			y.lo = Vec{max(y.lo[0], lo[0]-1), max(y.lo[1], lo[1]-1), y.lo[2]}
+			y.hi = Vec{min(y.hi[0], hi[0]+1), min(y.hi[1], hi[1]+1), y.hi[2]}
+			if !(y.lo[0] < y.hi[0] && y.lo[1] < y.hi[1]) {
+				return flat{}
+			}
+			x = &y
+		}
 		if wide {
 			return x.outer(b, n)
 		}

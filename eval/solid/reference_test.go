@@ -72,7 +72,7 @@ func shapeOf(t *testing.T, s string) Shape {
 func readKnown(t *testing.T) []*known {
 	t.Helper()
 	all := append(readPieces(t, "pieces.tsv"), readPieces(t, "mixed.tsv")...)
-	if len(all) < 100 {
+	if len(all) < 300 {
 		t.Fatalf("only %d pieces to compare with", len(all))
 	}
 	return all
@@ -130,7 +130,7 @@ func TestVolumesAgainstReference(t *testing.T) {
 	worst := 0.0
 	for _, k := range readKnown(t) {
 		got := k.piece.Volume()
-		off := math.Abs(got-k.volume) / k.volume
+		off := math.Abs(got-k.volume) / math.Abs(k.volume)
 		if worst = max(worst, off); off > 1e-4 {
 			t.Errorf("piece %s: volume %.6f, reference %.6f, off by %.2g", k.number, got, k.volume, off)
 		}
