@@ -260,3 +260,35 @@ func TestRest(t *testing.T) {
 		t.Errorf("nothing left: %+v", all)
 	}
 }
+
+// Walls beside balls, in hexagon bar and in joined pieces.
+func TestFormWalls(t *testing.T) {
+	plate := Raw(Box(Vec{}, Vec{60, 40, 20}))
+	cup := Removal{Take: Ball(Vec{30, 20, 20}, 8), By: "cup"}
+	hex := Hexagon(0, 60, 24)
+	for _, c := range []struct {
+		what string
+		p    *Piece
+		r    Removal
+		want float64
+		and  string
+	}{
+		{"ball over the floor", plate, cup, 12, ""},
+		{"ball over a cross hole", plate.Cut(Removal{Take: Cylinder(Vec{-1, 20, 7}, Vec{61, 20, 7}, 4), By: "cross"}), cup, 1, "cross"},
+		{"ball aslant of a hole", plate.Cut(Removal{Take: Cylinder(Vec{39, 32, -1}, Vec{39, 32, 21}, 4), By: "hole"}), cup, 3, "hole"},
+		{"ball beside a ball", plate.Cut(Removal{Take: Ball(Vec{33, 24, 6}, 5), By: "other"}), cup, math.Sqrt(9+16+196) - 13, "other"},
+		{"bore in hexagon", Raw(hex), Axle{}.Bore(-1, 61, 10, "bore"), 2, ""},
+		{"bore under a taper", Raw(hex).Cut(Axle{}.Taper(hex, 30, 60, 11, 6, "taper")), Axle{}.Bore(-1, 61, 5, "bore"),
+			1, "taper"}, // at the end of the bar the ring is 1 mm straight out
+		{"across a joint", Joined(plate, Raw(Box(Vec{0, 0, 20}, Vec{60, 40, 25}))), Removal{Take: Cylinder(Vec{30, 20, 3}, Vec{30, 20, 22}, 5), By: "hole"}, 3, ""},
+	} {
+		w := c.p.Wall(c.r)
+		// Straight out of a bore a taper is never nearer than square to it: up to 1/cos of its slope.
+		if !w.Known || w.Thick < c.want*0.985-2*Grain || w.Thick > c.want+2*Grain || w.And != c.and {
+			t.Errorf("%s: %+v, want %g to %q", c.what, w, c.want, c.and)
+		}
+	}
+	if on := plate.Cut(Removal{Take: Box(Vec{-1, -1, 15}, Vec{20, 41, 21}), By: "step"}).Contact(2, 1, 15, rect(0, 0, 18, 40)).On; !slices.Equal(on, []string{"step"}) {
+		t.Errorf("contact on %q", on)
+	}
+}

@@ -1,6 +1,9 @@
 package solid
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Rect is a rectangle on a plane square to an axis, in the other two co-ordinates in the
 // order x, y, z, in mm.
@@ -14,6 +17,7 @@ type Contact struct {
 	Behind  float64    // least metal behind any touched place, straight inwards, in mm
 	Thin    Vec        // the touched place that it stands behind
 	ThinBy  string     // what ends the metal there; "" for the piece's far side
+	On      []string   // what the touched metal was made by, sorted; "" for the blank's own surface
 }
 
 // Contact gives what a flat rectangle touches that is pressed on the piece from outside at
@@ -49,6 +53,7 @@ func (p *Piece) contact(axis int, sign, at float64, jaw flat) Contact {
 	if !c.Touches {
 		return Contact{}
 	}
+	slices.Sort(c.On)
 	return c
 }
 
@@ -65,7 +70,11 @@ func (c *Contact) lump(q, l *Piece, jaw flat, z float64, back Pose) {
 	lo, hi := pt{math.Inf(1), math.Inf(1)}, pt{math.Inf(-1), math.Inf(-1)}
 	m.walk(func(x, y, w float64) {
 		lo, hi = pt{min(lo.x, x), min(lo.y, y)}, pt{max(hi.x, x), max(hi.y, y)}
-		if first, ok := m.inwards(x, y, z); ok && first.Len() < c.Behind {
+		first, ok := m.inwards(x, y, z)
+		if by := q.name(first.EnterBy); ok && !slices.Contains(c.On, by) {
+			c.On = append(c.On, by)
+		}
+		if ok && first.Len() < c.Behind {
 			c.Behind = first.Len()
 			c.Thin, c.ThinBy = back.Point(Vec{x, y, z + Grain}), q.name(first.LeaveBy)
 		}

@@ -1,7 +1,6 @@
 package solid
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -30,9 +29,8 @@ type Jaws struct {
 // (mm from the jaw's middle, round the surface where bored).
 type Jaw struct {
 	Contact
-	Angle  float64  // of its middle
-	Radius float64  // distance of the gripping face from the axis, mm
-	On     []string // what the touched metal was made by; "" for the blank's own surface
+	Angle  float64 // of its middle
+	Radius float64 // distance of the gripping face from the axis, mm
 }
 
 // Grip is what all jaws touch.
@@ -106,7 +104,6 @@ func (p *Piece) flatJaws(j Jaws) []Jaw {
 		}
 		out[i].Contact = views[i].Contact(2, 1, at, r)
 		if out[i].Touches {
-			out[i].On = views[i].touched(r, at)
 			back := Attitude(Out(out[i].Angle), Out(out[i].Angle).Cross(Vec{1, 0, 0})).Inverse()
 			out[i].Thin = back.Point(out[i].Thin).Add(Vec{0, j.Axle.Y, j.Axle.Z})
 		}
@@ -125,25 +122,6 @@ func (p *Piece) topUnder(r Rect) float64 {
 		return z
 	}
 	return math.Inf(-1)
-}
-
-// touched names whose surfaces lie at a height within a rectangle, from the middles of its cells.
-func (p *Piece) touched(r Rect, z float64) (names []string) {
-	var s scan
-	const n = 24
-	for i := range n {
-		for k := range n {
-			x := r.Lo[0] + (r.Hi[0]-r.Lo[0])*(float64(i)+0.5)/n
-			y := r.Lo[1] + (r.Hi[1]-r.Lo[1])*(float64(k)+0.5)/n
-			for _, sp := range p.line(Vec{x, y, z + 1}, Vec{0, 0, -1}, &s) {
-				if math.Abs(sp.A-1) < 2*Grain {
-					names = append(names, p.name(sp.EnterBy))
-				}
-			}
-		}
-	}
-	slices.Sort(names)
-	return slices.Compact(names)
 }
 
 // boredJaws presses each jaw as a part of a cylinder.
@@ -379,42 +357,4 @@ func (p *Piece) breaks(s sleeve, from, to float64) []float64 {
 		ts = append(ts, from+(to-from)*float64(i)/float64(n))
 	}
 	return tidy(ts, from, to, 1e-7)
-}
-
-// OnCentre is how a pointed centre sits in a piece.
-type OnCentre struct {
-	Jaw
-	Tip float64 // station of the centre's point, to a few Grains
-}
-
-// OnCentre gives what a centre touches that is pushed onto an end of the piece along an axle, to
-// the right (side 1: into the left end) or to the left; its point has an included angle in
-// radians and a greatest diameter. Lo and Hi tell the stations of the touched band and how far
-// round it reaches. Where it finds no metal to rest on, nothing touches.
-func (p *Piece) OnCentre(a Axle, side, angle, diameter float64) OnCentre {
-	if !(angle > 0.1) || !(angle < 3) || !(diameter > 0) || !finite(Vec{diameter, a.Y, a.Z}) || p.blank.kind == empty {
-		return OnCentre{}
-	}
-	out := -1.0
-	if side < 0 {
-		out = 1
-	}
-	q := Attitude(Vec{out, 0, 0}, Vec{0, 1, 0})
-	up := p.Placed(q)
-	high := diameter / 2 / math.Tan(angle/2)
-	tip := q.Point(a.At(0))
-	tip[2] = up.blank.hi[2] - high
-	t := Turned{0, high, 0, diameter / 2, "centre"}
-	if _, ok := up.Meets(t, Move{tip, tip}); !ok {
-		return OnCentre{}
-	}
-	tip[2] += up.lift(t, Move{tip, tip}) - Grain/2 // lift clears by half a Grain at most
-	x := tip[2] * out
-	s := sleeve{axle: a, x0: x, x1: x + out*high, r0: 0, r1: diameter / 2, inside: true}
-	return OnCentre{p.patch(s, 0, 2*math.Pi), x}
-}
-
-// heaviest sorts what is left by volume, the most first.
-func heaviest(rs []Rest) {
-	slices.SortStableFunc(rs, func(a, b Rest) int { return cmp.Compare(b.Volume, a.Volume) })
 }

@@ -1,6 +1,10 @@
 package solid
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // What is left when a cut separates the piece.
 //
@@ -232,4 +236,9 @@ func (c *columns) gather(pitch float64) []Rest {
 		}
 	}
 	return out
+}
+
+// heaviest sorts what is left by volume, the most first.
+func heaviest(rs []Rest) {
+	slices.SortStableFunc(rs, func(a, b Rest) int { return cmp.Compare(b.Volume, a.Volume) })
 }
