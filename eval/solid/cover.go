@@ -264,6 +264,9 @@ func (c *cover) beside(p pt) (pt, bool) {
 	}
 	for i := range c.lines {
 		l := &c.lines[i]
+		if p.x < min(l.a.x, l.b.x)-onLine || p.x > max(l.a.x, l.b.x)+onLine || p.y < min(l.a.y, l.b.y)-onLine || p.y > max(l.a.y, l.b.y)+onLine {
+			continue
+		}
 		if fromStretch(p, l.a, l.b) < onLine {
 			d := l.b.sub(l.a)
 			c.both(math.Atan2(d.y, d.x))
