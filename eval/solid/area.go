@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// Areas and volumes. Between neighbouring rows at which an outline begins, ends, has a corner
+// Areas. Between neighbouring rows at which an outline begins, ends, has a corner
 // or crosses another, the length of metal on a level row is a smooth function of the row's
 // height but for square roots at the ends of arcs. Gauss-Legendre quadrature after the
 // substitution y = m + h·(3t − t³)/2, which smooths those ends, gives it to some 1e-7.
@@ -144,13 +144,16 @@ func (o *opening) row(y float64, out []Span) []Span {
 }
 
 // area gives the area of metal in mm².
-func (p *plane) area() float64 {
-	sum := 0.0
+func (p *plane) area() float64 { return p.moment(0).V }
+
+// moment gives the area of metal, in V, and its first moments in a plane at a height.
+func (p *plane) moment(z float64) (sum moment) {
 	ys := p.critical()
 	for i := 0; i+1 < len(ys); i++ {
 		for _, r := range rowsBetween(ys[i], ys[i+1]) {
 			for _, m := range p.row(r.y) {
-				sum += r.w * m.Len()
+				l := r.w * m.Len()
+				sum = sum.plus(moment{l, Vec{(m.A + m.B) / 2, r.y, z}.Times(l)}, 1)
 			}
 		}
 	}
@@ -161,6 +164,11 @@ func (p *plane) area() float64 {
 func (p *plane) section(s *scene, z float64, more ...flat) {
 	p.region = append(p.region[:0], more...)
 	p.region = append(p.region, s.blank.section(z))
+	p.openings(s, z)
+}
+
+// openings fills the plane with the outlines of the removals at a height.
+func (p *plane) openings(s *scene, z float64) {
 	p.open = p.open[:0]
 	for i, r := range s.cuts {
 		o := opening{take: r.Take.section(z), by: s.number[i]}
@@ -174,112 +182,4 @@ func (p *plane) section(s *scene, z float64, more ...flat) {
 		}
 		p.open = append(p.open, o)
 	}
-}
-
-// Volume gives the metal in mm³, to 1e-4 of it for a piece of which a tenth or more is left.
-// A piece remembers it, and works it out from that of the piece it was cut from.
-func (p *Piece) Volume() float64 {
-	p.once.Do(func() { p.volume = p.measure() })
-	return p.volume
-}
-
-func (p *Piece) measure() float64 {
-	if p.same != nil {
-		return p.same.Volume()
-	}
-	if p.past == nil {
-		return p.blank.volume()
-	}
-	v := p.past.Volume()
-	for i := len(p.past.cuts); i < len(p.cuts); i++ {
-		v -= p.taken(i)
-	}
-	return max(0, v)
-}
-
-// volume gives that of a whole shape: closed forms, of a prism by sections.
-func (s *Shape) volume() float64 {
-	switch s.kind {
-	case box:
-		d := s.hi.Sub(s.lo)
-		return d[0] * d[1] * d[2]
-	case round:
-		return math.Pi * s.h / 3 * (s.r0*s.r0 + s.r0*s.r1 + s.r1*s.r1)
-	case prism:
-		c := s.corners[0]
-		sum := 0.0
-		for _, f := range s.faces { // pyramids from one corner
-			view := s.Placed(Attitude(f.N, square(f.N)))
-			lid := band{view.hi[2] - hair, view.hi[2] - hair}
-			face := view.inner(lid, coarse)
-			pl := plane{region: []flat{face}}
-			if face.ok {
-				sum += pl.area() * (f.C - f.N.Dot(c)) / 3
-			}
-		}
-		return sum
-	}
-	return 0
-}
-
-// taken gives the metal that a removal took from what the earlier ones had left: its sections
-// added up between the heights at which any outline begins, ends or turns, halving where they
-// change unevenly.
-func (p *Piece) taken(i int) float64 {
-	r := p.cuts[i]
-	before := &Piece{blank: p.blank, cuts: p.cuts[:i:i]}
-	s := scenes.Get().(*scene)
-	defer scenes.Put(s)
-	s.body = nil
-	s.near(before, r.Take.lo, r.Take.hi)
-	for j := range r.Less { // what it left standing is not taken
-		s.cuts, s.number = append(s.cuts, &Removal{Take: r.Less[j]}), append(s.number, -1)
-	}
-	lo, hi := max(r.Take.lo[2], p.blank.lo[2]), min(r.Take.hi[2], p.blank.hi[2])
-	if !(lo < hi) {
-		return 0
-	}
-	s.levels = r.Take.levels(s.levels[:0])
-	s.addLevels(lo, hi)
-	var pl plane
-	at := func(z float64) float64 {
-		pl.section(s, z, r.Take.section(z))
-		if !pl.region[0].ok {
-			return 0
-		}
-		return pl.area()
-	}
-	rough := 0.0
-	for i := 0; i+1 < len(s.levels); i++ {
-		b := band{s.levels[i], s.levels[i+1]}
-		rough += at(b.mid()) * b.height()
-	}
-	sum := 0.0
-	for i := 0; i+1 < len(s.levels); i++ {
-		b := band{s.levels[i], s.levels[i+1]}
-		if s.constant(b) && r.Take.constant() {
-			sum += at(b.mid()) * b.height()
-			continue
-		}
-		sum += halved(at, b, overBand(at, b), 1e-4*rough/(hi-lo), 10)
-	}
-	return sum
-}
-
-func overBand(at func(float64) float64, b band) float64 {
-	sum := 0.0
-	for _, r := range rowsBetween(b.lo, b.hi) {
-		sum += r.w * at(r.y)
-	}
-	return sum
-}
-
-// halved compares a band with its halves until they agree to some mm² for each mm of height.
-func halved(at func(float64) float64, b band, whole, error float64, deep int) float64 {
-	low, high := band{b.lo, b.mid()}, band{b.mid(), b.hi}
-	x, y := overBand(at, low), overBand(at, high)
-	if math.Abs(x+y-whole) <= error*b.height() || deep == 0 {
-		return x + y
-	}
-	return halved(at, low, x, error, deep-1) + halved(at, high, y, error, deep-1)
 }

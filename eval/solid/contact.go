@@ -1,6 +1,9 @@
 package solid
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Rect is a rectangle on a plane square to an axis, in the other two co-ordinates in the
 // order x, y, z, in mm.
@@ -14,44 +17,77 @@ type Contact struct {
 	Behind  float64    // least metal behind any touched place, straight inwards, in mm
 	Thin    Vec        // the touched place that it stands behind
 	ThinBy  string     // what ends the metal there; "" for the piece's far side
+	On      []string   // what the touched metal was made by, sorted; "" for the blank's own surface
 }
 
 // Contact gives what a flat rectangle touches that is pressed on the piece from outside at
 // the plane axis = at; sign is the direction, along that axis, that the touched face of the
 // piece looks. Metal within a Grain of the plane touches. Metal beyond the plane is cut by
 // it, not pushed away: ask Extent first where that matters. Behind is decided in every cell
-// that the outlines of removals make, at its corners and ridges; behind a cone or a leaning
-// hole it is exact to a few hundredths only.
+// that the outlines of removals make, at its corners and ridges; behind a cone, a ball or a
+// leaning hole it is exact to a few hundredths only. Where pieces that were joined overlap, the
+// area counts twice.
 func (p *Piece) Contact(axis int, sign, at float64, r Rect) Contact {
+	return p.contact(axis, sign, at, rectangle(pt{r.Lo[0], r.Lo[1]}, pt{r.Hi[0], r.Hi[1]}))
+}
+
+// ContactDisc is Contact of a flat round anvil about a place of the plane, in the other two
+// co-ordinates in the order x, y, z.
+func (p *Piece) ContactDisc(axis int, sign, at float64, middle [2]float64, diameter float64) Contact {
+	return p.contact(axis, sign, at, disc(pt{middle[0], middle[1]}, diameter/2))
+}
+
+func (p *Piece) contact(axis int, sign, at float64, jaw flat) Contact {
 	f := facing(axis, sign)
 	q := p.Placed(f)
 	z := sign*at - Grain
-	jaw := rectangle(pt{r.Lo[0], r.Lo[1]}, pt{r.Hi[0], r.Hi[1]})
 	if !jaw.ok || !finite(Vec{z, jaw.lo.x + jaw.lo.y, jaw.hi.x + jaw.hi.y}) || q.blank.kind == empty {
 		return Contact{}
 	}
-	s := &scene{}
-	s.near(q, Vec{jaw.lo.x, jaw.lo.y, math.Inf(-1)}, Vec{jaw.hi.x, jaw.hi.y, math.Inf(1)})
-	m := cells{piece: q, jaw: jaw}
-	m.plane.section(s, z, jaw)
-	m.outlines(s)
 	c := Contact{Behind: math.Inf(1)}
-	lo, hi := pt{math.Inf(1), math.Inf(1)}, pt{math.Inf(-1), math.Inf(-1)}
-	m.walk(func(x, y, w float64) {
-		lo, hi = pt{min(lo.x, x), min(lo.y, y)}, pt{max(hi.x, x), max(hi.y, y)}
-		c.Area += w
-		if first, ok := m.inwards(x, y, z); ok && first.Len() < c.Behind {
-			c.Behind = first.Len()
-			c.Thin, c.ThinBy = f.Inverse().Point(Vec{x, y, z + Grain}), q.name(first.LeaveBy)
-		}
-	})
-	c.Area = m.plane.area()
-	c.Touches = c.Area > Grain*Grain && lo.x < hi.x
+	c.Lo, c.Hi = [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
+	for _, l := range q.Lumps() {
+		c.lump(q, l, jaw, z, f.Inverse())
+	}
+	c.Touches = c.Area > Grain*Grain && c.Lo[0] < c.Hi[0]
 	if !c.Touches {
 		return Contact{}
 	}
-	c.Lo, c.Hi = m.snug(lo, hi)
+	slices.Sort(c.On)
 	return c
+}
+
+// lump adds what a jaw touches of one lump l of q.
+func (c *Contact) lump(q, l *Piece, jaw flat, z float64, back Pose) {
+	if l.blank.kind == empty {
+		return
+	}
+	s := &scene{}
+	s.near(l, Vec{jaw.lo.x, jaw.lo.y, math.Inf(-1)}, Vec{jaw.hi.x, jaw.hi.y, math.Inf(1)})
+	m := cells{piece: q, jaw: jaw}
+	m.plane.section(s, z, jaw)
+	q.shapes(m.add)
+	lo, hi := pt{math.Inf(1), math.Inf(1)}, pt{math.Inf(-1), math.Inf(-1)}
+	m.walk(func(x, y, w float64) {
+		lo, hi = pt{min(lo.x, x), min(lo.y, y)}, pt{max(hi.x, x), max(hi.y, y)}
+		first, ok := m.inwards(x, y, z)
+		if by := q.name(first.EnterBy); ok && !slices.Contains(c.On, by) {
+			c.On = append(c.On, by)
+		}
+		if ok && first.Len() < c.Behind {
+			c.Behind = first.Len()
+			c.Thin, c.ThinBy = back.Point(Vec{x, y, z + Grain}), q.name(first.LeaveBy)
+		}
+	})
+	area := m.plane.area()
+	if !(area > Grain*Grain && lo.x < hi.x) {
+		return
+	}
+	c.Area += area
+	a, b := m.snug(lo, hi)
+	for i := range a {
+		c.Lo[i], c.Hi[i] = min(c.Lo[i], a[i]), max(c.Hi[i], b[i])
+	}
 }
 
 // cells walks over a patch cell by cell, where the cells are what the outlines of everything
@@ -66,17 +102,7 @@ type cells struct {
 	scan  scan
 }
 
-// outlines works out the shadows of the near shapes.
-func (m *cells) outlines(s *scene) {
-	m.add(s.blank)
-	for _, r := range s.cuts {
-		m.add(&r.Take)
-		for i := range r.Less {
-			m.add(&r.Less[i])
-		}
-	}
-}
-
+// add adds the shadow of a shape.
 func (m *cells) add(s *Shape) {
 	for _, f := range s.shadow() {
 		if f.ok && f.lo.x <= m.jaw.hi.x && f.hi.x >= m.jaw.lo.x && f.lo.y <= m.jaw.hi.y && f.hi.y >= m.jaw.lo.y {
@@ -203,6 +229,9 @@ func (s *Shape) shadow() []flat {
 		}
 		ps := append(s.rim(s.from, s.r0), s.rim(e, s.r1)...)
 		return []flat{polygon(around(ps)), ridge(a, b)}
+	case ball:
+		c := pt{s.from[0], s.from[1]}
+		return []flat{disc(c, s.r0), disc(c, hair)}
 	}
 	return nil
 }

@@ -98,9 +98,13 @@ func (c *cover) gather(region []flat, open []opening) bool {
 // list works out the critical points.
 func (c *cover) list() {
 	c.arcs, c.lines, c.ends, c.cand = c.arcs[:0], c.lines[:0], c.ends[:0], c.cand[:0]
+	lo, hi := c.room()
 	for _, s := range c.shapes {
 		na, nl := len(c.arcs), len(c.lines)
 		c.arcs, c.lines = s.border(c.arcs, c.lines)
+		if len(c.lines)-nl > 4 {
+			c.lines = append(c.lines[:nl], inRoom(c.lines[nl:], lo, hi)...)
+		}
 		c.ends = append(c.ends, len(c.arcs), len(c.lines))
 		for _, a := range c.arcs[na:] {
 			c.cand = append(c.cand, pt{a.c.x + a.r, a.c.y}, pt{a.c.x - a.r, a.c.y},
@@ -124,6 +128,27 @@ func (c *cover) list() {
 			}
 		}
 	}
+}
+
+// room gives a box that holds the region and a little round it; no critical point elsewhere counts.
+func (c *cover) room() (lo, hi pt) {
+	lo, hi = pt{math.Inf(-1), math.Inf(-1)}, pt{math.Inf(1), math.Inf(1)}
+	for i := range c.region {
+		r := &c.region[i]
+		lo, hi = pt{max(lo.x, r.lo.x), max(lo.y, r.lo.y)}, pt{min(hi.x, r.hi.x), min(hi.y, r.hi.y)}
+	}
+	return pt{lo.x - Grain, lo.y - Grain}, pt{hi.x + Grain, hi.y + Grain}
+}
+
+// inRoom keeps, in place, the stretches that may reach into a box.
+func inRoom(ss []stretch, lo, hi pt) []stretch {
+	keep := ss[:0]
+	for _, s := range ss {
+		if max(s.a.x, s.b.x) >= lo.x && min(s.a.x, s.b.x) <= hi.x && max(s.a.y, s.b.y) >= lo.y && min(s.a.y, s.b.y) <= hi.y {
+			keep = append(keep, s)
+		}
+	}
+	return keep
 }
 
 func (c *cover) parts(i int) ([]arc, []stretch) {
@@ -194,6 +219,10 @@ func arcLine(a *arc, s *stretch, out []pt) []pt {
 }
 
 func lineLine(a, b *stretch, out []pt) []pt {
+	if max(a.a.x, a.b.x) < min(b.a.x, b.b.x)-onLine || max(b.a.x, b.b.x) < min(a.a.x, a.b.x)-onLine ||
+		max(a.a.y, a.b.y) < min(b.a.y, b.b.y)-onLine || max(b.a.y, b.b.y) < min(a.a.y, a.b.y)-onLine {
+		return out
+	}
 	u, v, w := a.b.sub(a.a), b.b.sub(b.a), b.a.sub(a.a)
 	d := u.cross(v)
 	lu, lv := u.len(), v.len()
@@ -235,6 +264,9 @@ func (c *cover) beside(p pt) (pt, bool) {
 	}
 	for i := range c.lines {
 		l := &c.lines[i]
+		if p.x < min(l.a.x, l.b.x)-onLine || p.x > max(l.a.x, l.b.x)+onLine || p.y < min(l.a.y, l.b.y)-onLine || p.y > max(l.a.y, l.b.y)+onLine {
+			continue
+		}
 		if fromStretch(p, l.a, l.b) < onLine {
 			d := l.b.sub(l.a)
 			c.both(math.Atan2(d.y, d.x))

@@ -168,6 +168,8 @@ func (s *Shape) support(d Vec) Vec {
 			}
 		}
 		return best
+	case ball:
+		return s.supportBall(d)
 	}
 	out := d.Sub(s.axis.Times(d.Dot(s.axis))).Unit()
 	a, b := s.from.Add(out.Times(s.r0)), s.end().Add(out.Times(s.r1))

@@ -20,10 +20,10 @@ type Meeting struct {
 // boxes, upright prisms and upright cylinders stay the same, and one covering test in the
 // plane decides the whole band. Cones, lying cylinders and slanting faces change with height;
 // over a band they are bounded from within and from without. If even the larger tool in the
-// larger blank is covered by the smaller openings, the band is clear for certain; if the
-// smaller tool in the smaller blank is not covered by the larger openings, it meets for
-// certain; else the band is halved, down to a Grain, where what is left is a touch. The tool
-// is taken a Grain smaller all round, so that it is clear in its own slot.
+// larger blank is covered by the smaller openings, the band is clear for certain; if at the
+// band's middle height the smaller tool in the smaller blank is not covered by the larger
+// openings, it meets for certain; else the band is halved, down to a Grain, where what is left
+// is a touch. The tool is taken a Grain smaller all round, so that it is clear in its own slot.
 
 // scene is what one question needs: shapes near the sweep, and memory.
 type scene struct {
@@ -47,6 +47,14 @@ func (p *Piece) Meets(t Turned, m Move) (Meeting, bool) { return p.meets(t, m, -
 
 // meets asks with the tool grown by g.
 func (p *Piece) meets(t Turned, m Move, g float64) (Meeting, bool) {
+	for _, l := range p.lumps {
+		if hit, ok := l.piece.meets(t, m, g); ok {
+			return hit, true
+		}
+	}
+	if p.lumps != nil {
+		return Meeting{}, false
+	}
 	if !finite(m.From) || !finite(m.To) || p.blank.kind == empty {
 		return Meeting{}, false
 	}
@@ -81,8 +89,28 @@ func (s *scene) find(p *Piece) (Vec, bool) {
 	s.near(p, lo, hi)
 	s.levels = s.body.levels(s.levels[:0])
 	s.addLevels(max(lo[2], p.blank.lo[2]), min(hi[2], p.blank.hi[2]))
+	if at, ok := s.plain(); ok {
+		return at, true
+	}
 	for i := 0; i+1 < len(s.levels); i++ {
 		if q, z, ok := s.look(band{s.levels[i], s.levels[i+1]}, 0); ok {
+			return Vec{q.x, q.y, z}, true
+		}
+	}
+	return Vec{}, false
+}
+
+// plain looks at the middle of every band whose outlines change with height: metal that is
+// plainly met there need not be sought by halving at the borders of the bands before it.
+func (s *scene) plain() (Vec, bool) {
+	for i := 0; i+1 < len(s.levels); i++ {
+		b := band{s.levels[i], s.levels[i+1]}
+		if b.height() <= Grain || s.constant(b) {
+			continue
+		}
+		z := b.mid()
+		s.outlines(band{z, z}, coarse, false)
+		if q, ok := s.uncovered(s.region(), s.opens); ok {
 			return Vec{q.x, q.y, z}, true
 		}
 	}
@@ -135,7 +163,7 @@ func (s *scene) look(b band, deep int) (pt, float64, bool) {
 	if _, ok := s.uncovered(s.region(), s.opens); !ok {
 		return pt{}, 0, false
 	}
-	s.outlines(b, n, false)
+	s.outlines(band{b.mid(), b.mid()}, n, false)
 	if q, ok := s.uncovered(s.region(), s.opens); ok {
 		return q, b.mid(), true
 	}
@@ -173,6 +201,16 @@ func (s *scene) constant(b band) bool {
 // standing metal and the smaller openings where wide; the other way round where not.
 func (s *scene) outlines(b band, n int, wide bool) {
 	bound := func(x *Shape, wide bool) flat {
+		if s.body != nil && x.kind == round && !x.upright() && !x.lying() {
+			y := *x // a leaning round is cut out of a rectangle: the sweep's own is smaller
+			lo, hi := s.body.bounds()
+			y.lo = Vec{max(y.lo[0], lo[0]-1), max(y.lo[1], lo[1]-1), y.lo[2]}
+			y.hi = Vec{min(y.hi[0], hi[0]+1), min(y.hi[1], hi[1]+1), y.hi[2]}
+			if !(y.lo[0] < y.hi[0] && y.lo[1] < y.hi[1]) {
+				return flat{}
+			}
+			x = &y
+		}
 		if wide {
 			return x.outer(b, n)
 		}
@@ -186,6 +224,9 @@ func (s *scene) outlines(b band, n int, wide bool) {
 	}
 	s.outl[1] = bound(s.blank, wide)
 	s.opens = s.opens[:0]
+	if s.body != nil && s.body.bow != nil && s.outl[0].ok {
+		s.opens = s.body.bow.unswept(s.outl[0].r-s.body.bow.r, s.opens)
+	}
 	for i, r := range s.cuts {
 		o := opening{take: bound(&r.Take, !wide), by: s.number[i]}
 		if !o.take.ok {
@@ -213,7 +254,7 @@ func (s *scene) region() []flat {
 // Less is convex. So a countersink in its own seat, or a tool of any slope in its own groove,
 // is found clear at once.
 func (s *scene) inOne(b band) bool {
-	if s.body == nil || s.body.slant {
+	if s.body == nil || s.body.slant || s.body.bow != nil {
 		return false
 	}
 	w := s.body
@@ -276,6 +317,8 @@ func (s *Shape) holdsDisc(c pt, z, r float64) bool {
 			strip := s.strip(s.halfWidth(z))
 			return strip.depth(c) >= r-hair
 		}
+	case ball:
+		return s.whole() && c.sub(pt{s.from[0], s.from[1]}).len()+r <= s.rimOf(z-s.from[2])+hair
 	}
 	return false
 }
@@ -299,6 +342,9 @@ func (s *scene) nearest(v Vec) int {
 
 // top gives the height of the highest metal; false where there is none.
 func (p *Piece) top() (float64, bool) {
+	if p.lumps != nil {
+		return p.topJoined()
+	}
 	if p.blank.kind == empty {
 		return 0, false
 	}

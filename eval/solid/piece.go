@@ -2,6 +2,7 @@ package solid
 
 import (
 	"math"
+	"slices"
 	"sync"
 )
 
@@ -16,33 +17,66 @@ type Removal struct {
 // Piece is a blank and what has been taken from it. It never changes: Cut gives another.
 type Piece struct {
 	blank Shape
-	cuts  []*Removal // never appended to in place; removals are shared between pieces
+	cuts  []*Removal // the first of those on the shelf; they never change
+	shelf *shelf     // shared with what was cut from it first
+
+	lumps []lump // of a joined piece what it consists of; blank is then the box round them
 
 	past *Piece // what it was cut from
 	same *Piece // what it is another view of
+	pose Pose   // how it stands there
 
-	once   sync.Once
-	volume float64
+	once  sync.Once
+	metal moment
 }
 
 // Raw gives a piece from which nothing has been taken.
 func Raw(blank Shape) *Piece { return &Piece{blank: blank} }
 
-// Blank gives what the piece was at first.
+// Blank gives what the piece was at first; of a joined piece the least box round what it was
+// joined from.
 func (p *Piece) Blank() Shape { return p.blank }
+
+// shelf holds the removals of a piece and of those that were cut from it, one from the other, so
+// that a long line of pieces takes no more memory than its last. A piece sees the first of them,
+// as many as it had; only what comes behind all of them is ever written.
+type shelf struct {
+	mu  sync.Mutex
+	all []*Removal
+}
+
+// with gives the removals of a piece and some more. Where another piece was cut from the same one
+// before, they move to a shelf of their own.
+func (p *Piece) with(more []*Removal) ([]*Removal, *shelf) {
+	s := p.shelf
+	if s != nil {
+		s.mu.Lock()
+		defer s.mu.Unlock()
+	}
+	if s == nil || len(s.all) != len(p.cuts) {
+		s = &shelf{all: slices.Clone(p.cuts)}
+	}
+	s.all = append(s.all, more...)
+	n := len(s.all)
+	return s.all[:n:n], s
+}
 
 // Cut gives the piece after some removals.
 func (p *Piece) Cut(rs ...Removal) *Piece {
-	cuts := make([]*Removal, len(p.cuts), len(p.cuts)+len(rs))
-	copy(cuts, p.cuts)
+	var more []*Removal
 	for _, r := range rs {
 		if r.Take.kind != empty {
 			c := r
 			c.Less = append([]Shape(nil), r.Less...)
-			cuts = append(cuts, &c)
+			more = append(more, &c)
 		}
 	}
-	return &Piece{blank: p.blank, cuts: cuts, past: p}
+	q := &Piece{blank: p.blank, past: p}
+	q.cuts, q.shelf = p.with(more)
+	if p.lumps != nil {
+		q.cutJoined(p.lumps, len(p.cuts))
+	}
+	return q
 }
 
 // Placed gives the same piece as it stands in the machine.
@@ -53,7 +87,12 @@ func (p *Piece) Placed(q Pose) *Piece {
 		own[i] = r.placed(q)
 		cuts[i] = &own[i]
 	}
-	return &Piece{blank: p.blank.Placed(q), cuts: cuts, same: p}
+	c := &Piece{blank: p.blank.Placed(q), cuts: cuts, same: p, pose: q}
+	if p.lumps != nil {
+		c.lumps = p.placeJoined(q)
+		c.bound()
+	}
+	return c
 }
 
 func (r *Removal) placed(q Pose) Removal {
@@ -75,6 +114,9 @@ func (p *Piece) Removals() []Removal {
 
 // Holds says whether there is metal at a place. A place on a surface counts as metal.
 func (p *Piece) Holds(v Vec) bool {
+	if p.lumps != nil {
+		return slices.ContainsFunc(p.lumps, func(l lump) bool { return l.piece.Holds(v) })
+	}
 	if p.blank.depth(v) < 0 {
 		return false
 	}
@@ -98,6 +140,23 @@ func (r *Removal) takes(v Vec, margin float64) bool {
 		}
 	}
 	return true
+}
+
+// shapes calls see for every shape that bounds the piece: blanks, what was taken, what was left
+// standing.
+func (p *Piece) shapes(see func(*Shape)) {
+	if p.lumps == nil {
+		see(&p.blank)
+	}
+	for i := range p.lumps {
+		see(&p.lumps[i].piece.blank)
+	}
+	for _, c := range p.cuts {
+		see(&c.Take)
+		for i := range c.Less {
+			see(&c.Less[i])
+		}
+	}
 }
 
 // name gives the name of a removal by its number; -1 is the blank's own surface, "".

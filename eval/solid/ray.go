@@ -52,6 +52,9 @@ type scan struct {
 // line works out the spans of metal along a whole line. What it returns is overwritten by
 // the next call with the same scan.
 func (p *Piece) line(o, d Vec, s *scan) []Span {
+	if p.lumps != nil {
+		return p.lineJoined(o, d, s)
+	}
 	s.open, s.out = s.open[:0], s.out[:0]
 	a, b, ok := p.blank.hit(o, d)
 	if !ok || math.IsInf(a, 0) || math.IsInf(b, 0) {

@@ -13,7 +13,7 @@ import (
 	"testing"
 )
 
-// known is one piece of testdata/solid/pieces.tsv with what the reference says of it. Source:
+// known is one piece of testdata/solid/pieces.tsv or mixed.tsv with what the reference says of it. Source:
 // Open CASCADE Technology 7.6.3, a general-purpose modelling kernel; the script and the
 // program that made the file stand beside it.
 type known struct {
@@ -43,8 +43,27 @@ func shapeOf(t *testing.T, s string) Shape {
 	t.Helper()
 	kind, rest, _ := strings.Cut(s, " ")
 	f := printed.Figures(t, rest)
-	if kind == "box" {
+	switch kind {
+	case "box":
 		return Box(Vec(f[:3]), Vec(f[3:6]))
+	case "ball":
+		return Ball(Vec(f[:3]), f[3])
+	case "column":
+		n := int(f[0])
+		d := Vec(f[1+3*n : 4+3*n])
+		w := d.Unit()
+		u := square(w)
+		frame := Frame{At: Vec(f[1:4]), U: u, V: w.Cross(u)}
+		var outline [][2]float64
+		for i := range n {
+			v := Vec(f[1+3*i : 4+3*i]).Sub(frame.At)
+			outline = append(outline, [2]float64{v.Dot(frame.U), v.Dot(frame.V)})
+		}
+		s, err := frame.Column(outline, d.Len())
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s
 	}
 	u := Vec(f[3:6]).Unit()
 	return Cone(Vec(f[:3]), Vec(f[:3]).Add(u.Times(f[6])), f[7], f[8])
@@ -52,7 +71,16 @@ func shapeOf(t *testing.T, s string) Shape {
 
 func readKnown(t *testing.T) []*known {
 	t.Helper()
-	file, err := os.Open(filepath.Join("..", "..", "testdata", "solid", "pieces.tsv"))
+	all := append(readPieces(t, "pieces.tsv"), readPieces(t, "mixed.tsv")...)
+	if len(all) < 300 {
+		t.Fatalf("only %d pieces to compare with", len(all))
+	}
+	return all
+}
+
+func readPieces(t *testing.T, name string) []*known {
+	t.Helper()
+	file, err := os.Open(filepath.Join("..", "..", "testdata", "solid", name))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -64,7 +92,7 @@ func readKnown(t *testing.T) []*known {
 			continue
 		}
 		if c[0] == "piece" {
-			all = append(all, &known{number: c[1]})
+			all = append(all, &known{number: name + " " + c[1]})
 			continue
 		}
 		k := all[len(all)-1]
@@ -73,8 +101,14 @@ func readKnown(t *testing.T) []*known {
 			k.piece = Raw(shapeOf(t, c[1]))
 			k.words = append(k.words, c[1])
 		case "take":
-			k.piece = k.piece.Cut(Removal{Take: shapeOf(t, c[1]), By: fmt.Sprint("take ", len(k.words))})
-			k.words = append(k.words, c[1])
+			m := Removal{Take: shapeOf(t, c[1]), By: fmt.Sprint("take ", len(k.words))}
+			words := c[1]
+			for _, l := range c[2:] {
+				m.Less = append(m.Less, shapeOf(t, l))
+				words += "\n" + l + "\ncut"
+			}
+			k.piece = k.piece.Cut(m)
+			k.words = append(k.words, words)
 		case "volume":
 			k.volume = printed.Figures(t, c[1])[0]
 		case "ray":
@@ -89,9 +123,6 @@ func readKnown(t *testing.T) []*known {
 			t.Fatalf("unknown row %q", in.Text())
 		}
 	}
-	if len(all) < 90 {
-		t.Fatalf("only %d pieces to compare with", len(all))
-	}
 	return all
 }
 
@@ -99,7 +130,7 @@ func TestVolumesAgainstReference(t *testing.T) {
 	worst := 0.0
 	for _, k := range readKnown(t) {
 		got := k.piece.Volume()
-		off := math.Abs(got-k.volume) / k.volume
+		off := math.Abs(got-k.volume) / math.Abs(k.volume)
 		if worst = max(worst, off); off > 1e-4 {
 			t.Errorf("piece %s: volume %.6f, reference %.6f, off by %.2g", k.number, got, k.volume, off)
 		}

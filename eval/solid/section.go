@@ -32,6 +32,8 @@ func (s *Shape) constant() bool {
 				return false
 			}
 		}
+	case ball:
+		return false
 	}
 	return true
 }
@@ -44,6 +46,8 @@ func (s *Shape) levels(out []float64) []float64 {
 		for _, c := range s.corners {
 			out = append(out, c[2])
 		}
+	case ball:
+		return s.ballLevels(out)
 	case round:
 		if s.upright() {
 			break
@@ -73,12 +77,17 @@ func (s *Shape) inner(b band, n int) flat {
 		return rectangle(pt{s.lo[0], s.lo[1]}, pt{s.hi[0], s.hi[1]})
 	case prism:
 		return cutFaces(s.faces, s.lo, s.hi, b, false)
+	case ball:
+		return s.ballFlat(b, n, false, 1)
 	}
 	if s.upright() {
 		return disc(pt{s.from[0], s.from[1]}, min(s.radiusAt(b.lo), s.radiusAt(b.hi)))
 	}
 	if s.lying() && s.r0 == s.r1 {
 		return s.strip(min(s.halfWidth(b.lo), s.halfWidth(b.hi)))
+	}
+	if s.lying() {
+		return s.lyingCone(max(math.Abs(b.lo-s.from[2]), math.Abs(b.hi-s.from[2])), n/4, false)
 	}
 	return cutFaces(s.facets(n, math.Cos(math.Pi/float64(n))), s.lo, s.hi, b, false)
 }
@@ -92,6 +101,8 @@ func (s *Shape) outer(b band, n int) flat {
 		return rectangle(pt{s.lo[0], s.lo[1]}, pt{s.hi[0], s.hi[1]})
 	case prism:
 		return cutFaces(s.faces, s.lo, s.hi, b, true)
+	case ball:
+		return s.ballFlat(b, n, true, 1/math.Cos(math.Pi/float64(n)))
 	}
 	if s.upright() {
 		return disc(pt{s.from[0], s.from[1]}, max(s.radiusAt(b.lo), s.radiusAt(b.hi)))
@@ -99,12 +110,23 @@ func (s *Shape) outer(b band, n int) flat {
 	if s.lying() && s.r0 == s.r1 {
 		return s.strip(s.halfWidth(between(s.from[2], b.lo, b.hi)))
 	}
+	if s.lying() {
+		return s.lyingCone(math.Abs(between(s.from[2], b.lo, b.hi)-s.from[2]), n/4, true)
+	}
 	return cutFaces(s.facets(n, 1), s.lo, s.hi, b, true)
 }
 
-// section gives the outline at one level. A leaning round becomes a polygon of its own area.
+// section gives the outline at one level. A leaning round becomes a polygon of its own area;
+// a lying cone, or a ball cut by a plane that is not level, a fine one.
 func (s *Shape) section(z float64) flat {
 	b := band{z, z}
+	if s.kind == ball {
+		const n = 256
+		return s.ballFlat(b, n, false, math.Sqrt(2*math.Pi/n/math.Sin(2*math.Pi/n)))
+	}
+	if s.kind == round && s.lying() && s.r0 != s.r1 {
+		return s.inner(b, finest/4)
+	}
 	if s.kind == round && !s.upright() && !(s.lying() && s.r0 == s.r1) {
 		if z <= s.lo[2] || z >= s.hi[2] {
 			return flat{}
@@ -136,6 +158,52 @@ func (s *Shape) strip(w float64) flat {
 	a, b := pt{s.from[0], s.from[1]}, pt{e[0], e[1]}
 	n := pt{-s.axis[1], s.axis[0]}.times(w)
 	return polygon([]pt{a.sub(n), b.sub(n), b.add(n), a.add(n)})
+}
+
+// lyingCone gives the outline of a lying frustum at a distance c from its axis: where the
+// radius g, which grows evenly along the axis, is more than c, half its width is √(g² − c²), an
+// arc of a hyperbola. With g = c·cosh t and half the width c·sinh t, n equal steps of t give
+// chords, which lie within, or (wide) tangents, which meet at (cosh m, sinh m)·c/cosh(step/2)
+// where m is the middle of the step.
+func (s *Shape) lyingCone(c float64, n int, wide bool) flat {
+	small, large := min(s.r0, s.r1), max(s.r0, s.r1)
+	if c >= large {
+		return flat{}
+	}
+	n = max(n, 2)
+	half := make([]pt, 0, n+3) // radius and half width, from the thin end to the thick one
+	start := max(small, c)
+	if c < 1e-9*large { // a trapezium; the width at c is short by less than 1e-17 of it
+		half = append(half, pt{start, start}, pt{large, large})
+	} else {
+		t0, t1 := math.Acosh(start/c), math.Acosh(large/c)
+		add := func(t, f float64) { half = append(half, pt{c * math.Cosh(t) * f, c * math.Sinh(t) * f}) }
+		h := (t1 - t0) / float64(n)
+		add(t0, 1)
+		for i := range n {
+			if wide {
+				add(t0+h*(float64(i)+0.5), 1/math.Cosh(h/2))
+			} else if i > 0 {
+				add(t0+h*float64(i), 1)
+			}
+		}
+		add(t1, 1)
+	}
+	a, d := pt{s.from[0], s.from[1]}, pt{s.axis[0], s.axis[1]}
+	side := pt{-d.y, d.x}
+	if s.r1 < s.r0 { // keep the corners anticlockwise
+		side = side.times(-1)
+	}
+	ps := make([]pt, 0, 2*len(half))
+	for _, q := range half {
+		ps = append(ps, a.add(d.times((q.x-s.r0)/s.slope())).sub(side.times(q.y)))
+	}
+	for i := len(half) - 1; i >= 0; i-- {
+		if q := half[i]; q.y > 0 {
+			ps = append(ps, a.add(d.times((q.x-s.r0)/s.slope())).add(side.times(q.y)))
+		}
+	}
+	return polygon(ps)
 }
 
 // facets gives a round as the half-spaces of a prism of n sides whose faces touch the round

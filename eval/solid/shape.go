@@ -9,6 +9,7 @@ const (
 	box
 	round // a cylinder or the frustum of a cone
 	prism // what several planes leave
+	ball  // or what two planes leave of it
 )
 
 // Shape is a convex body. The zero Shape is empty.
@@ -20,6 +21,9 @@ type Shape struct {
 	from, axis Vec // the middle of the first end; unit direction to the other
 	h          float64
 	r0, r1     float64
+
+	// ball: from is its middle, r0 its radius; the planes lie at these distances along axis
+	t0, t1 float64
 
 	// prism
 	faces   []Half
@@ -143,6 +147,12 @@ func (s *Shape) bound() {
 		}
 		return
 	}
+	if s.kind == ball {
+		for i := range 3 {
+			s.lo[i], s.hi[i] = s.supportBall(along(i).Times(-1))[i], s.supportBall(along(i))[i]
+		}
+		return
+	}
 	to := s.end()
 	for i := range 3 {
 		spread := math.Sqrt(max(0, 1-s.axis[i]*s.axis[i]))
@@ -171,6 +181,10 @@ func (s Shape) Placed(q Pose) Shape {
 		return s.asPrism().Placed(q)
 	case round:
 		t := Shape{kind: round, from: q.Point(s.from), axis: q.Dir(s.axis), h: s.h, r0: s.r0, r1: s.r1}
+		t.bound()
+		return t
+	case ball:
+		t := Shape{kind: ball, from: q.Point(s.from), axis: q.Dir(s.axis), r0: s.r0, t0: s.t0, t1: s.t1}
 		t.bound()
 		return t
 	case prism:
@@ -225,6 +239,8 @@ func (s *Shape) depth(v Vec) float64 {
 		for _, f := range s.faces {
 			d = min(d, f.C-f.N.Dot(v))
 		}
+	case ball:
+		return s.ballDepth(v)
 	default:
 		return math.Inf(-1)
 	}
@@ -253,6 +269,8 @@ func (s *Shape) hit(o, d Vec) (a, b float64, ok bool) {
 		return a, b, true
 	case round:
 		return s.hitRound(o, d)
+	case ball:
+		return s.hitBall(o, d)
 	}
 	return 0, 0, false
 }

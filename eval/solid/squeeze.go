@@ -32,14 +32,36 @@ func (p *Piece) Squeeze(axis int, jaws ...Rect) Squeeze {
 	if !jaw.ok || math.IsNaN(top) {
 		return Squeeze{}
 	}
+	w := Squeeze{Solid: math.Inf(1)}
+	through := 0.0
+	for _, a := range q.Lumps() {
+		for _, b := range q.Lumps() {
+			through += w.between(q, a, b, jaw, [2]float64{top, bottom}, f.Inverse())
+		}
+	}
+	w.Touches = w.Patch > Grain*Grain
+	if !w.Touches {
+		return Squeeze{}
+	}
+	w.Share = through / w.Patch
+	return w
+}
+
+// between adds what stands between a jaw on lump a and a jaw on lump b of q; it gives the area of
+// the lines that are metal throughout.
+func (w *Squeeze) between(q, a, b *Piece, jaw flat, at [2]float64, back Pose) (through float64) {
+	top, bottom := at[0], at[1]
+	if a.blank.kind == empty || b.blank.kind == empty {
+		return 0
+	}
+	lo, hi := Vec{jaw.lo.x, jaw.lo.y, math.Inf(-1)}, Vec{jaw.hi.x, jaw.hi.y, math.Inf(1)}
 	s := &scene{}
-	s.near(q, Vec{jaw.lo.x, jaw.lo.y, math.Inf(-1)}, Vec{jaw.hi.x, jaw.hi.y, math.Inf(1)})
+	s.near(a, lo, hi)
 	m := cells{piece: q, jaw: jaw}
 	m.plane.section(s, top-Grain, jaw)
+	s.near(b, lo, hi)
 	m.plane.bottom(s, bottom+Grain)
-	m.outlines(s)
-	w := Squeeze{Solid: math.Inf(1)}
-	back, through := f.Inverse(), 0.0
+	q.shapes(m.add)
 	m.walk(func(x, y, area float64) {
 		spans := q.line(Vec{x, y, top + 1}, Vec{0, 0, -1}, &m.scan)
 		if n := len(spans); n == 0 || spans[0].A > 1+2*Grain || spans[n-1].B < 1+top-bottom-2*Grain {
@@ -50,12 +72,7 @@ func (p *Piece) Squeeze(axis int, jaws ...Rect) Squeeze {
 			through += area
 		}
 	})
-	w.Touches = w.Patch > Grain*Grain
-	if !w.Touches {
-		return Squeeze{}
-	}
-	w.Share = through / w.Patch
-	return w
+	return through
 }
 
 // across adds one line's metal and gaps; it says whether the line is metal throughout.

@@ -65,6 +65,7 @@ type swept struct {
 	slant bool
 	tool  Turned
 	move  Move
+	bow   *bow // a turning way
 }
 
 func level(m Move) bool { return math.Abs(m.To[2]-m.From[2]) < hair }
@@ -114,14 +115,22 @@ func (s *swept) inner(b band) flat {
 	if s.slant {
 		return s.slanting(b, false)
 	}
-	return stadium(s.a, s.b, min(s.radiusAt(b.lo), s.radiusAt(b.hi)))
+	return s.level(min(s.radiusAt(b.lo), s.radiusAt(b.hi)))
 }
 
 func (s *swept) outer(b band) flat {
 	if s.slant {
 		return s.slanting(b, true)
 	}
-	return stadium(s.a, s.b, max(s.radiusAt(b.lo), s.radiusAt(b.hi)))
+	return s.level(max(s.radiusAt(b.lo), s.radiusAt(b.hi)))
+}
+
+// level gives what a tool of radius r sweeps at a level; on a turning way the disc that holds it.
+func (s *swept) level(r float64) flat {
+	if s.bow != nil && r > 0 {
+		return disc(s.bow.mid, s.bow.r+r)
+	}
+	return stadium(s.a, s.b, r)
 }
 
 // slanting gives the stadium over a band of a slanting way: the tool is at a level while its
@@ -175,6 +184,10 @@ func (s *swept) levels(out []float64) []float64 {
 // bounds gives a box round the sweep.
 func (s *swept) bounds() (lo, hi Vec) {
 	r := max(s.r0, s.r1)
+	if s.bow != nil {
+		m, far := s.bow.mid, s.bow.r+r
+		return Vec{m.x - far, m.y - far, s.z0}, Vec{m.x + far, m.y + far, s.z1}
+	}
 	return Vec{min(s.a.x, s.b.x) - r, min(s.a.y, s.b.y) - r, s.z0},
 		Vec{max(s.a.x, s.b.x) + r, max(s.a.y, s.b.y) + r, s.z1}
 }

@@ -63,8 +63,10 @@ func (p *Piece) pairs(r *Removal, look func(at, out Vec)) {
 			look(a.a, a.b.Sub(a.a).Unit())
 		}
 	}
-	for _, f := range p.blank.flats() {
-		look(r.Take.support(f.N), f.N)
+	for _, l := range p.Lumps() {
+		for _, f := range l.blank.flats() {
+			look(r.Take.support(f.N), f.N)
+		}
 	}
 }
 
@@ -77,6 +79,8 @@ func (s *Shape) flats() []Half {
 		return s.faces
 	case round:
 		return []Half{{s.axis, s.axis.Dot(s.end())}, {s.axis.Times(-1), -s.axis.Dot(s.from)}}
+	case ball:
+		return s.ballFlats()
 	}
 	return nil
 }
@@ -93,6 +97,15 @@ func (p *Piece) around(r *Removal, look func(at, out Vec)) {
 // surface looks from the ends of a round and from stations along it, or from places on the
 // faces of a box or a prism; out of the shape where sign is 1, into it where -1.
 func (p *Piece) surface(s *Shape, sign float64, look func(at, out Vec)) {
+	if s.kind == ball {
+		for _, d := range p.ballDirections(s) {
+			look(s.from.Add(d.Times(s.r0*(1-1e-12))), d.Times(sign))
+		}
+		for _, f := range s.flats() {
+			look(s.support(f.N), f.N.Times(sign))
+		}
+		return
+	}
 	if s.kind != round {
 		for _, f := range s.flats() {
 			s.onFace(f, func(at, out Vec) { look(at, out.Times(sign)) })
@@ -126,7 +139,10 @@ func (p *Piece) surface(s *Shape, sign float64, look func(at, out Vec)) {
 // the others: a leaning hole can be nearest to an edge there. Among 64 places of the mouth
 // the nearest is short by at most a thousandth of the radius.
 func (p *Piece) mouths(s *Shape, look func(at, out Vec)) {
-	flats := p.blank.flats()
+	var flats []Half
+	for _, l := range p.Lumps() {
+		flats = append(flats, l.blank.flats()...)
+	}
 	e1 := square(s.axis)
 	e2 := s.axis.Cross(e1)
 	for i, f := range flats {
@@ -204,6 +220,10 @@ func (p *Piece) directions(s *Shape) (out []Vec) {
 		out = append(out, v)
 	}
 	see := func(o *Shape) {
+		if o.kind == ball {
+			add(o.from.Sub(s.from))
+			add(s.from.Sub(o.from))
+		}
 		if o.kind == round {
 			add(o.from.Sub(s.from))
 			add(s.from.Sub(o.from)) // the far side of a round blank
@@ -216,13 +236,7 @@ func (p *Piece) directions(s *Shape) (out []Vec) {
 			add(f.N.Times(-1))
 		}
 	}
-	see(&p.blank)
-	for _, c := range p.cuts {
-		see(&c.Take)
-		for i := range c.Less {
-			see(&c.Less[i])
-		}
-	}
+	p.shapes(see)
 	e1 := square(s.axis)
 	e2 := s.axis.Cross(e1)
 	for _, u := range circle(16) {
@@ -240,13 +254,7 @@ func (p *Piece) stations(s *Shape) []float64 {
 			ts = append(ts, o.support(d).Sub(s.from).Dot(s.axis))
 		}
 	}
-	see(&p.blank)
-	for _, c := range p.cuts {
-		see(&c.Take)
-		for i := range c.Less {
-			see(&c.Less[i])
-		}
-	}
+	p.shapes(see)
 	ts = tidy(ts, 0, s.h, Grain)
 	var out []float64
 	for i := 0; i+1 < len(ts); i++ {

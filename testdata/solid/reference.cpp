@@ -5,6 +5,8 @@
 //
 //   box x0 y0 z0 x1 y1 z1                  pushes a box
 //   cone px py pz ux uy uz height r0 r1    pushes a cylinder or a frustum
+//   ball cx cy cz r                        pushes a ball
+//   column n x y z ... dx dy dz            pushes the prism over a flat outline of n corners
 //   cut, fuse, common                      take two, push one
 //   keep                                   pushes the topmost solid once more
 //   vol                                    answers the volume of the topmost solid, and drops it
@@ -14,12 +16,16 @@
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepAlgoAPI_Fuse.hxx>
+#include <BRepBuilderAPI_MakeFace.hxx>
+#include <BRepBuilderAPI_MakePolygon.hxx>
 #include <BRepClass3d_SolidClassifier.hxx>
 #include <BRepExtrema_DistShapeShape.hxx>
 #include <BRepGProp.hxx>
 #include <BRepPrimAPI_MakeBox.hxx>
 #include <BRepPrimAPI_MakeCone.hxx>
 #include <BRepPrimAPI_MakeCylinder.hxx>
+#include <BRepPrimAPI_MakePrism.hxx>
+#include <BRepPrimAPI_MakeSphere.hxx>
 #include <GProp_GProps.hxx>
 #include <IntCurvesFace_ShapeIntersector.hxx>
 #include <algorithm>
@@ -77,6 +83,20 @@ int main() {
         pile.push_back(BRepPrimAPI_MakeCylinder(ax, a[7], a[6]).Shape());
       else
         pile.push_back(BRepPrimAPI_MakeCone(ax, a[7], a[8], a[6]).Shape());
+    } else if (c == "ball") {
+      read(4);
+      pile.push_back(BRepPrimAPI_MakeSphere(gp_Pnt(a[0], a[1], a[2]), a[3]).Shape());
+    } else if (c == "column") {
+      int n;
+      std::cin >> n;
+      BRepBuilderAPI_MakePolygon outline;
+      for (int i = 0; i < n; i++) {
+        read(3);
+        outline.Add(gp_Pnt(a[0], a[1], a[2]));
+      }
+      outline.Close();
+      read(3);
+      pile.push_back(BRepPrimAPI_MakePrism(BRepBuilderAPI_MakeFace(outline.Wire()).Face(), gp_Vec(a[0], a[1], a[2])).Shape());
     } else if (c == "cut" || c == "fuse" || c == "common") {
       TopoDS_Shape b = pop(), s = pop();
       pile.push_back(c == "cut" ? BRepAlgoAPI_Cut(s, b).Shape() : c == "fuse" ? BRepAlgoAPI_Fuse(s, b).Shape() : BRepAlgoAPI_Common(s, b).Shape());
