@@ -19,6 +19,7 @@ up in steps, bore it, or use another machine.`,
 	Trips:     exampleLargeDrill("mild steel", 13),
 	Sound:     exampleLargeDrill("mild steel", 8),
 	OnCut:     drillTooLarge,
+	OnTurn:    asCut(drillTooLarge),
 })
 
 // exampleLargeDrill drills a metal on a machine that takes 10 mm in steel.

@@ -19,6 +19,7 @@ it the tool can burst, or throw a tooth or an insert, with the force of a shot.`
 	Trips:     exampleMarked(90),
 	Sound:     exampleMarked(200),
 	OnCut:     fasterThanMarked,
+	OnTurn:    asCut(fasterThanMarked),
 })
 
 // exampleMarked saws with a saw that is marked with a highest speed.

@@ -19,6 +19,7 @@ cuts large. The allowance grows with the size and is less for a hand reamer. And
 	Trips:     exampleReam("7"),
 	Sound:     exampleReam("7.8"),
 	OnCut:     holeWrongForReamer,
+	OnTurn:    asCut(holeWrongForReamer),
 })
 
 func holeWrongForReamer(k *eval.Cut, a *Ask) {

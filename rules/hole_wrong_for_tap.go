@@ -20,6 +20,7 @@ And there must be a hole.`,
 	Trips:     exampleTap("3.8"),
 	Sound:     exampleTap("4.2"),
 	OnCut:     holeWrongForTap,
+	OnTurn:    asCut(holeWrongForTap),
 })
 
 // The share of full thread, on 1.299 P, outside of which a hole is spoken of where no

@@ -20,6 +20,11 @@ kind, next to nothing for collets that go straight into a spindle. It never hold
 	Trips:     exampleHole(`tool = drill.jobbers[6]`, `holder = [collet_chuck.er, collets.er[8]]`),
 	Sound:     exampleHole(`tool = drill.jobbers[6]`, `holder = [collet_chuck.er, collets.er[6]]`),
 	OnCut:     shankDoesNotFit,
+	OnTurn: func(k *eval.Turn, a *Ask) {
+		if k.InTailstock() {
+			shankDoesNotFit(k.AsCut(), a)
+		}
+	},
 })
 
 // joints looks at every link of some kinds and lets say word what does not fit.

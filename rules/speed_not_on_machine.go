@@ -18,6 +18,7 @@ lower one does, as a rule. Below the slowest there is none, and the edge runs fa
 	Trips:     exampleHole("tool = drill.jobbers[6]", "speed = 800"),
 	Sound:     exampleHole("tool = drill.jobbers[6]", "speed = 1000"),
 	OnCut:     speedNotOnMachine,
+	OnTurn:    asCut(speedNotOnMachine),
 })
 
 func speedNotOnMachine(k *eval.Cut, a *Ask) {

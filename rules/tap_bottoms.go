@@ -19,6 +19,7 @@ deeper hole, or less thread are the ways out.`,
 	Trips:     exampleBlindTap(9.5),
 	Sound:     exampleBlindTap(12),
 	OnCut:     tapBottoms,
+	OnTurn:    asCut(tapBottoms),
 })
 
 // exampleBlindTap taps M5, 8 mm of full thread, in a blind hole so deep, with the taps of the

@@ -19,6 +19,7 @@ screw does not go in, or goes in and holds nothing.`,
 	Trips:     replaced(exampleTap("4.2"), "makes = hole.pin.thread", "makes = hole.pin.thread\n      tool = tap.metric[\"M6\"]"),
 	Sound:     replaced(exampleTap("4.2"), "makes = hole.pin.thread", "makes = hole.pin.thread\n      tool = tap.metric[\"M5\"]"),
 	OnCut:     tapOfAnotherThread,
+	OnTurn:    asCut(tapOfAnotherThread),
 })
 
 func tapOfAnotherThread(k *eval.Cut, a *Ask) {

@@ -25,11 +25,13 @@ wandering; where the limits are finer, bore or ream after drilling, fit it to it
 	Trips:     replaced(exampleHole(), "diameter = 6", `diameter = "6 H7"`),
 	Sound:     replaced(exampleHole(), "diameter = 6", `diameter = "6 H11"`),
 	OnCut:     toleranceTooFine,
+	OnTurn:    asCut(toleranceTooFine),
 })
 
 // bestGrade is the finest IT grade that a process usually holds.
 var bestGrade = map[string]int{
 	"drilling": 10, "milling": 8, "reaming": 6, "boring": 8, "sawing": 10, "counterboring": 10, "plunging": 10,
+	"turning": 7,
 }
 
 func toleranceTooFine(k *eval.Cut, a *Ask) {
@@ -79,6 +81,10 @@ func finalSize(k *eval.Cut, w *eval.Working) (drawing.Size, *model.Item, string)
 		size, attr := k.Part.FaceSize(w.Target.Face)
 		return size, k.Part.Item, attr
 	case f == nil, w.Target.Sub != "":
+		return drawing.Size{}, nil, ""
+	case f.Lathe != nil && (f.Feature.Kind == "outside" || f.Feature.Kind == "bore"):
+		return f.Feature.Diameter.V, f.Feature.Item, "diameter"
+	case f.Lathe != nil:
 		return drawing.Size{}, nil, ""
 	case len(f.Mouths) > 0:
 		if !f.Feature.Diameter.Is() || f.Feature.Thread.Said {

@@ -17,6 +17,7 @@ var _ = enter(Rule{
 	Trips:     exampleHole("tool = drill.own") + ownDrill("lent out"),
 	Sound:     exampleHole("tool = drill.own") + ownDrill("here"),
 	OnCut:     toolNotHere,
+	OnTurn:    turnToolNotHere,
 })
 
 func ownDrill(state string) string {
@@ -64,5 +65,31 @@ func toolNotHere(k *eval.Cut, a *Ask) {
 	}
 	if h.Machine != nil {
 		see(&h.Machine.Thing, "machine")
+	}
+}
+
+// turnToolNotHere looks at what a lathe adds: the post, and what holds the work.
+func turnToolNotHere(k *eval.Turn, a *Ask) {
+	toolNotHere(k.AsCut(), a)
+	h := &k.Hold.Choice
+	things := []*model.Thing{}
+	if k.Choice.Post != nil {
+		things = append(things, &k.Choice.Post.Thing)
+	}
+	if h.Chuck != nil {
+		things = append(things, &h.Chuck.Thing)
+	}
+	if h.Collets != nil {
+		things = append(things, &h.Collets.Thing)
+	}
+	if h.Mandrel != nil {
+		things = append(things, &h.Mandrel.Thing)
+	}
+	for _, t := range things {
+		if t.Here() {
+			continue
+		}
+		f := a.Say(t.Path()+".state", k.Place("hold", "holder"), "%s is not here: its state is %q", t.Path(), t.State.V)
+		f.Also = []finding.Note{{Place: t.State.At, Says: "its state"}}
 	}
 }

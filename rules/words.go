@@ -9,6 +9,11 @@ import (
 	"fettle/schema/model"
 )
 
+// asCut puts a rule about cuts to operations on a lathe as well.
+func asCut(check func(*eval.Cut, *Ask)) func(*eval.Turn, *Ask) {
+	return func(k *eval.Turn, a *Ask) { check(k.AsCut(), a) }
+}
+
 func pathOf(i *model.Item) string {
 	if i == nil {
 		return "-"

@@ -1,0 +1,56 @@
+package eval
+
+import "fettle/schema/model"
+
+// AsCut gives an operation on a lathe as rules about holes, tools and sizes look at any other: the
+// tool in its holder, what it makes, the piece before and after. It has no way of a tool in a
+// machine's frame, so that whatever looks at clearance finds nothing in it. Of tools in the
+// tailstock the socket is the tailstock's.
+func (k *Turn) AsCut() *Cut {
+	h := &Holding{Spot: k.Hold.Spot, Work: k.Hold.Work, Part: k.Part, Before: k.Hold.Before, Unplayed: k.Hold.Unplayed}
+	if m := k.Hold.Choice.Machine; m != nil {
+		like := *m
+		like.Taper = m.Tailstock.Taper
+		if !like.Taper.Is() {
+			like.Taper.Of, like.Taper.Attr = m.Item, "tailstock.taper"
+		}
+		h.Choice.Machine = &like
+	}
+	out := &Cut{Spot: k.Spot, Step: k.Step, Hold: h, Part: k.Part, Before: k.Before, After: k.After, Key: k.Key, Unplayed: k.Unplayed,
+		Choice: CutChoice{By: k.Choice.By, Tool: k.Choice.Tool, Mounts: k.Choice.Mounts, Speed: k.Choice.Speed, Reverse: k.Choice.Reverse,
+			Turned: k.Choice.Turned, ByHand: k.Choice.ByHand, NoTool: k.Choice.NoTool}}
+	if t := k.Choice.Tool.Cutter; t != nil && k.Choice.Post == nil && t.Kind != "die" {
+		out.stackUp(0)
+	}
+	for _, w := range k.Works {
+		out.Works = append(out.Works, k.asWorking(&w))
+	}
+	return out
+}
+
+func (k *Turn) asWorking(w *Turning) Working {
+	out := Working{Target: w.Target, Facing: true, Final: w.Final, Wrong: w.Wrong, Depth: w.Depth, Point: w.Point, Diameter: 2 * max(w.R0, w.R1)}
+	f := w.Target.Form
+	if f == nil {
+		return out
+	}
+	out.Entry = f.Into
+	if w.Inside {
+		out.Had = 2 * w.Had
+	}
+	if f.Lathe == nil && len(f.Mouths) > 0 {
+		out.Through = f.Through && w.Target.Sub != "counterbore" && w.Target.Sub != "countersink"
+		had := k.Part.Feature(k.Before, f)
+		out.HadDepth, out.Had = had.Depth, had.Diameter
+		out.Deep = w.Depth
+	}
+	return out
+}
+
+// InTailstock says whether the tool stands in the tailstock.
+func (k *Turn) InTailstock() bool {
+	return k.Choice.Tool.Cutter != nil && k.Choice.Post == nil && !k.Choice.ByHand && k.Choice.Tool.Cutter.Kind != "die" && k.Choice.By != "filing"
+}
+
+// Lathe is the machine of an operation; nil where none is known.
+func (k *Turn) Lathe() *model.Machine { return k.Hold.Choice.Machine }
