@@ -1,0 +1,230 @@
+package solid
+
+import "math"
+
+// skin is one smooth surface of a convex body: a plane, the side of a cylinder or cone, or a
+// ball. It runs on past the edges of the body it belongs to.
+type skin struct {
+	kind   skinKind
+	body   int // the number of its lump in the wire; -1 of none
+	lo, hi Vec // a box that holds what of it is on its body
+
+	n Vec     // a plane: n·p = c, n out of the body
+	c float64 //
+
+	from, axis Vec     // a turned one: the middle of its first end and its axis; of a ball the middle
+	e1, e2     Vec     // square to the axis
+	r0, k, h   float64 // radius at the start, its growth per mm, length; of a ball the radius
+}
+
+type skinKind uint8
+
+const (
+	plain  skinKind = iota // a plane
+	turned                 // a cylinder or a cone
+	globe                  // a ball
+)
+
+// sameness is how near a surface must pass by a place to pass through it, in mm: half a
+// Grain, so that two surfaces less than a Grain apart are one.
+const sameness = Grain / 2
+
+// depth gives how far a place is inside, negative outside, and is the true distance but on
+// the far side of a cone's point.
+func (s *skin) depth(v Vec) float64 {
+	switch s.kind {
+	case plain:
+		return s.c - s.n.Dot(v)
+	case globe:
+		return s.r0 - v.Sub(s.from).Len()
+	}
+	w := v.Sub(s.from)
+	t := w.Dot(s.axis)
+	return (s.r0 + s.k*t - w.Sub(s.axis.Times(t)).Len()) / math.Sqrt(1+s.k*s.k)
+}
+
+// out gives the unit normal out of the body at a place of the surface.
+func (s *skin) out(v Vec) Vec {
+	switch s.kind {
+	case plain:
+		return s.n
+	case globe:
+		return v.Sub(s.from).Unit()
+	}
+	w := v.Sub(s.from)
+	w = w.Sub(s.axis.Times(w.Dot(s.axis))).Unit()
+	return w.Sub(s.axis.Times(s.k)).Times(1 / math.Sqrt(1+s.k*s.k))
+}
+
+// across gives the unit vector square to the axis at an angle.
+func (s *skin) across(angle float64) Vec {
+	sin, cos := math.Sincos(angle)
+	return s.e1.Times(cos).Add(s.e2.Times(sin))
+}
+
+// ruling gives the straight line of a turned skin at an angle, o + t·d, with t along the axis.
+func (s *skin) ruling(angle float64) (o, d Vec) {
+	u := s.across(angle)
+	return s.from.Add(u.Times(s.r0)), s.axis.Add(u.Times(s.k))
+}
+
+// quadratic gives the surface along a straight line as a·t² + 2b·t + c, nought on it and
+// negative inside (of a cone within its double).
+func (s *skin) quadratic(o, d Vec) (a, b, c float64) {
+	if s.kind == plain {
+		return 0, s.n.Dot(d) / 2, s.n.Dot(o) - s.c
+	}
+	w := o.Sub(s.from)
+	if s.kind == globe {
+		return d.Dot(d), w.Dot(d), w.Dot(w) - s.r0*s.r0
+	}
+	wz, dz := w.Dot(s.axis), d.Dot(s.axis)
+	w, d = w.Sub(s.axis.Times(wz)), d.Sub(s.axis.Times(dz))
+	r := s.r0 + s.k*wz
+	return d.Dot(d) - s.k*s.k*dz*dz, w.Dot(d) - s.k*dz*r, w.Dot(w) - r*r
+}
+
+// roots solves a·t² + 2b·t + c = 0, the lesser first; scale is the size of a in which it
+// counts as nought. n is how many there are; a double one counts as one.
+func roots(a, b, c float64) (t0, t1 float64, n int) {
+	if math.Abs(a) < 1e-12 {
+		if math.Abs(b) < 1e-12 {
+			return 0, 0, 0
+		}
+		return -c / (2 * b), -c / (2 * b), 1
+	}
+	d := b*b - a*c
+	if d < 0 {
+		if d < -1e-13*(b*b+math.Abs(a*c)) {
+			return 0, 0, 0
+		}
+		d = 0
+	}
+	q := -b - math.Copysign(math.Sqrt(d), b)
+	if q == 0 {
+		return 0, 0, 1
+	}
+	t0, t1 = q/a, c/q
+	if t0 > t1 {
+		t0, t1 = t1, t0
+	}
+	if t0 == t1 {
+		return t0, t1, 1
+	}
+	return t0, t1, 2
+}
+
+// lump is one convex body of a piece: part of the blank, what a removal takes, or what it
+// leaves standing.
+type lump struct {
+	skins  []skin
+	lo, hi Vec
+}
+
+// wire is a piece taken apart into surfaces, and the memory that telling its edges needs.
+type wire struct {
+	p      *Piece
+	bodies []lump
+	blank  int      // the bodies before this number make the blank together
+	cuts   [][2]int // of each removal the number of its Take; its Less run on to the second
+	lo, hi Vec      // the box round the blank, a Grain larger
+
+	inside []bool // see spot
+	pass   []passing
+	ray    scan
+}
+
+func (p *Piece) wire() *wire {
+	w := &wire{p: p}
+	w.lo, w.hi = Vec{math.Inf(1), math.Inf(1), math.Inf(1)}, Vec{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
+	for _, s := range p.stock() {
+		w.add(&s)
+		w.lo, w.hi = least(w.lo, s.lo), most(w.hi, s.hi)
+	}
+	w.blank = len(w.bodies)
+	g := Vec{Grain, Grain, Grain}
+	w.lo, w.hi = w.lo.Sub(g), w.hi.Add(g)
+	for _, r := range p.cuts {
+		take := len(w.bodies)
+		w.add(&r.Take)
+		for i := range r.Less {
+			w.add(&r.Less[i])
+		}
+		w.cuts = append(w.cuts, [2]int{take, len(w.bodies)})
+	}
+	w.inside = make([]bool, len(w.bodies))
+	return w
+}
+
+// stock gives the convex bodies that make up the blank together.
+func (p *Piece) stock() []Shape {
+	if p.blank.kind == empty {
+		return nil
+	}
+	return []Shape{p.blank}
+}
+
+// add takes a shape into the wire; an empty one gets a body without skins that nothing meets.
+func (w *wire) add(s *Shape) {
+	g := Vec{sameness, sameness, sameness}
+	b := lump{skins: s.skins(), lo: s.lo.Sub(g), hi: s.hi.Add(g)}
+	if len(b.skins) == 0 {
+		b.lo, b.hi = Vec{far, far, far}, Vec{-far, -far, -far}
+	}
+	for i := range b.skins {
+		k := &b.skins[i]
+		k.body, k.lo, k.hi = len(w.bodies), b.lo, b.hi
+		for a := range 3 {
+			if k.kind == plain && math.Abs(k.n[a]) == 1 {
+				k.lo[a], k.hi[a] = k.n[a]*k.c-sameness, k.n[a]*k.c+sameness
+			}
+		}
+	}
+	w.bodies = append(w.bodies, b)
+}
+
+// skins gives the surfaces of a shape; where all of them hold a place, the shape does.
+func (s *Shape) skins() (out []skin) {
+	switch s.kind {
+	case box:
+		for i := range 3 {
+			out = append(out, skin{n: along(i), c: s.hi[i]}, skin{n: along(i).Times(-1), c: -s.lo[i]})
+		}
+	case prism:
+		for _, f := range s.faces {
+			out = append(out, skin{n: f.N, c: f.C})
+		}
+	case round:
+		side := skin{kind: turned, from: s.from, axis: s.axis, r0: s.r0, k: s.slope(), h: s.h}
+		side.e1 = square(s.axis)
+		side.e2 = s.axis.Cross(side.e1)
+		at := s.axis.Dot(s.from)
+		out = append(out, side, skin{n: s.axis, c: at + s.h}, skin{n: s.axis.Times(-1), c: -at})
+	}
+	return out
+}
+
+// holds says whether a body holds a place or has it on a surface.
+func (b *lump) holds(v Vec) bool {
+	for i := range 3 {
+		if v[i] < b.lo[i] || v[i] > b.hi[i] {
+			return false
+		}
+	}
+	for i := range b.skins {
+		if b.skins[i].depth(v) < -sameness {
+			return false
+		}
+	}
+	return true
+}
+
+// touch says whether two boxes have a place in common, a border too.
+func touch(alo, ahi, blo, bhi Vec) bool {
+	for i := range 3 {
+		if alo[i] > bhi[i] || blo[i] > ahi[i] {
+			return false
+		}
+	}
+	return true
+}
