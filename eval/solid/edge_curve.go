@@ -55,6 +55,7 @@ func (c *curve) onRuling(angle float64) (Vec, float64) {
 	case c.second:
 		t0 = t1
 	}
+	t0 = between(t0, -2*Grain, c.a.h+2*Grain) // beyond, rulings that never meet b begin
 	return o.Add(d.Times(t0)), t0
 }
 

@@ -10,18 +10,22 @@ func drawn(runs []run) []Edge {
 	runs = joinRuns(runs)
 	var out []Edge
 	for i := range runs {
-		r := &runs[i]
-		e := Edge{Contour: r.contour, Visible: r.visible, By: r.by}
-		e.Points, _ = r.c.points(r.t0, r.t1)
-		switch r.c.kind {
-		case conic:
-			e.Kind, e.Middle, e.U, e.V, e.From, e.To = Arc, r.c.o, r.c.u, r.c.v, r.t0, r.t1
-		case ruled:
-			e.Kind = Traced
-		}
-		out = append(out, e)
+		out = append(out, edgeOf(&runs[i]))
 	}
 	return joinTraced(out)
+}
+
+// edgeOf gives a stretch as an edge.
+func edgeOf(r *run) Edge {
+	e := Edge{Contour: r.contour, Visible: r.visible, By: r.by}
+	e.Points, _ = r.c.points(r.t0, r.t1)
+	switch r.c.kind {
+	case conic:
+		e.Kind, e.Middle, e.U, e.V, e.From, e.To = Arc, r.c.o, r.c.u, r.c.v, r.t0, r.t1
+	case ruled:
+		e.Kind = Traced
+	}
+	return e
 }
 
 // joinRuns joins what runs on along one straight line or one conic.

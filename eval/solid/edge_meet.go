@@ -39,7 +39,17 @@ func meet(a, b *skin) []curve {
 	return out
 }
 
-func line(o, d Vec) curve { return curve{o: o, u: d.Unit(), lo: -far, hi: far} }
+func line(o, d Vec) curve { return curve{o: o, u: forward(d.Unit()), lo: -far, hi: far} }
+
+// forward gives a direction or its opposite, so that both give the same.
+func forward(d Vec) Vec {
+	for i := range d {
+		if math.Abs(d[i]) > 1e-9 {
+			return d.Times(math.Copysign(1, d[i]))
+		}
+	}
+	return d
+}
 
 // circleAt gives a circle about an axis, from its radius squared. The same circle about the
 // opposite axis comes out the same.
@@ -47,12 +57,7 @@ func circleAt(o, axis Vec, r2 float64) []curve {
 	if r2 < hair*hair {
 		return nil
 	}
-	for i := range axis {
-		if math.Abs(axis[i]) > 1e-9 {
-			axis = axis.Times(math.Copysign(1, axis[i]))
-			break
-		}
-	}
+	axis = forward(axis)
 	r, u := math.Sqrt(r2), square(axis)
 	return []curve{{kind: conic, o: o, u: u.Times(r), v: axis.Cross(u).Times(r), hi: 2 * math.Pi}}
 }
@@ -258,9 +263,21 @@ func (c *curve) reach(angle float64) float64 {
 	return qb*qb - qa*qc
 }
 
+// atEnds adds the angles at which the ruling meets b at an end of a: a stretch of curve nearly
+// along the rulings takes up hardly any angle.
+func (c *curve) atEnds(out []float64) []float64 {
+	for _, t := range [2]float64{-Grain, c.a.h + Grain} {
+		if r := c.a.r0 + c.a.k*t; r > hair {
+			end := curve{kind: conic, o: c.a.from.Add(c.a.axis.Times(t)), u: c.a.e1.Times(r), v: c.a.e2.Times(r), hi: 2 * math.Pi}
+			out = end.crossings(c.b, out)
+		}
+	}
+	return out
+}
+
 // borders gives the angles, in order, at which the rulings begin or cease to meet b.
 func (c *curve) borders() []float64 {
-	var out []float64
+	out := c.atEnds(nil)
 	const step = 2 * math.Pi / rulings
 	was := c.meets(0)
 	f := [3]float64{c.reach(-step), c.reach(0), 0}

@@ -29,6 +29,10 @@ const (
 // Grain, so that two surfaces less than a Grain apart are one.
 const sameness = Grain / 2
 
+// rim is how far a curve is followed beyond the box of its surfaces, in mm: far less than
+// sameness, so that what overhangs is too short to be a stretch.
+const rim = 1e-5
+
 // depth gives how far a place is inside, negative outside, and is the true distance but on
 // the far side of a cone's point.
 func (s *skin) depth(v Vec) float64 {
@@ -127,7 +131,7 @@ type wire struct {
 	bodies []lump
 	blank  int      // the bodies before this number make the blank together
 	cuts   [][2]int // of each removal the number of its Take; its Less run on to the second
-	lo, hi Vec      // the box round the blank, a Grain larger
+	lo, hi Vec      // the box round the blank, a rim larger
 
 	inside []bool // see spot
 	pass   []passing
@@ -142,7 +146,7 @@ func (p *Piece) wire() *wire {
 		w.lo, w.hi = least(w.lo, s.lo), most(w.hi, s.hi)
 	}
 	w.blank = len(w.bodies)
-	g := Vec{Grain, Grain, Grain}
+	g := Vec{rim, rim, rim}
 	w.lo, w.hi = w.lo.Sub(g), w.hi.Add(g)
 	for _, r := range p.cuts {
 		take := len(w.bodies)
@@ -173,10 +177,11 @@ func (w *wire) add(s *Shape) {
 	}
 	for i := range b.skins {
 		k := &b.skins[i]
-		k.body, k.lo, k.hi = len(w.bodies), b.lo, b.hi
+		r := Vec{rim, rim, rim}
+		k.body, k.lo, k.hi = len(w.bodies), s.lo.Sub(r), s.hi.Add(r)
 		for a := range 3 {
 			if k.kind == plain && math.Abs(k.n[a]) == 1 {
-				k.lo[a], k.hi[a] = k.n[a]*k.c-sameness, k.n[a]*k.c+sameness
+				k.lo[a], k.hi[a] = k.n[a]*k.c-rim, k.n[a]*k.c+rim
 			}
 		}
 	}

@@ -1,7 +1,6 @@
 package solid
 
 import (
-	"math"
 	"math/rand"
 	"testing"
 )
@@ -57,11 +56,17 @@ func TestEdgesCounted(t *testing.T) {
 		{"a box with a hole through", block.Cut(hole), count{straight: 12, arc: 2, closed: 2},
 			count{straight: 9, arc: 1, closed: 1}, count{straight: 3, arc: 1, closed: 1}, count{}},
 		{"a step flush with a step", block.Cut(Removal{Take: Box(Vec{-1, -1, 10}, Vec{20, 20, 21}), By: "a"},
-			Removal{Take: Box(Vec{-1, 20, 10}, Vec{20, 41, 21}), By: "a"}), count{straight: 18}, count{}, count{}, count{}},
+			Removal{Take: Box(Vec{-1, 20, 10}, Vec{20, 41, 21}), By: "a"}), count{straight: 21}, // 18, of which two steps share three
+			count{straight: 18}, count{straight: 3}, count{}},
 		{"a step that is no step", block.Cut(Removal{Take: Box(Vec{20, 10, 20}, Vec{70, 50, 30})}), count{straight: 12}, count{straight: 9}, count{straight: 3}, count{}},
 		{"a slot with round ends", block.Cut(Removal{Take: Box(Vec{20, 15, 10}, Vec{40, 25, 21}), By: "slot"},
 			Removal{Take: Cylinder(Vec{20, 20, 10}, Vec{20, 20, 21}, 5), By: "slot"},
-			Removal{Take: Cylinder(Vec{40, 20, 10}, Vec{40, 20, 21}, 5), By: "slot"}), count{straight: 16, arc: 4}, count{}, count{}, count{}},
+			Removal{Take: Cylinder(Vec{40, 20, 10}, Vec{40, 20, 21}, 5), By: "slot"}), count{straight: 16, arc: 4}, count{straight: 11, arc: 2}, count{straight: 5, arc: 2}, count{}},
+		{"a hole across a hole", block.Cut(hole, Removal{Take: Cylinder(Vec{-1, 20, 10}, Vec{61, 20, 10}, 4), By: "cross"}),
+			count{straight: 12, arc: 4, traced: 2, closed: 6}, count{straight: 9, arc: 2, closed: 2}, count{}, count{}},
+		{"a bar", Raw(Cylinder(Vec{}, Vec{0, 0, 50}, 10)), count{arc: 2, closed: 2}, count{arc: 2, closed: 1}, count{arc: 1}, count{straight: 2}},
+		{"a bar turned down", Raw(Cylinder(Vec{}, Vec{0, 0, 50}, 10)).Cut(Removal{Take: Cylinder(Vec{0, 0, 30}, Vec{0, 0, 51}, 11),
+			Less: []Shape{Cylinder(Vec{0, 0, 29}, Vec{0, 0, 52}, 6)}, By: "turn"}), count{arc: 4, closed: 4}, count{}, count{}, count{straight: 4}},
 	} {
 		t.Run(c.what, func(t *testing.T) {
 			if got := tally(c.p.Edges(), every); got != c.all {
@@ -71,7 +76,14 @@ func TestEdgesCounted(t *testing.T) {
 				}
 			}
 			es := seen(t, c.p, general)
-			t.Log(tally(es, visible), tally(es, hidden), tally(es, seenContour))
+			for _, x := range []struct {
+				what      string
+				got, want count
+			}{{"visible", tally(es, visible), c.see}, {"hidden", tally(es, hidden), c.not}, {"contours", tally(es, seenContour), c.contour}} {
+				if x.want != (count{}) && x.got != x.want {
+					t.Errorf("%s: %+v, counted %+v", x.what, x.got, x.want)
+				}
+			}
 		})
 	}
 }
@@ -103,5 +115,3 @@ func BenchmarkEdges20(b *testing.B) {
 		i++
 	}
 }
-
-var _ = math.Pi

@@ -61,9 +61,8 @@ func (s *skin) contour(towards Vec) []curve {
 	}
 	var out []curve
 	for _, u := range s.turning(towards) {
-		c := line(s.from.Add(u.Times(s.r0)), s.axis.Add(u.Times(s.k)))
-		c.lo, c.hi, c.a = 0, s.h*math.Sqrt(1+s.k*s.k), s
-		out = append(out, c)
+		o := s.from.Add(u.Times(s.r0))
+		out = append(out, curve{o: o, u: s.axis.Add(u.Times(s.k)).Unit(), hi: s.h * math.Sqrt(1+s.k*s.k), a: s})
 	}
 	return out
 }
