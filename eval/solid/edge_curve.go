@@ -98,12 +98,6 @@ func (c *curve) mark() {
 
 func (c *curve) param(i int) float64 { return c.lo + (c.hi-c.lo)*float64(i)/places }
 
-// closed says whether the end of the range is its start.
-func (c *curve) closed() bool {
-	return c.kind == conic && c.hi-c.lo > 2*math.Pi-1e-9 ||
-		c.kind == ruled && c.at(c.lo).Sub(c.at(c.hi)).Len() < hair && c.sweep > math.Pi-1e-9
-}
-
 // bounds gives a box that holds the curve's range.
 func (c *curve) bounds() (lo, hi Vec) {
 	switch c.kind {

@@ -6,7 +6,7 @@ import "math"
 // ball. It runs on past the edges of the body it belongs to.
 type skin struct {
 	kind   skinKind
-	body   int // the number of its lump in the wire; -1 of none
+	body   int // the number of its convex in the wire; -1 of none
 	lo, hi Vec // a box that holds what of it is on its body
 
 	n Vec     // a plane: n·p = c, n out of the body
@@ -118,9 +118,9 @@ func roots(a, b, c float64) (t0, t1 float64, n int) {
 	return t0, t1, 2
 }
 
-// lump is one convex body of a piece: part of the blank, what a removal takes, or what it
+// convex is one convex body of a piece: part of the blank, what a removal takes, or what it
 // leaves standing.
-type lump struct {
+type convex struct {
 	skins  []skin
 	lo, hi Vec
 }
@@ -128,7 +128,7 @@ type lump struct {
 // wire is a piece taken apart into surfaces, and the memory that telling its edges needs.
 type wire struct {
 	p      *Piece
-	bodies []lump
+	bodies []convex
 	blank  int      // the bodies before this number make the blank together
 	cuts   [][2]int // of each removal the number of its Take; its Less run on to the second
 	lo, hi Vec      // the box round the blank, a rim larger
@@ -171,7 +171,7 @@ func (p *Piece) stock() []Shape {
 // add takes a shape into the wire; an empty one gets a body without skins that nothing meets.
 func (w *wire) add(s *Shape) {
 	g := Vec{sameness, sameness, sameness}
-	b := lump{skins: s.skins(), lo: s.lo.Sub(g), hi: s.hi.Add(g)}
+	b := convex{skins: s.skins(), lo: s.lo.Sub(g), hi: s.hi.Add(g)}
 	if len(b.skins) == 0 {
 		b.lo, b.hi = Vec{far, far, far}, Vec{-far, -far, -far}
 	}
@@ -210,7 +210,7 @@ func (s *Shape) skins() (out []skin) {
 }
 
 // holds says whether a body holds a place or has it on a surface.
-func (b *lump) holds(v Vec) bool {
+func (b *convex) holds(v Vec) bool {
 	for i := range 3 {
 		if v[i] < b.lo[i] || v[i] > b.hi[i] {
 			return false

@@ -105,13 +105,13 @@ func straight(ps []Point) bool {
 
 // ends gives the two places farthest apart along the longer side of what holds all.
 func ends(ps []Point) []Point {
-	a, b := ps[0], ps[0]
+	a := ps[0]
 	for _, p := range ps {
 		if p.sub(ps[0]).len() > a.sub(ps[0]).len() {
 			a = p
 		}
 	}
-	b = a
+	b := a
 	for _, p := range ps {
 		if p.sub(a).len() > b.sub(a).len() {
 			b = p
