@@ -117,7 +117,7 @@ func (w *wire) edges() []run {
 }
 
 // between adds the edges at which the surfaces of two bodies meet.
-func (w *wire) between(a, b *convex, out []run) []run {
+func (w *wire) between(a, b *chunk, out []run) []run {
 	for i := range a.skins {
 		s := &a.skins[i]
 		if !touch(s.lo, s.hi, b.lo, b.hi) {

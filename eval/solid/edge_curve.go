@@ -8,7 +8,7 @@ import "math"
 type curve struct {
 	kind    curveKind
 	o, u, v Vec
-	a, b    *skin // the surfaces; b is nil for a contour
+	a, b    *surface // the surfaces; b is nil for a contour
 
 	second     bool
 	mid, sweep float64 // a ruled one: its angles are mid ± sweep
@@ -26,8 +26,8 @@ const (
 	ruled
 )
 
-// places is the number of stretches between the places from which roots are sought.
-const places = 48
+// stations is the number of stretches between the places from which roots are sought.
+const stations = 48
 
 // at gives the place at t. On a ruled curve t runs from -1 to 1, and the angle changes with
 // it so that the ends, at which the curve leaves its ruling as a root does, are smooth.
@@ -87,7 +87,7 @@ func (c *curve) mark() {
 	if c.kind == straight || c.pts != nil {
 		return
 	}
-	c.pts = make([]Vec, places+1)
+	c.pts = make([]Vec, stations+1)
 	for i := range c.pts {
 		c.pts[i] = c.at(c.param(i))
 		if i > 0 {
@@ -96,7 +96,7 @@ func (c *curve) mark() {
 	}
 }
 
-func (c *curve) param(i int) float64 { return c.lo + (c.hi-c.lo)*float64(i)/places }
+func (c *curve) param(i int) float64 { return c.lo + (c.hi-c.lo)*float64(i)/stations }
 
 // bounds gives a box that holds the curve's range.
 func (c *curve) bounds() (lo, hi Vec) {

@@ -11,7 +11,7 @@ import "math"
 const flush = 1e-9
 
 // meet gives the curves that two surfaces share.
-func meet(a, b *skin) []curve {
+func meet(a, b *surface) []curve {
 	if a.kind > b.kind {
 		a, b = b, a
 	}
@@ -62,7 +62,7 @@ func circleAt(o, axis Vec, r2 float64) []curve {
 	return []curve{{kind: conic, o: o, u: u.Times(r), v: axis.Cross(u).Times(r), hi: 2 * math.Pi}}
 }
 
-func planes(a, b *skin) []curve {
+func planes(a, b *surface) []curve {
 	d := a.n.Cross(b.n)
 	l := d.Dot(d)
 	if l < flush*flush {
@@ -73,7 +73,7 @@ func planes(a, b *skin) []curve {
 	return []curve{line(o, d)}
 }
 
-func planeTurned(p, s *skin) []curve {
+func planeTurned(p, s *surface) []curve {
 	cn := p.n.Dot(s.axis)
 	off := p.c - p.n.Dot(s.from)
 	side := p.n.Sub(s.axis.Times(cn)) // square to the axis, as long as the sine
@@ -97,7 +97,7 @@ func planeTurned(p, s *skin) []curve {
 }
 
 // sideLines gives the lines of a cylinder on a plane along its axis.
-func sideLines(p, s *skin, off float64) []curve {
+func sideLines(p, s *surface, off float64) []curve {
 	w := s.r0*s.r0 - off*off
 	if math.Abs(off) > s.r0+hair {
 		return nil
@@ -112,7 +112,7 @@ func sideLines(p, s *skin, off float64) []curve {
 
 // pointLines gives the lines of a cone on a plane through its point; cos is the cosine of
 // their angle from side.
-func pointLines(s *skin, side Vec, cos float64) []curve {
+func pointLines(s *surface, side Vec, cos float64) []curve {
 	if math.Abs(cos) > 1 {
 		return nil
 	}
@@ -124,7 +124,7 @@ func pointLines(s *skin, side Vec, cos float64) []curve {
 
 // ellipse gives that of a cylinder or cone on a slanting plane. Its long axis lies in the
 // plane of the skin's axis and the plane's normal, so the two rulings there give its ends.
-func ellipse(p, s *skin, side Vec, cn, sn, off float64) []curve {
+func ellipse(p, s *surface, side Vec, cn, sn, off float64) []curve {
 	end := func(u Vec, nu float64) (Vec, float64) {
 		t := (off - s.r0*nu) / (cn + s.k*nu)
 		r := s.r0 + s.k*t
@@ -148,7 +148,7 @@ func ellipse(p, s *skin, side Vec, cn, sn, off float64) []curve {
 	return []curve{{kind: conic, o: o, u: u, v: v, hi: 2 * math.Pi}}
 }
 
-func bothTurned(a, b *skin) []curve {
+func bothTurned(a, b *surface) []curve {
 	if a.axis.Cross(b.axis).Len() > flush {
 		if b.r0+math.Abs(b.k)*b.h < a.r0+math.Abs(a.k)*a.h {
 			a, b = b, a
@@ -173,14 +173,14 @@ func bothTurned(a, b *skin) []curve {
 		return circleAt(a.from.Add(a.axis.Times(x)), a.axis, r*r)
 	case a.k == 0 && b.k == 0:
 		x := (l*l + a.r0*a.r0 - b.r0*b.r0) / (2 * l)
-		p := skin{n: w.Times(1 / l)}
+		p := surface{n: w.Times(1 / l)}
 		p.c = p.n.Dot(a.from) + x
 		return sideLines(&p, a, x)
 	}
 	return ruledCurves(a, b)
 }
 
-func turnedGlobe(s, g *skin) []curve {
+func turnedGlobe(s, g *surface) []curve {
 	w := g.from.Sub(s.from)
 	t := w.Dot(s.axis)
 	if w.Sub(s.axis.Times(t)).Len() > hair/10 {
@@ -197,7 +197,7 @@ func turnedGlobe(s, g *skin) []curve {
 	return out
 }
 
-func globes(a, b *skin) []curve {
+func globes(a, b *surface) []curve {
 	w := b.from.Sub(a.from)
 	l := w.Len()
 	if l < hair {
@@ -213,7 +213,7 @@ const rulings = 96
 // ruledCurves gives the curves over the rulings of a turned skin: the stretches of angle over
 // which the ruling meets b between the skin's ends (a Grain over them included). A stretch
 // too narrow for the rulings looked at is found where the ruling comes nearest to b.
-func ruledCurves(a, b *skin) []curve {
+func ruledCurves(a, b *surface) []curve {
 	var out []curve
 	for _, second := range [2]bool{false, true} {
 		if second && b.kind == plain {
@@ -279,16 +279,16 @@ func (c *curve) atEnds(out []float64) []float64 {
 func (c *curve) borders() []float64 {
 	out := c.atEnds(nil)
 	const step = 2 * math.Pi / rulings
-	was := c.meets(0)
+	was := c.crosses(0)
 	f := [3]float64{c.reach(-step), c.reach(0), 0}
 	for i := range rulings {
 		x := float64(i) * step
 		f[2] = c.reach(x + step)
 		least, most := f[1] < f[0] && f[1] <= f[2], f[1] > f[0] && f[1] >= f[2]
-		if least && was || most && !was {
+		if least && was > 0 || most && was == 0 {
 			out = c.turning(x-step, x+step, least, was, out)
 		}
-		now := c.meets(x + step)
+		now := c.crosses(x + step)
 		if now != was {
 			out = append(out, c.border(x, x+step))
 		}
@@ -297,9 +297,24 @@ func (c *curve) borders() []float64 {
 	return tidy(out, -step, 2*math.Pi+step, 1e-9)
 }
 
+// crosses tells how the ruling at an angle, however long, meets b: 0 not, 1 it does, 2 it does
+// and lies more along a cone b than its side. Between 1 and 2 one of the two places runs off
+// without end and comes back from the other side, so that the first becomes the second.
+func (c *curve) crosses(angle float64) int {
+	o, d := c.a.ruling(angle)
+	qa, qb, qc := c.b.quadratic(o, d)
+	switch _, _, n := roots(qa, qb, qc); {
+	case n == 0:
+		return 0
+	case qa < 0:
+		return 2
+	}
+	return 1
+}
+
 // turning looks for the least (or most) reach between two angles by golden section, and adds
 // the borders on both sides of it where the rulings there answer otherwise.
-func (c *curve) turning(lo, hi float64, down, was bool, out []float64) []float64 {
+func (c *curve) turning(lo, hi float64, down bool, was int, out []float64) []float64 {
 	const g = 0.381966011250105
 	sign := 1.0
 	if down {
@@ -319,7 +334,7 @@ func (c *curve) turning(lo, hi float64, down, was bool, out []float64) []float64
 			fb = sign * c.reach(b)
 		}
 	}
-	if m := (x + y) / 2; c.meets(m) != was && c.meets(lo) == was && c.meets(hi) == was {
+	if m := (x + y) / 2; c.crosses(m) != was && c.crosses(lo) == was && c.crosses(hi) == was {
 		return append(out, c.border(lo, m), c.border(m, hi))
 	}
 	return out
@@ -327,9 +342,9 @@ func (c *curve) turning(lo, hi float64, down, was bool, out []float64) []float64
 
 // border halves the stretch between an angle that meets and one that does not.
 func (c *curve) border(x, y float64) float64 {
-	at := c.meets(x)
+	at := c.crosses(x)
 	for range 48 {
-		if m := (x + y) / 2; c.meets(m) == at {
+		if m := (x + y) / 2; c.crosses(m) == at {
 			x = m
 		} else {
 			y = m

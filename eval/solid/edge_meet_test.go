@@ -7,7 +7,7 @@ import (
 )
 
 // skinOf gives a random surface of a kind; a third of them lie along axes.
-func skinOf(r *rand.Rand, k skinKind) skin {
+func skinOf(r *rand.Rand, k skinKind) surface {
 	at := Vec{r.Float64() * 20, r.Float64() * 20, r.Float64() * 20}
 	d := Vec{r.NormFloat64(), r.NormFloat64(), r.NormFloat64()}.Unit()
 	if r.Intn(3) == 0 {
@@ -15,9 +15,9 @@ func skinOf(r *rand.Rand, k skinKind) skin {
 	}
 	switch k {
 	case plain:
-		return skin{n: d, c: d.Dot(at)}
+		return surface{n: d, c: d.Dot(at)}
 	case globe:
-		return skin{kind: globe, from: at, r0: 2 + 8*r.Float64()}
+		return surface{kind: globe, from: at, r0: 2 + 8*r.Float64()}
 	}
 	s := Cylinder(at, at.Add(d.Times(30)), 2+6*r.Float64())
 	if r.Intn(2) == 0 {
@@ -51,10 +51,11 @@ func TestCurvesOfSurfaces(t *testing.T) {
 				}
 			}
 		}
+		one, other := &a, &b
 		if a.kind == plain {
-			a, b = b, a
+			one, other = &b, &a
 		}
-		if v, ok := common2(r, &a, &b); ok {
+		if v, ok := common2(r, one, other); ok {
 			found++
 			if d := fromCurves(cs, v); d > 0.05 {
 				t.Errorf("%v on both of %+v and %+v is %.3f mm from their curves", v, a, b, d)
@@ -68,18 +69,18 @@ func TestCurvesOfSurfaces(t *testing.T) {
 }
 
 // pastTip says whether a place is past the point of a cone.
-func pastTip(s *skin, v Vec) bool {
+func pastTip(s *surface, v Vec) bool {
 	return s.kind == turned && s.r0+s.k*v.Sub(s.from).Dot(s.axis) < 1e-3
 }
 
 // pastEnd says whether a place is past an end of a turned surface.
-func pastEnd(s *skin, v Vec) bool {
+func pastEnd(s *surface, v Vec) bool {
 	t := v.Sub(s.from).Dot(s.axis)
 	return s.kind == turned && (t < 0 || t > s.h)
 }
 
 // common2 looks for a place on two surfaces by halving a great circle or ruling of the first.
-func common2(r *rand.Rand, a, b *skin) (Vec, bool) {
+func common2(r *rand.Rand, a, b *surface) (Vec, bool) {
 	var at func(float64) Vec
 	switch a.kind {
 	case plain:

@@ -14,7 +14,7 @@ import (
 
 // passing is a surface that passes through a place, and its normal there out of its body.
 type passing struct {
-	s *skin
+	s *surface
 	n Vec
 }
 
@@ -87,8 +87,8 @@ func (w *wire) towards(d, second Vec) (metal bool, by int) {
 // border is a change between metal and none in a ring.
 type border struct {
 	angle float64
-	by    int   // whose work the side without metal is
-	s     *skin // a surface that passes there
+	by    int      // whose work the side without metal is
+	s     *surface // a surface that passes there
 }
 
 // ring is the round about a place, square to a direction.
@@ -113,7 +113,7 @@ func (w *wire) ring(along Vec) ring {
 	r.e2 = along.Cross(r.e1)
 	type side struct {
 		angle float64
-		s     *skin
+		s     *surface
 	}
 	var sides []side
 	for i := range w.pass {

@@ -34,7 +34,7 @@ func (p *Piece) Section(through, normal Vec) ([]Loop, error) {
 	}
 	n := normal.Unit()
 	w := p.wire()
-	cut := skin{body: -1, n: n, c: n.Dot(through)}
+	cut := surface{body: -1, n: n, c: n.Dot(through)}
 	var out []run
 	for i := range w.bodies {
 		b := &w.bodies[i]
@@ -53,7 +53,7 @@ func (p *Piece) Section(through, normal Vec) ([]Loop, error) {
 }
 
 // crosses says whether a plane comes within a Grain of a box.
-func (s *skin) crosses(lo, hi Vec) bool {
+func (s *surface) crosses(lo, hi Vec) bool {
 	m, h := lo.Add(hi).Times(0.5), hi.Sub(lo).Times(0.5)
 	r := math.Abs(s.n[0])*h[0] + math.Abs(s.n[1])*h[1] + math.Abs(s.n[2])*h[2]
 	return math.Abs(s.depth(m)) <= r+Grain
@@ -61,7 +61,7 @@ func (s *skin) crosses(lo, hi Vec) bool {
 
 // outline adds the stretches of a curve on the section's plane that bound the metal there;
 // visible says whether the metal is on the left.
-func (w *wire) outline(c *curve, s *skin, n, lo, hi Vec, out []run) []run {
+func (w *wire) outline(c *curve, s *surface, n, lo, hi Vec, out []run) []run {
 	if !c.within(lo, hi) {
 		return out
 	}

@@ -2,9 +2,9 @@ package solid
 
 import "math"
 
-// skin is one smooth surface of a convex body: a plane, the side of a cylinder or cone, or a
+// surface is one smooth surface of a convex body: a plane, the side of a cylinder or cone, or a
 // ball. It runs on past the edges of the body it belongs to.
-type skin struct {
+type surface struct {
 	kind   skinKind
 	body   int // the number of its convex in the wire; -1 of none
 	lo, hi Vec // a box that holds what of it is on its body
@@ -35,7 +35,7 @@ const rim = 1e-5
 
 // depth gives how far a place is inside, negative outside, and is the true distance but on
 // the far side of a cone's point.
-func (s *skin) depth(v Vec) float64 {
+func (s *surface) depth(v Vec) float64 {
 	switch s.kind {
 	case plain:
 		return s.c - s.n.Dot(v)
@@ -48,7 +48,7 @@ func (s *skin) depth(v Vec) float64 {
 }
 
 // out gives the unit normal out of the body at a place of the surface.
-func (s *skin) out(v Vec) Vec {
+func (s *surface) out(v Vec) Vec {
 	switch s.kind {
 	case plain:
 		return s.n
@@ -61,20 +61,20 @@ func (s *skin) out(v Vec) Vec {
 }
 
 // across gives the unit vector square to the axis at an angle.
-func (s *skin) across(angle float64) Vec {
+func (s *surface) across(angle float64) Vec {
 	sin, cos := math.Sincos(angle)
 	return s.e1.Times(cos).Add(s.e2.Times(sin))
 }
 
 // ruling gives the straight line of a turned skin at an angle, o + t·d, with t along the axis.
-func (s *skin) ruling(angle float64) (o, d Vec) {
+func (s *surface) ruling(angle float64) (o, d Vec) {
 	u := s.across(angle)
 	return s.from.Add(u.Times(s.r0)), s.axis.Add(u.Times(s.k))
 }
 
 // quadratic gives the surface along a straight line as a·t² + 2b·t + c, nought on it and
 // negative inside (of a cone within its double).
-func (s *skin) quadratic(o, d Vec) (a, b, c float64) {
+func (s *surface) quadratic(o, d Vec) (a, b, c float64) {
 	if s.kind == plain {
 		return 0, s.n.Dot(d) / 2, s.n.Dot(o) - s.c
 	}
@@ -118,17 +118,17 @@ func roots(a, b, c float64) (t0, t1 float64, n int) {
 	return t0, t1, 2
 }
 
-// convex is one convex body of a piece: part of the blank, what a removal takes, or what it
+// chunk is one convex body of a piece: part of the blank, what a removal takes, or what it
 // leaves standing.
-type convex struct {
-	skins  []skin
+type chunk struct {
+	skins  []surface
 	lo, hi Vec
 }
 
 // wire is a piece taken apart into surfaces, and the memory that telling its edges needs.
 type wire struct {
 	p      *Piece
-	bodies []convex
+	bodies []chunk
 	blank  int      // the bodies before this number make the blank together
 	cuts   [][2]int // of each removal the number of its Take; its Less run on to the second
 	lo, hi Vec      // the box round the blank, a rim larger
@@ -171,7 +171,7 @@ func (p *Piece) stock() []Shape {
 // add takes a shape into the wire; an empty one gets a body without skins that nothing meets.
 func (w *wire) add(s *Shape) {
 	g := Vec{sameness, sameness, sameness}
-	b := convex{skins: s.skins(), lo: s.lo.Sub(g), hi: s.hi.Add(g)}
+	b := chunk{skins: s.skins(), lo: s.lo.Sub(g), hi: s.hi.Add(g)}
 	if len(b.skins) == 0 {
 		b.lo, b.hi = Vec{far, far, far}, Vec{-far, -far, -far}
 	}
@@ -189,28 +189,28 @@ func (w *wire) add(s *Shape) {
 }
 
 // skins gives the surfaces of a shape; where all of them hold a place, the shape does.
-func (s *Shape) skins() (out []skin) {
+func (s *Shape) skins() (out []surface) {
 	switch s.kind {
 	case box:
 		for i := range 3 {
-			out = append(out, skin{n: along(i), c: s.hi[i]}, skin{n: along(i).Times(-1), c: -s.lo[i]})
+			out = append(out, surface{n: along(i), c: s.hi[i]}, surface{n: along(i).Times(-1), c: -s.lo[i]})
 		}
 	case prism:
 		for _, f := range s.faces {
-			out = append(out, skin{n: f.N, c: f.C})
+			out = append(out, surface{n: f.N, c: f.C})
 		}
 	case round:
-		side := skin{kind: turned, from: s.from, axis: s.axis, r0: s.r0, k: s.slope(), h: s.h}
+		side := surface{kind: turned, from: s.from, axis: s.axis, r0: s.r0, k: s.slope(), h: s.h}
 		side.e1 = square(s.axis)
 		side.e2 = s.axis.Cross(side.e1)
 		at := s.axis.Dot(s.from)
-		out = append(out, side, skin{n: s.axis, c: at + s.h}, skin{n: s.axis.Times(-1), c: -at})
+		out = append(out, side, surface{n: s.axis, c: at + s.h}, surface{n: s.axis.Times(-1), c: -at})
 	}
 	return out
 }
 
 // holds says whether a body holds a place or has it on a surface.
-func (b *convex) holds(v Vec) bool {
+func (b *chunk) holds(v Vec) bool {
 	for i := range 3 {
 		if v[i] < b.lo[i] || v[i] > b.hi[i] {
 			return false

@@ -64,7 +64,7 @@ func (w *wire) splits(c *curve, near []int) []float64 {
 }
 
 // crossings adds the places at which the curve crosses or touches a surface.
-func (c *curve) crossings(s *skin, out []float64) []float64 {
+func (c *curve) crossings(s *surface, out []float64) []float64 {
 	switch {
 	case c.kind == straight:
 		t0, t1, n := roots(s.quadratic(c.o, c.u))
@@ -104,7 +104,7 @@ func harmonic(a, b, c float64, out []float64) []float64 {
 func (c *curve) sought(f func(Vec) float64, out []float64) []float64 {
 	c.mark()
 	was := f(c.pts[0])
-	for i := range places {
+	for i := range stations {
 		now := f(c.pts[i+1])
 		lo, hi := c.param(i), c.param(i+1)
 		switch {
@@ -118,7 +118,7 @@ func (c *curve) sought(f func(Vec) float64, out []float64) []float64 {
 	return out
 }
 
-// halved finds where a function changes its sign between two places; below says whether it
+// halved finds where a function changes its sign between two stations; below says whether it
 // is negative at lo.
 func (c *curve) halved(f func(Vec) float64, lo, hi float64, below bool) float64 {
 	for range 50 {

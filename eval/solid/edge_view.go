@@ -51,7 +51,7 @@ func (w *wire) contours(towards Vec, out []run) []run {
 }
 
 // contour gives the curves of a skin on which its normal is square to the view.
-func (s *skin) contour(towards Vec) []curve {
+func (s *surface) contour(towards Vec) []curve {
 	if s.kind == globe {
 		cs := circleAt(s.from, towards, s.r0*s.r0)
 		for i := range cs {
@@ -69,7 +69,7 @@ func (s *skin) contour(towards Vec) []curve {
 
 // turning gives the directions square to the axis of a turned skin at which its normal is
 // square to the view: u·w = k·(axis·w).
-func (s *skin) turning(towards Vec) []Vec {
+func (s *surface) turning(towards Vec) []Vec {
 	az := s.axis.Dot(towards)
 	side := towards.Sub(s.axis.Times(az))
 	sn := side.Len()
@@ -87,15 +87,15 @@ func (s *skin) turning(towards Vec) []Vec {
 
 // turns adds where a surface of a curve turns away from the viewer: on planes through the
 // axis and a contour, or through the middle of a ball.
-func (c *curve) turns(s *skin, towards Vec, out []float64) []float64 {
-	var planes []skin
+func (c *curve) turns(s *surface, towards Vec, out []float64) []float64 {
+	var planes []surface
 	switch s.kind {
 	case globe:
-		planes = append(planes, skin{n: towards, c: towards.Dot(s.from)})
+		planes = append(planes, surface{n: towards, c: towards.Dot(s.from)})
 	case turned:
 		for _, u := range s.turning(towards) {
 			n := s.axis.Cross(u).Unit()
-			planes = append(planes, skin{n: n, c: n.Dot(s.from)})
+			planes = append(planes, surface{n: n, c: n.Dot(s.from)})
 		}
 	}
 	for i := range planes {
