@@ -199,8 +199,8 @@ func (w *wire) mayBe(c *curve) bool {
 		return false
 	}
 	blank := false
-	for n := range w.blank {
-		blank = blank || reaches(n)
+	for _, p := range w.parts {
+		blank = blank || reaches(p.stock)
 	}
 	return blank && reaches(c.a.body) && (c.b == nil || c.b.body == c.a.body || reaches(c.b.body))
 }

@@ -43,45 +43,60 @@ func (w *wire) stand(v Vec, near []int) {
 // that is: the number of a removal, or -1 outside the blank. A surface along the direction is
 // decided by the second direction.
 func (w *wire) towards(d, second Vec) (metal bool, by int) {
-	out := func(n int) bool {
-		if !w.inside[n] {
-			return true
+	by = -1
+	for i := range w.parts {
+		p := &w.parts[i]
+		if !w.in(p.stock, d, second) {
+			continue
 		}
-		for i := range w.pass {
-			p := &w.pass[i]
-			if p.s.body != n {
-				continue
-			}
-			x := p.n.Dot(d)
-			if math.Abs(x) < 1e-7 {
-				x = p.n.Dot(second)
-			}
-			if x >= 0 {
-				return true
-			}
+		taker := w.taker(p, d, second)
+		if taker < 0 {
+			return true, -1
 		}
-		return false
+		if by < 0 {
+			by = taker
+		}
 	}
-	stock := false
-	for n := range w.blank {
-		stock = stock || !out(n)
-	}
-	if !stock {
-		return false, -1
-	}
-	for i, c := range w.cuts {
-		if out(c[0]) {
+	return false, by
+}
+
+// taker gives the number of the first removal of a part that takes what is beside the place in
+// a direction; -1 of none.
+func (w *wire) taker(p *part, d, second Vec) int {
+	for _, c := range p.cuts {
+		if !w.in(c.take, d, second) {
 			continue
 		}
 		left := false
-		for n := c[0] + 1; n < c[1]; n++ {
-			left = left || !out(n)
+		for n := c.take + 1; n < c.end; n++ {
+			left = left || w.in(n, d, second)
 		}
 		if !left {
-			return false, i
+			return c.number
 		}
 	}
-	return true, -1
+	return -1
+}
+
+// in says whether a body holds what is beside the place in a direction.
+func (w *wire) in(n int, d, second Vec) bool {
+	if !w.inside[n] {
+		return false
+	}
+	for i := range w.pass {
+		p := &w.pass[i]
+		if p.s.body != n {
+			continue
+		}
+		x := p.n.Dot(d)
+		if math.Abs(x) < 1e-7 {
+			x = p.n.Dot(second)
+		}
+		if x >= 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // border is a change between metal and none in a ring.

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-func areaOf(ls []Loop) (sum float64) {
+func loopsArea(ls []Loop) (sum float64) {
 	for _, l := range ls {
 		sum += l.Area
 	}
@@ -51,7 +51,7 @@ func TestSections(t *testing.T) {
 		if len(ls) != c.loops || sides != c.sides {
 			t.Errorf("%s: %d loops of %d sides, want %d of %d", c.what, len(ls), sides, c.loops, c.sides)
 		}
-		near(t, c.what, areaOf(ls), c.area, 1e-5*max(1, c.area))
+		near(t, c.what, loopsArea(ls), c.area, 1e-5*max(1, c.area))
 		near(t, c.what+", largest loop", largest, c.largest, 1e-5*max(1, c.area))
 	}
 }
@@ -74,9 +74,9 @@ func TestSectionsAgreeWithRays(t *testing.T) {
 		}
 		n += len(ls)
 		want := areaByRays(p, at, normal)
-		off := math.Abs(areaOf(ls)-want) / max(want, 100)
+		off := math.Abs(loopsArea(ls)-want) / max(want, 100)
 		if worst = max(worst, off); off > 1e-3 {
-			t.Errorf("piece %d at %v square to %v: %.4f mm², by rays %.4f", i, at, normal, areaOf(ls), want)
+			t.Errorf("piece %d at %v square to %v: %.4f mm², by rays %.4f", i, at, normal, loopsArea(ls), want)
 		}
 	}
 	t.Logf("%d loops, worst relative difference %.2g", n, worst)
@@ -114,7 +114,7 @@ func TestSectionsAgreeWithPiece(t *testing.T) {
 		pl.section(s, z)
 		want := pl.area()
 		scenes.Put(s)
-		near(t, "area", areaOf(ls), want, 2e-4*want)
+		near(t, "area", loopsArea(ls), want, 2e-4*want)
 	}
 }
 

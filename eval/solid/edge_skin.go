@@ -129,43 +129,56 @@ type chunk struct {
 type wire struct {
 	p      *Piece
 	bodies []chunk
-	blank  int      // the bodies before this number make the blank together
-	cuts   [][2]int // of each removal the number of its Take; its Less run on to the second
-	lo, hi Vec      // the box round the blank, a rim larger
+	parts  []part
+	lo, hi Vec // the box round the blank, a rim larger
 
 	inside []bool // see spot
 	pass   []passing
 	ray    scan
 }
 
+// part is one blank and what is taken from it; metal is where any part of a piece has it.
+type part struct {
+	stock int // the number of the blank's body
+	cuts  []taking
+}
+
+// taking is one removal: the bodies from take to end are its Take and its Less; number is its
+// own in Removals.
+type taking struct{ take, end, number int }
+
 func (p *Piece) wire() *wire {
 	w := &wire{p: p}
 	w.lo, w.hi = Vec{math.Inf(1), math.Inf(1), math.Inf(1)}, Vec{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
-	for _, s := range p.stock() {
-		w.add(&s)
-		w.lo, w.hi = least(w.lo, s.lo), most(w.hi, s.hi)
+	numbers := make([]int, len(p.cuts))
+	for i := range numbers {
+		numbers[i] = i
 	}
-	w.blank = len(w.bodies)
+	w.member(p, numbers)
 	g := Vec{rim, rim, rim}
 	w.lo, w.hi = w.lo.Sub(g), w.hi.Add(g)
-	for _, r := range p.cuts {
-		take := len(w.bodies)
-		w.add(&r.Take)
-		for i := range r.Less {
-			w.add(&r.Less[i])
-		}
-		w.cuts = append(w.cuts, [2]int{take, len(w.bodies)})
-	}
 	w.inside = make([]bool, len(w.bodies))
 	return w
 }
 
-// stock gives the convex bodies that make up the blank together.
-func (p *Piece) stock() []Shape {
+// member takes a blank and its removals, with their numbers, into the wire.
+func (w *wire) member(p *Piece, numbers []int) {
 	if p.blank.kind == empty {
-		return nil
+		return
 	}
-	return []Shape{p.blank}
+	m := part{stock: len(w.bodies)}
+	w.add(&p.blank)
+	w.lo, w.hi = least(w.lo, p.blank.lo), most(w.hi, p.blank.hi)
+	for i, r := range p.cuts {
+		t := taking{take: len(w.bodies), number: numbers[i]}
+		w.add(&r.Take)
+		for j := range r.Less {
+			w.add(&r.Less[j])
+		}
+		t.end = len(w.bodies)
+		m.cuts = append(m.cuts, t)
+	}
+	w.parts = append(w.parts, m)
 }
 
 // add takes a shape into the wire; an empty one gets a body without skins that nothing meets.
