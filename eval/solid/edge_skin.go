@@ -150,11 +150,9 @@ type taking struct{ take, end, number int }
 func (p *Piece) wire() *wire {
 	w := &wire{p: p}
 	w.lo, w.hi = Vec{math.Inf(1), math.Inf(1), math.Inf(1)}, Vec{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
-	numbers := make([]int, len(p.cuts))
-	for i := range numbers {
-		numbers[i] = i
+	for _, l := range p.each() {
+		w.member(l.piece, l.number)
 	}
-	w.member(p, numbers)
 	g := Vec{rim, rim, rim}
 	w.lo, w.hi = w.lo.Sub(g), w.hi.Add(g)
 	w.inside = make([]bool, len(w.bodies))
@@ -211,6 +209,12 @@ func (s *Shape) skins() (out []surface) {
 	case prism:
 		for _, f := range s.faces {
 			out = append(out, surface{n: f.N, c: f.C})
+		}
+	case ball:
+		out = append(out, surface{kind: globe, from: s.from, r0: s.r0})
+		if !s.whole() {
+			at := s.axis.Dot(s.from)
+			out = append(out, surface{n: s.axis, c: at + s.t1}, surface{n: s.axis.Times(-1), c: -at - s.t0})
 		}
 	case round:
 		side := surface{kind: turned, from: s.from, axis: s.axis, r0: s.r0, k: s.slope(), h: s.h}
