@@ -20,7 +20,8 @@ import (
 //
 // Lines, circles and ellipses are exact; other curves are given by places on both surfaces
 // whose chords leave the curve by no more than 0.02 mm. An edge shorter than a Grain is none;
-// surfaces less than half a Grain apart are one.
+// surfaces less than half a Grain apart are one. A round that a removal makes of cones or planes
+// has the edges between them.
 
 // EdgeKind says what curve an edge is.
 type EdgeKind uint8
