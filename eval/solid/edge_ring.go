@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -102,8 +103,7 @@ func (w *wire) in(n int, d, second Vec) bool {
 // border is a change between metal and none in a ring.
 type border struct {
 	angle float64
-	by    int      // whose work the side without metal is
-	s     *surface // a surface that passes there
+	by    int // whose work the side without metal is
 }
 
 // ring is the round about a place, square to a direction.
@@ -122,44 +122,45 @@ type sector struct {
 // sliver is the angle below which a sector is none.
 const sliver = 1e-4
 
-// ring works out the round about a place that stand was called for.
-func (w *wire) ring(along Vec) ring {
-	r := ring{e1: square(along)}
-	r.e2 = along.Cross(r.e1)
-	type side struct {
-		angle float64
-		s     *surface
-	}
-	var sides []side
+// trace is where a surface passes through a ring, at an angle.
+type trace struct {
+	angle float64
+	s     *surface
+}
+
+// traces gives where surfaces pass through a ring, in order, those within a sliver as one.
+func (w *wire) traces(r *ring) (out []trace) {
+	var all []trace
 	for i := range w.pass {
 		x, y := w.pass[i].n.Dot(r.e1), w.pass[i].n.Dot(r.e2)
 		if math.Hypot(x, y) < 1e-3 {
 			continue // crossed, not followed
 		}
 		a := math.Mod(math.Atan2(y, x)+2.5*math.Pi, math.Pi)
-		sides = append(sides, side{a, w.pass[i].s}, side{a + math.Pi, w.pass[i].s})
+		all = append(all, trace{a, w.pass[i].s}, trace{a + math.Pi, w.pass[i].s})
 	}
-	slices.SortStableFunc(sides, func(a, b side) int {
-		if a.angle < b.angle {
-			return -1
-		}
-		return 1
-	})
-	var at []side
-	for _, x := range sides {
-		if n := len(at); n == 0 || x.angle-at[n-1].angle > sliver {
-			at = append(at, x)
+	slices.SortStableFunc(all, func(a, b trace) int { return cmp.Compare(a.angle, b.angle) })
+	for _, x := range all {
+		if n := len(out); n == 0 || x.angle-out[n-1].angle > sliver {
+			out = append(out, x)
 		}
 	}
-	if n := len(at); n > 2 && at[0].angle+2*math.Pi-at[n-1].angle <= sliver {
-		at = at[:n-1]
+	if n := len(out); n > 2 && out[0].angle+2*math.Pi-out[n-1].angle <= sliver {
+		out = out[:n-1]
 	}
+	return out
+}
+
+// ring works out the round about a place that stand was called for.
+func (w *wire) ring(along Vec) ring {
+	r := ring{e1: square(along)}
+	r.e2 = along.Cross(r.e1)
+	at := w.traces(&r)
 	for i, x := range at {
-		to := at[next(i, len(at))].angle
+		s := sector{from: x.angle, to: at[next(i, len(at))].angle}
 		if i == len(at)-1 {
-			to += 2 * math.Pi
+			s.to += 2 * math.Pi
 		}
-		s := sector{from: x.angle, to: to}
 		s.metal, s.by = w.towards(r.dir((s.from+s.to)/2), Vec{})
 		r.sectors = append(r.sectors, s)
 	}
@@ -168,7 +169,7 @@ func (w *wire) ring(along Vec) ring {
 		if s.metal == before.metal {
 			continue
 		}
-		b := border{angle: s.from, by: s.by, s: at[i].s}
+		b := border{angle: s.from, by: s.by}
 		if s.metal {
 			b.by = before.by
 		}
