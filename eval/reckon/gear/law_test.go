@@ -341,6 +341,9 @@ func TestBevelLaws(t *testing.T) {
 		near(t, "pitch angles", p.Cone[0].Pitch+p.Cone[1].Pitch, b.Shaft, 1e-9)
 		for i, c := range p.Cone {
 			near(t, "cone distance", c.Reference/2/math.Sin(rad(c.Pitch)), p.Distance, 1e-9*p.Distance)
+			if c.Pitch > 89.9 {
+				continue // a crown wheel: its virtual wheel is a rack
+			}
 			near(t, "virtual teeth", c.Virtual*math.Cos(rad(c.Pitch)), float64(b.Teeth[i]), 1e-6)
 		}
 		b.Teeth[0], b.Teeth[1] = b.Teeth[1], b.Teeth[0]
