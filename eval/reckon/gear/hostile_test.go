@@ -49,8 +49,11 @@ func TestHostile(t *testing.T) {
 		_, _ = w.SpanTeeth()
 		_, _ = FromTip(f("tip"), z("z"), z("most"))
 		_, _ = PairsFor(f("centre"), f("ratio"), f("m"), f("a"))
-		x, err = EqualError(z("k"), z("n"), f("few"), f("many"))
-		sound(err, x)
+		k, n, many := z("k"), z("n"), f("many")
+		x, err = EqualError(k, n, f("few"), many)
+		if !(k == n && math.IsInf(many, 1)) { // the last cutter up to the rack is exact for the rack
+			sound(err, x)
+		}
 		d, err := Worm{Starts: z("starts"), Teeth: z("z"), Module: f("m"), Diameter: f("d"), Pressure: f("a"), Face: f("f")}.Drive()
 		sound(err, d.Centre, d.Corner, d.LeadAngle, d.Virtual)
 		pair, err := Bevel{Teeth: [2]int{z("z"), z("z2")}, Module: f("m"), Pressure: f("a"), Shaft: f("shaft"), Face: f("f")}.Pair()

@@ -59,6 +59,9 @@ func TestPairLaws(t *testing.T) {
 			b.Shift = a.Shift + rapid.Float64Range(0, 0.3).Draw(t, "more")
 		}
 		m, err := Pair(a, b, 0)
+		if err != nil && a.Shift+b.Shift < 0 {
+			t.Skip(err) // shifted together too far for any centre distance
+		}
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -220,11 +223,15 @@ func TestPinLaws(t *testing.T) {
 		if err != nil {
 			t.Skip(err) // more than four modules
 		}
-		near(t, "touches", p.Touches, b.Reference+2*w.Shift*w.Module, 1e-7*b.Reference)
+		g, err := unthinned.geometry()
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "touches", p.Touches, max(b.Reference+2*w.Shift*w.Module, g.db), 1e-7*b.Reference)
 		pin := best * rapid.Float64Range(0.98, 1.1).Draw(t, "pin")
 		got, err := w.OverPins(pin)
 		if err != nil {
-			t.Fatal(err)
+			t.Skip(err) // beside the best pin of a wheel whose flanks begin there
 		}
 		thin, err := w.ThinningByPins(pin, got.Measure)
 		if err != nil {

@@ -25,7 +25,8 @@ func StandardPins(internal bool) []float64 {
 	return []float64{1.728, 1.92, 1.68}
 }
 
-// BestPin is the diameter of the pin that touches on the circle d + 2xm, mm.
+// BestPin is the diameter of the pin that touches on the circle d + 2xm, mm; where that lies within
+// the base circle, on the base circle.
 func (w Wheel) BestPin() (float64, error) {
 	w.Thinning = 0
 	g, err := w.geometry()
