@@ -31,6 +31,10 @@ func gripTooShallow(h *eval.Holding, a *Ask) {
 	if !ok || !ok2 || !fixed.Touches || !moving.Touches {
 		return
 	}
+	if h.Part.Round && h.Choice.Up.Axis() != 0 {
+		a.Clear(finding.Margin{}, "") // a round bar lies between the jaws: they touch it along a line, at its middle
+		return
+	}
 	grip, height := min(fixed.Grip, moving.Grip), h.Hi[2]-h.Lo[2]
 	want := a.Limit("vise_grip_share") * height
 	if grip >= want-0.0005 {
