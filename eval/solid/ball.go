@@ -86,23 +86,19 @@ func (s *Shape) ballLevels(out []float64) []float64 {
 }
 
 // ballFlat gives the outline over a band: at every level of it, or (wide) a bound of what is
-// there at some. A ball cut by a plane that is not level becomes a polygon of n corners, of
-// radius f times as large.
-func (s *Shape) ballFlat(b band, n int, wide bool, f float64) flat {
+// there at some. A ball cut by planes that are not level leaves a disc cut by straight lines.
+func (s *Shape) ballFlat(b band, wide bool) flat {
 	lo, hi := b.lo-s.from[2], b.hi-s.from[2]
 	far := max(math.Abs(lo), math.Abs(hi))
 	if wide {
 		far = math.Abs(between(0, lo, hi))
 	}
 	r, c := s.rimOf(far), pt{s.from[0], s.from[1]}
-	if s.whole() || s.upright() {
-		return disc(c, r)
+	d := disc(c, r)
+	if s.whole() || s.upright() || !d.ok {
+		return d
 	}
-	r *= f
-	ps := make([]pt, n)
-	for i, u := range circle(n) {
-		ps[i] = c.add(u.times(r))
-	}
+	ps := []pt{d.lo, {d.hi.x, d.lo.y}, d.hi, {d.lo.x, d.hi.y}}
 	for _, end := range [2]struct {
 		n Vec
 		c float64
@@ -113,9 +109,9 @@ func (s *Shape) ballFlat(b band, n int, wide bool, f float64) flat {
 		if wide {
 			room = max(x, y)
 		}
-		ps = clipped(ps, nrm, nrm.dot(c)+room, make([]pt, 0, n+2))
+		ps = clipped(ps, nrm, nrm.dot(c)+room, make([]pt, 0, 6))
 	}
-	return polygon(ps)
+	return d.within(polygon(ps))
 }
 
 // ballMoment gives the volume and the first moments of a ball between its planes: the

@@ -122,6 +122,9 @@ func (c *cover) list() {
 		}
 	}
 	for i := range c.shapes {
+		if s := c.shapes[i]; s.r > 0 && s.poly != nil {
+			c.cross(i, i) // a disc and the straight lines that cut it
+		}
 		for j := i + 1; j < len(c.shapes); j++ {
 			if !apart(c.shapes[i], c.shapes[j]) {
 				c.cross(i, j)
@@ -244,8 +247,21 @@ func (c *cover) near(p pt) bool {
 		}
 	}
 	for i := range c.open {
-		o := &c.open[i]
-		if len(o.less) == 0 && o.take.depth(p) > step {
+		if c.open[i].clearly(p) {
+			return false
+		}
+	}
+	return true
+}
+
+// clearly says whether the opening takes everything within a step of p: a depth, inside or
+// outside of an outline, is never more than the distance from its border.
+func (o *opening) clearly(p pt) bool {
+	if !(o.take.depth(p) > step) {
+		return false
+	}
+	for i := range o.less {
+		if o.less[i].depth(p) >= -step {
 			return false
 		}
 	}

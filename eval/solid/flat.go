@@ -18,7 +18,8 @@ func (a pt) len() float64               { return math.Sqrt(a.x*a.x + a.y*a.y) }
 func between(x, lo, hi float64) float64 { return min(max(x, lo), hi) }
 
 // flat is a convex outline in a plane: every place within r of the stretch a–b (a disc where
-// a is b), or a polygon, its corners in anticlockwise order. The zero flat is empty.
+// a is b), or a polygon, its corners in anticlockwise order, or, where both r and poly are set,
+// what a disc and a polygon have in common. The zero flat is empty.
 type flat struct {
 	ok     bool
 	a, b   pt
@@ -36,6 +37,17 @@ func stadium(a, b pt, r float64) flat {
 }
 
 func disc(c pt, r float64) flat { return stadium(c, c, r) }
+
+// within gives what of a disc lies in a polygon; empty where either is, and where neither has a
+// place in the other's bounds.
+func (f flat) within(p flat) flat {
+	if apart(&f, &p) {
+		return flat{}
+	}
+	f.poly = p.poly
+	f.lo, f.hi = pt{max(f.lo.x, p.lo.x), max(f.lo.y, p.lo.y)}, pt{min(f.hi.x, p.hi.x), min(f.hi.y, p.hi.y)}
+	return f
+}
 
 func polygon(ps []pt) flat {
 	if len(ps) < 3 {
@@ -80,10 +92,10 @@ func (f *flat) depth(p pt) float64 {
 	if out := min(p.x-f.lo.x, f.hi.x-p.x, p.y-f.lo.y, f.hi.y-p.y); out < -Grain {
 		return out
 	}
-	if f.poly == nil {
-		return f.r - fromStretch(p, f.a, f.b)
-	}
 	d := math.Inf(1)
+	if f.r > 0 {
+		d = f.r - fromStretch(p, f.a, f.b)
+	}
 	for i, q := range f.poly {
 		e := f.poly[next(i, len(f.poly))].sub(q)
 		if l := e.len(); l > 0 {
@@ -123,6 +135,9 @@ func (f *flat) border(as []arc, ss []stretch) ([]arc, []stretch) {
 		for i, p := range f.poly {
 			ss = append(ss, stretch{p, f.poly[next(i, len(f.poly))]})
 		}
+		if f.r > 0 {
+			as = append(as, arc{c: f.a, r: f.r})
+		}
 		return as, ss
 	}
 	d := f.b.sub(f.a)
@@ -143,17 +158,28 @@ func (f *flat) row(y float64) (x0, x1 float64, ok bool) {
 	if !f.ok || y <= f.lo.y || y >= f.hi.y {
 		return 0, 0, false
 	}
-	x0, x1 = math.Inf(1), math.Inf(-1)
-	see := func(x float64) { x0, x1 = min(x0, x), max(x1, x) }
+	x0, x1 = math.Inf(-1), math.Inf(1)
+	if f.r > 0 {
+		x0, x1 = f.rowRound(y)
+	}
 	if f.poly != nil {
+		a, b := math.Inf(1), math.Inf(-1)
 		for i, p := range f.poly {
 			q := f.poly[next(i, len(f.poly))]
 			if (p.y <= y) != (q.y <= y) {
-				see(p.x + (q.x-p.x)*(y-p.y)/(q.y-p.y))
+				x := p.x + (q.x-p.x)*(y-p.y)/(q.y-p.y)
+				a, b = min(a, x), max(b, x)
 			}
 		}
-		return x0, x1, x0 < x1
+		x0, x1 = max(x0, a), min(x1, b)
 	}
+	return x0, x1, x0 < x1
+}
+
+// rowRound is row of a stadium; x0 above x1 where there is none.
+func (f *flat) rowRound(y float64) (x0, x1 float64) {
+	x0, x1 = math.Inf(1), math.Inf(-1)
+	see := func(x float64) { x0, x1 = min(x0, x), max(x1, x) }
 	for _, c := range [2]pt{f.a, f.b} {
 		if h := f.r*f.r - (y-c.y)*(y-c.y); h > 0 {
 			w := math.Sqrt(h)
@@ -170,7 +196,7 @@ func (f *flat) row(y float64) (x0, x1 float64, ok bool) {
 			}
 		}
 	}
-	return x0, x1, x0 < x1
+	return x0, x1
 }
 
 // tips adds the corners of a polygon that lie farthest along x and y.

@@ -78,7 +78,7 @@ func (s *Shape) inner(b band, n int) flat {
 	case prism:
 		return cutFaces(s.faces, s.lo, s.hi, b, false)
 	case ball:
-		return s.ballFlat(b, n, false, 1)
+		return s.ballFlat(b, false)
 	}
 	if s.upright() {
 		return disc(pt{s.from[0], s.from[1]}, min(s.radiusAt(b.lo), s.radiusAt(b.hi)))
@@ -102,7 +102,7 @@ func (s *Shape) outer(b band, n int) flat {
 	case prism:
 		return cutFaces(s.faces, s.lo, s.hi, b, true)
 	case ball:
-		return s.ballFlat(b, n, true, 1/math.Cos(math.Pi/float64(n)))
+		return s.ballFlat(b, true)
 	}
 	if s.upright() {
 		return disc(pt{s.from[0], s.from[1]}, max(s.radiusAt(b.lo), s.radiusAt(b.hi)))
@@ -117,12 +117,11 @@ func (s *Shape) outer(b band, n int) flat {
 }
 
 // section gives the outline at one level. A leaning round becomes a polygon of its own area;
-// a lying cone, or a ball cut by a plane that is not level, a fine one.
+// a lying cone a fine one.
 func (s *Shape) section(z float64) flat {
 	b := band{z, z}
 	if s.kind == ball {
-		const n = 256
-		return s.ballFlat(b, n, false, math.Sqrt(2*math.Pi/n/math.Sin(2*math.Pi/n)))
+		return s.ballFlat(b, false)
 	}
 	if s.kind == round && s.lying() && s.r0 != s.r1 {
 		return s.inner(b, finest/4)
