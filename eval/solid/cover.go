@@ -39,6 +39,7 @@ type cover struct {
 	ends   []int // arcs and lines of shape i end at ends[2i], ends[2i+1]
 	cand   []pt
 	turn   []float64
+	last   int  // the opening that took the place before: it often takes the next as well
 	rows   bool // for rows, where the corners of a polygon that stands for a curve do not matter
 }
 
@@ -246,8 +247,12 @@ func (c *cover) near(p pt) bool {
 			return false
 		}
 	}
+	if c.last < len(c.open) && c.open[c.last].clearly(p) {
+		return false
+	}
 	for i := range c.open {
-		if c.open[i].clearly(p) {
+		if i != c.last && c.open[i].clearly(p) {
+			c.last = i
 			return false
 		}
 	}

@@ -34,6 +34,7 @@ type scene struct {
 	body   *swept
 	outl   [2]flat
 	opens  []opening
+	left   []Shape // of removals that leave many forms, those near
 	levels []float64
 	parts  []swept
 }
@@ -119,12 +120,30 @@ func (s *scene) plain() (Vec, bool) {
 
 // near keeps the removals whose bounds overlap a box.
 func (s *scene) near(p *Piece, lo, hi Vec) {
-	s.blank, s.cuts, s.number = &p.blank, s.cuts[:0], s.number[:0]
+	s.blank, s.cuts, s.number, s.left = &p.blank, s.cuts[:0], s.number[:0], s.left[:0]
 	for i, r := range p.cuts {
 		if overlap(lo, hi, r.Take.lo, r.Take.hi) {
-			s.cuts, s.number = append(s.cuts, r), append(s.number, i)
+			s.cuts, s.number = append(s.cuts, s.within(r, lo, hi)), append(s.number, i)
 		}
 	}
+}
+
+// within leaves out of a removal that leaves many forms standing, as a turned profile does, those
+// that lie beyond a box.
+func (s *scene) within(r *Removal, lo, hi Vec) *Removal {
+	if len(r.Less) < 4 {
+		return r
+	}
+	n := len(s.left)
+	for i := range r.Less {
+		if l := &r.Less[i]; overlap(lo, hi, l.lo, l.hi) {
+			s.left = append(s.left, *l)
+		}
+	}
+	if len(s.left)-n == len(r.Less) {
+		return r
+	}
+	return &Removal{Take: r.Take, Less: s.left[n:len(s.left):len(s.left)], By: r.By}
 }
 
 // addLevels adds the heights of all shapes, and leaves them sorted, from lo to hi, no two
