@@ -266,8 +266,7 @@ func (f *Form) shoulder(sub string) (Plane, bool) {
 }
 
 // turnedEdge shapes a chamfer or a radius on the rim of a turned surface and an end or
-// shoulder; false where it lies on something else. A radius is taken as the cone that just
-// holds it.
+// shoulder; false where it lies on something else. The half section of a radius is its chord.
 func (p *Part) turnedEdge(f *Form) bool {
 	m := f.Feature
 	if !m.On.Is() || !m.Size.Is() || len(m.On.V) == 0 || len(m.On.V) > 2 {
@@ -293,17 +292,11 @@ func (p *Part) turnedEdge(f *Form) bool {
 	}
 	f.Size = m.Size.V.Nominal
 	l := p.reach(on)
-	grow := f.Size * math.Tan(m.Angle.Or(45)*math.Pi/180)
-	f.Lathe = &Lathe{X0: at.At, X1: at.At, R0: l.R0, R1: l.R0, Inside: l.Inside, On: on}
-	end := l.R0 - grow
-	if l.Inside {
-		end = l.R0 + grow
+	across := f.Size
+	if m.Kind == "chamfer" {
+		across *= math.Tan(m.Angle.Or(45) * math.Pi / 180)
 	}
-	if math.Abs(at.At-l.X0) < math.Abs(at.At-l.X1) {
-		f.Lathe.X1, f.Lathe.R0 = at.At+f.Size, end
-	} else {
-		f.Lathe.X0, f.Lathe.R1 = at.At-f.Size, end
-	}
+	f.Lathe = cornerShape(l, *at, f.Size, across, on)
 	r := math.Max(f.Lathe.R0, f.Lathe.R1)
 	f.Lo, f.Hi = solid.Vec{f.Lathe.X0, -r, -r}, solid.Vec{f.Lathe.X1, r, r}
 	return true

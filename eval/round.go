@@ -20,6 +20,7 @@ type Lathe struct {
 	Inside bool
 	End    model.Face // of a groove in an end, a centre hole: that end
 	On     *Form      // the surface it lies on; nil the part's own outside
+	Hollow bool       // of a chamfer or radius: in a hollow corner, where its metal is left standing
 }
 
 // turnedEnvelope settles the outer sizes of a turned part: false where it is not one.

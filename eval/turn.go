@@ -327,11 +327,13 @@ func (k *Turn) round(w *Turning) {
 	}
 	fs := k.Part.Feature(k.After, f)
 	w.Final, w.Done = finished, fs.Finished
+	if l.Hollow { // left standing when the surface beside it was turned
+		k.done(fs, 2*w.R0, finished)
+		return
+	}
 	if l.Inside {
 		w.Off = math.Max(0, math.Max(w.R0, w.R1)-w.Had)
 		k.After.Profile = k.Before.Profile.bored(w.X0, w.X1, w.R0, w.R1)
-		a, b := solid.Vec{w.X0, 0, 0}, solid.Vec{w.X1, 0, 0}
-		k.After.Piece = k.After.Piece.Cut(solid.Removal{Take: solid.Cone(a, b, w.R0, w.R1), By: f.Name()})
 	} else {
 		w.Off = math.Max(0, w.Had-math.Min(w.R0, w.R1))
 		mark := Zone{By: k.Spot}
@@ -342,9 +344,28 @@ func (k *Turn) round(w *Turning) {
 			mark.Spoilt = "grooved"
 		}
 		k.After.Profile = k.Before.Profile.turned(w.X0, w.X1, w.R0, w.R1, mark)
-		k.ring(w.X0, w.X1, w.R0, w.R1, f.Name())
 	}
+	k.After.Piece = k.After.Piece.Cut(k.roundTook(w)...)
 	k.done(fs, 2*w.R0, finished)
+}
+
+// roundTook is what turning or boring a feature takes from the solid.
+func (k *Turn) roundTook(w *Turning) []solid.Removal {
+	f, raw := w.Target.Form, k.Part.Blank.Shape
+	l := Lathe{X0: w.X0, X1: w.X1, R0: w.R0, R1: w.R1, Inside: w.Inside}
+	if f.Feature.Kind == "radius" {
+		return cornerTook(&l, f.Size, raw, f.Name())
+	}
+	if left, right := k.Part.fillets(f); left+right > 0 && near(w.R0, w.R1) {
+		if took, ok := filletedTook(l, left, right, raw, f.Name()); ok {
+			return took
+		}
+	}
+	a, b := solid.Vec{w.X0, 0, 0}, solid.Vec{w.X1, 0, 0}
+	if w.Inside {
+		return []solid.Removal{{Take: solid.Cone(a, b, w.R0, w.R1), By: f.Name()}}
+	}
+	return []solid.Removal{solid.Axle{}.Taper(raw, w.X0, w.X1, w.R0, w.R1, f.Name())}
 }
 
 // overrun lets a cut that ends at an end of the part go on through the metal over that end.
