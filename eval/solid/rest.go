@@ -51,7 +51,25 @@ func (p *Piece) sawn(deep int) []*Piece {
 	if deep > 12 {
 		return []*Piece{p}
 	}
-	for _, c := range p.cuts {
+	if below, above, ok := p.parted(p.cuts); ok {
+		return append(below.sawn(deep+1), above.sawn(deep+1)...)
+	}
+	return []*Piece{p}
+}
+
+// Parted gives the two pieces that the last removals leave, those from number n on: it looks for a
+// plane through the middle of one of them, square to one of its flat faces, that holds no metal
+// at all. Exact where it says yes; of what no such plane sets free it says no.
+func (p *Piece) Parted(n int) (below, above *Piece, ok bool) {
+	if n < 0 || n > len(p.cuts) || p.blank.kind == empty {
+		return nil, nil, false
+	}
+	return p.parted(p.cuts[n:])
+}
+
+// parted looks at some of the removals.
+func (p *Piece) parted(cuts []*Removal) (below, above *Piece, ok bool) {
+	for _, c := range cuts {
 		for _, f := range c.Take.flats() {
 			far, near := c.Take.support(f.N).Dot(f.N), c.Take.support(f.N.Times(-1)).Dot(f.N)
 			m := (far + near) / 2
@@ -60,11 +78,11 @@ func (p *Piece) sawn(deep int) []*Piece {
 			}
 			below, above := p.Split(f.N, m, 0, c.By)
 			if below.any() && above.any() {
-				return append(below.sawn(deep+1), above.sawn(deep+1)...)
+				return below, above, true
 			}
 		}
 	}
-	return []*Piece{p}
+	return nil, nil, false
 }
 
 // bare says whether a plane n·v = c holds no metal for certain.
