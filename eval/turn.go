@@ -22,6 +22,7 @@ type TurnChoice struct {
 	Withdrawn bool    // the support stands back for this cut
 	ByHand    bool    // turned by hand: die, tap, file
 	NoTool    string
+	Index     []string // how the spindle is turned on, in words
 }
 
 // Words spells the choice out, for keys.
@@ -45,6 +46,9 @@ func (c *TurnChoice) Words() string {
 		}
 	}
 	put(c.NoTool)
+	for _, s := range c.Index {
+		put(s)
+	}
 	return b.String()
 }
 
@@ -115,11 +119,13 @@ func (k *Turn) work(t Target) {
 		w.Wrong = "the " + t.Face.String() + " face is not one that a lathe makes on this part"
 	case f.Wrong != "" || len(f.Lacks) > 0:
 		return
+	case f.Scale != nil:
+		k.lined(&w)
 	case f.Lathe == nil && len(f.Mouths) > 0 && k.onAxis(f):
 		k.axisHole(&w)
 	case f.Lathe == nil:
 		w.Wrong = "it does not lie round the axis that turns"
-	case f.Feature.Kind == "thread", f.Feature.Kind == "knurl":
+	case f.Feature.Kind == "thread", f.Feature.Kind == "knurl", f.Feature.Kind == "worm":
 		k.onIt(&w)
 	case f.Feature.Kind == "centre_hole":
 		k.centre(&w)

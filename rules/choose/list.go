@@ -1,6 +1,8 @@
 package choose
 
 import (
+	"strings"
+
 	"fettle/eval"
 	"fettle/schema/finding"
 	"fettle/schema/model"
@@ -44,6 +46,9 @@ func blankChoices(p *eval.Part) []Choice {
 		out = append(out, Choice{Spot: spot, What: "metal over", Item: s, Why: "left open in the blank"})
 	}
 	for _, f := range p.Forms {
+		if t := f.Tooth; t != nil && t.Involute && !f.Feature.PressureAngle.Is() && !f.Feature.Worm.Is() {
+			out = append(out, Choice{Spot: spot, What: "pressure angle", Item: f.Name() + " 20 deg", Why: "none is written"})
+		}
 		if f.Through && f.Feature.Kind != "split" && !f.Feature.Depth.Is() {
 			out = append(out, Choice{Spot: spot, What: "depth", Item: f.Name() + " through", Why: "no depth is written"})
 		}
@@ -124,6 +129,9 @@ func cutChoices(k *eval.Cut) []Choice {
 	if c.Speed > 0 && !(s != nil && s.Speed.Is() || set.Speed.Is()) {
 		add("speed", model.Figure(c.Speed)+" rev/min", "the fastest of the machine not above the handbook's")
 	}
+	for _, w := range c.Index {
+		add("index", w, indexWhy(w))
+	}
 	if c.Reverse && !(s != nil && s.Spindle.Is()) {
 		add("spindle", "reverse", "the hand of the tool")
 	}
@@ -135,4 +143,12 @@ func s1(s *model.Step) []model.Ref {
 		return nil
 	}
 	return s.Tool.V
+}
+
+// indexWhy says why the piece is turned on so.
+func indexWhy(words string) string {
+	if strings.Contains(words, ": within ") {
+		return "to the nearest line of the dial"
+	}
+	return "the first exact setting"
 }
