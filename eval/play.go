@@ -33,14 +33,18 @@ type Decider interface {
 	Turn(h *Chucking, before *State, st *Step) TurnChoice
 	Cut(h *Holding, before *State, st *Step) CutChoice
 	With(p *Part, h *Holding, s *State, st *Step) *model.Instrument
+	// Source is what a heat is made with; nil where nothing is.
+	Source(h *Heating) *model.HeatSource
 }
 
 // Trace is everything that a dry run recorded.
 type Trace struct {
-	Build   *model.Build
-	Parts   []*PartTrace
-	Joints  []*Joint
-	Moments int
+	Build  *model.Build
+	Parts  []*PartTrace
+	Joints []*Joint
+	// Heatings are those of the assemblies, in the order written.
+	Heatings []*Heating
+	Moments  int
 }
 
 // PartTrace is the making of one part.
@@ -59,6 +63,7 @@ type Moment struct {
 	Turn    *Turn
 	Measure *Measurement
 	Deburr  *Deburr
+	Heat    *Heating
 }
 
 // Play makes every part of a build as the decider says.
@@ -68,6 +73,7 @@ func (pl *Player) Play(b *model.Build, d Decider) *Trace {
 		t.Parts = append(t.Parts, pl.part(b, m, d))
 	}
 	t.Joints = Joints(b, t.Parts)
+	pl.assembled(t, d)
 	t.Moments = pl.Moments
 	return t
 }
@@ -131,7 +137,13 @@ func Ready(b *model.Build, m *model.Part) *Part {
 
 func (pl *Player) stretch(t *PartTrace, p *Part, w *Work, state *State, d Decider) *State {
 	if w.Kind == "heat" {
-		return state
+		if w.Unplayed != "" {
+			return state
+		}
+		h := pl.heat(p, w, state, d)
+		pl.Moments++
+		t.Moments = append(t.Moments, Moment{Heat: h})
+		return h.After
 	}
 	if one, ok := p.alone(state, w); ok {
 		end := pl.inHolding(t, p, w, one, d)
@@ -164,6 +176,12 @@ func (pl *Player) inHolding(t *PartTrace, p *Part, w *Work, state *State, d Deci
 	}
 	for _, st := range w.Steps {
 		state = pl.step(t, p, h, w, st, state, d)
+	}
+	if w.Kind == "bench" {
+		if more := bonds(w.SetUp, w.Spot, p, []*Part{p}); len(more) > 0 {
+			state = state.next(w.Spot, state.Key.With(itemDigest(w.SetUp.Item)))
+			state.Treated = append(append([]Treatment{}, state.Treated...), more...)
+		}
 	}
 	if w.Facing != model.NoFace && len(state.Burrs) > 0 {
 		// The trade's way of squaring a block has a file run over the edges after each holding.

@@ -284,3 +284,16 @@ stock "steel_round" {
   lengths  = [500, 120]
   skin     = "drawn"
 }
+
+furnace "kiln" {
+  hottest = 1100
+}
+
+torch "small" {
+  hottest = 700
+}
+
+torch "lent" {
+  state   = "lent out"
+  hottest = 1200
+}
