@@ -379,30 +379,12 @@ func (h *Heating) Gaps() []Gap {
 			if r.Item == nil || f.Item != r.Item {
 				continue
 			}
-			hole, shaft := SizeOf(h.Build, f.Hole.V), SizeOf(h.Build, f.Shaft.V)
-			g := Gap{Of: "the gap of " + r.Path(), At: r.At, Lacks: append(hole.Missing(), shaft.Missing()...)}
-			g.Lo, g.Hi = (hole.V.Lo-shaft.V.Hi)/2, (hole.V.Hi-shaft.V.Lo)/2
+			// Of the clearance on diameter half lies on either side, where the shaft sits in the middle.
+			play := (&joiner{build: h.Build}).fit(f).Play
+			g := Gap{Of: "the gap of " + r.Path(), At: r.At, Lacks: play.Missing()}
+			g.Lo, g.Hi = play.V.Lo/2, play.V.Hi/2
 			out = append(out, g)
 		}
 	}
 	return out
-}
-
-// SizeOf finds the limits of the diameter that a reference names: of a hole, bore or
-// outside, or of a part. Not known where it names none, or none with limits.
-func SizeOf(b *model.Build, r model.Ref) model.Known[Limits] {
-	if r.Item == nil {
-		return model.Lacking[Limits]([]model.Lack{{Fact: r.Text, At: r.At}})
-	}
-	for _, p := range b.Parts {
-		if p.Item == r.Item && p.Diameter.Is() {
-			return LimitsOf(p.Diameter.V, b.Recipe.General, p.Item, "diameter")
-		}
-		for _, f := range p.Features {
-			if f.Item == r.Item && f.Diameter.Is() {
-				return LimitsOf(f.Diameter.V, b.Recipe.General, f.Item, "diameter")
-			}
-		}
-	}
-	return model.Lacking[Limits]([]model.Lack{{Fact: r.Item.Path() + ".diameter", At: r.Item.At}})
 }
