@@ -29,6 +29,7 @@ type Form struct {
 	Edge   [2]Plane   // chamfer, radius: the two faces that meet
 	Rims   []Rim      // chamfer, radius on rims of holes
 	Size   float64    // chamfer, radius
+	Under  *Undercut  // of tee slots and dovetails
 	Of     *Form      // of a feature at one of its places alone: the feature itself
 	Lathe  *Lathe     // of features that a lathe makes
 	Half   float64    // of a taper: half its included angle, radians
@@ -162,6 +163,10 @@ func (p *Part) shape(f *Form) {
 		p.pocket(f)
 	case "step":
 		p.step(f)
+	case "tee_slot":
+		p.teeSlot(f)
+	case "dovetail":
+		p.dovetail(f)
 	default:
 		f.later("a " + m.Kind + " is not made on paper yet")
 	}

@@ -297,3 +297,24 @@ torch "lent" {
   state   = "lent out"
   hottest = 1200
 }
+
+tee_slot_cutter "tee" {
+  diameter = 16
+  width    = 7
+  neck     = 8
+  reach    = 20
+  shank    = 10
+  overall  = 70
+  of       = "HSS"
+}
+
+dovetail_cutter "tail" {
+  diameter = 20
+  width    = 8
+  neck     = 8
+  reach    = 12
+  angle    = 60
+  shank    = 10
+  overall  = 65
+  of       = "HSS"
+}

@@ -216,6 +216,9 @@ func (k *asked) widest() float64 {
 	case "step":
 		return 1000
 	}
+	if f.Under != nil && f.Under.Tongue {
+		return 1000
+	}
 	w := f.Width
 	if c, ok := f.Feature.Corner.Get(); ok && f.Feature.Kind == "pocket" && c > 0 {
 		w = min(w, 2*c)
