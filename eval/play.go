@@ -101,15 +101,19 @@ func (pl *Player) part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 // Ready makes a part ready for the dry run: envelope, forms, and the work spelled out.
 func Ready(b *model.Build, m *model.Part) *Part {
 	p := &Part{Part: m, Build: b}
-	sizes := [3]model.Known[drawing.Size]{m.Length, m.Width, m.Height}
-	if m.Thickness.Is() {
-		sizes[2] = m.Thickness
-	}
+	sizes := partSizes(m)
 	switch {
 	case m.Bought.Yes.V || m.Bought.As.Is():
 		p.Unplayed = "it is bought"
 	case m.MirrorOf.Is():
-		p.Unplayed = "a mirrored part is not made on paper yet"
+		o, why := other(b, m)
+		if o == nil {
+			p.Unplayed = why
+			break
+		}
+		m = handed(m, o)
+		p.Part = m
+		sizes = partSizes(m)
 	}
 	if p.Unplayed == "" && p.turnedEnvelope() {
 		if p.Unplayed == "" {
@@ -131,8 +135,18 @@ func Ready(b *model.Build, m *model.Part) *Part {
 		return p
 	}
 	p.forms()
+	if m.MirrorOf.Is() {
+		p.mirror()
+	}
 	p.spell()
 	return p
+}
+
+func partSizes(m *model.Part) [3]model.Known[drawing.Size] {
+	if m.Thickness.Is() {
+		return [3]model.Known[drawing.Size]{m.Length, m.Width, m.Thickness}
+	}
+	return [3]model.Known[drawing.Size]{m.Length, m.Width, m.Height}
 }
 
 func (pl *Player) stretch(t *PartTrace, p *Part, w *Work, state *State, d Decider) *State {

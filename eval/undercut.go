@@ -19,6 +19,7 @@ type Undercut struct {
 	Height float64 // of a tee slot: of the foot above the floor; of a dovetail: its depth
 	Angle  float64 // of a dovetail: between floor and flank, radians; 0 of a tee slot
 	Tongue bool    // metal left standing
+	Middle float64 // where its middle line lies across it
 }
 
 // teeSlot shapes a tee slot; what is not written of depth and foot is the standard's.
@@ -47,6 +48,7 @@ func (p *Part) teeSlot(f *Form) {
 	}
 	f.Under = u
 	p.channel(f)
+	u.Middle = (f.Lo[f.Across] + f.Hi[f.Across]) / 2
 }
 
 // dovetail shapes a dovetail slot or tongue.
@@ -68,20 +70,11 @@ func (p *Part) dovetail(f *Form) {
 	u.Foot = m.Width.V.Nominal + 2*f.Depth.V/math.Tan(u.Angle)
 	f.Under = u
 	p.channel(f)
+	u.Middle = (f.Lo[f.Across] + f.Hi[f.Across]) / 2
 	if u.Tongue && f.Wrong == "" && len(f.Lacks) == 0 {
 		f.Lo[f.Across], f.Hi[f.Across] = p.Low[f.Across], p.High()[f.Across]
 		f.Open[model.FaceOn(f.Across, 1)], f.Open[model.FaceOn(f.Across, -1)] = true, true
 	}
-}
-
-// Middle is where the middle line of an undercut form lies across it.
-func (p *Part) Middle(f *Form) float64 {
-	if len(f.Feature.At.V) > 0 {
-		if v, known := p.locate(f.Into.Face, f.Feature.At.V[0]); known[f.Across] {
-			return v[f.Across]
-		}
-	}
-	return (f.Lo[f.Across] + f.Hi[f.Across]) / 2
 }
 
 // undercutter says whether a tool has a head wider than its neck.
@@ -107,7 +100,7 @@ func (k *Cut) lane(f *Form, over float64) (solid.Frame, float64) {
 		hi += over
 	}
 	var at, u solid.Vec
-	at[f.Into.Face.Axis()], at[f.Across], at[f.Along] = f.Into.At, k.Part.Middle(f), lo
+	at[f.Into.Face.Axis()], at[f.Across], at[f.Along] = f.Into.At, f.Under.Middle, lo
 	u[f.Along] = 1
 	return solid.On(at, u, Normal(f.Into.Face)), hi - lo
 }
@@ -189,7 +182,7 @@ func (k *Cut) lanes(f *Form, aside ...float64) []solid.Move {
 	for _, x := range aside {
 		at := func(along float64) solid.Vec {
 			var v solid.Vec
-			v[f.Along], v[f.Across] = along, k.Part.Middle(f)+x
+			v[f.Along], v[f.Across] = along, f.Under.Middle+x
 			v[f.Into.Face.Axis()] = f.Into.At - f.Into.Face.Sign()*f.Depth.V
 			return k.Hold.Pose.Point(v)
 		}
