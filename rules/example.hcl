@@ -318,3 +318,8 @@ dovetail_cutter "tail" {
   overall  = 65
   of       = "HSS"
 }
+
+arbor_press "half" {
+  force   = 2000
+  opening = 150
+}
