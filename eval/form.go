@@ -23,19 +23,21 @@ type Form struct {
 	Lo, Hi solid.Vec
 	Open   [7]bool // by face: the feature runs out of the envelope there
 	Width  float64
-	Across int        // axis square to the walls of a slot, slit or split
-	Along  int        // axis that it runs along
-	Side   model.Face // step: the other open face
-	Edge   [2]Plane   // chamfer, radius: the two faces that meet
-	Rims   []Rim      // chamfer, radius on rims of holes
-	Size   float64    // chamfer, radius
-	Of     *Form      // of a feature at one of its places alone: the feature itself
-	Lathe  *Lathe     // of features that a lathe makes
-	Half   float64    // of a taper: half its included angle, radians
-	Spins  []float64  // of features not square to one face: each time round, degrees from top towards back; the shape itself looks to the top
-	Tooth  *Toothing  // of teeth
-	Scale  *Scale     // of graduations
-	On     *Form      // of teeth and graduations: the turned surface that they lie on; nil the part's own outside
+	Across int             // axis square to the walls of a slot, slit or split
+	Along  int             // axis that it runs along
+	Side   model.Face      // step: the other open face
+	Edge   [2]Plane        // chamfer, radius: the two faces that meet
+	Rims   []Rim           // chamfer, radius on rims of holes
+	Size   float64         // chamfer, radius
+	Of     *Form           // of a feature at one of its places alone: the feature itself
+	Lathe  *Lathe          // of features that a lathe makes
+	Half   float64         // of a taper: half its included angle, radians
+	Spins  []float64       // of features not square to one face: each time round, degrees from top towards back; the shape itself looks to the top
+	Tooth  *Toothing       // of teeth
+	Scale  *Scale          // of graduations
+	On     *Form           // of teeth and graduations: the turned surface that they lie on; nil the part's own outside
+	Trim   []solid.Removal // of an outline
+	Under  *Undercut       // of tee slots and dovetails
 	Lacks  []model.Lack
 	beside []Breakout // worked out once; nil before
 	// Wrong says in a sentence why there is no such shape; "" if there is. Later: only because
@@ -143,6 +145,12 @@ func (p *Part) shape(f *Form) {
 	case "split":
 		p.split(f)
 		return
+	case "outline":
+		p.outline(f)
+		return
+	case "bend":
+		f.later("it is judged as it is written; the sheet stays flat on paper")
+		return
 	}
 	if !m.Into.Is() {
 		f.lack(m.Into.Missing())
@@ -165,6 +173,10 @@ func (p *Part) shape(f *Form) {
 		p.pocket(f)
 	case "step":
 		p.step(f)
+	case "tee_slot":
+		p.teeSlot(f)
+	case "dovetail":
+		p.dovetail(f)
 	default:
 		f.later("a " + m.Kind + " is not made on paper yet")
 	}

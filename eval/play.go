@@ -33,14 +33,18 @@ type Decider interface {
 	Turn(h *Chucking, before *State, st *Step) TurnChoice
 	Cut(h *Holding, before *State, st *Step) CutChoice
 	With(p *Part, h *Holding, s *State, st *Step) *model.Instrument
+	// Source is what a heat is made with; nil where nothing is.
+	Source(h *Heating) *model.HeatSource
 }
 
 // Trace is everything that a dry run recorded.
 type Trace struct {
-	Build   *model.Build
-	Parts   []*PartTrace
-	Joints  []*Joint
-	Moments int
+	Build  *model.Build
+	Parts  []*PartTrace
+	Joints []*Joint
+	// Heatings are those of the assemblies, in the order written.
+	Heatings []*Heating
+	Moments  int
 }
 
 // PartTrace is the making of one part.
@@ -59,6 +63,7 @@ type Moment struct {
 	Turn    *Turn
 	Measure *Measurement
 	Deburr  *Deburr
+	Heat    *Heating
 }
 
 // Play makes every part of a build as the decider says.
@@ -68,6 +73,7 @@ func (pl *Player) Play(b *model.Build, d Decider) *Trace {
 		t.Parts = append(t.Parts, pl.part(b, m, d))
 	}
 	t.Joints = Joints(b, t.Parts)
+	pl.assembled(t, d)
 	t.Moments = pl.Moments
 	return t
 }
@@ -95,15 +101,19 @@ func (pl *Player) part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 // Ready makes a part ready for the dry run: envelope, forms, and the work spelled out.
 func Ready(b *model.Build, m *model.Part) *Part {
 	p := &Part{Part: m, Build: b}
-	sizes := [3]model.Known[drawing.Size]{m.Length, m.Width, m.Height}
-	if m.Thickness.Is() {
-		sizes[2] = m.Thickness
-	}
+	sizes := partSizes(m)
 	switch {
 	case m.Bought.Yes.V || m.Bought.As.Is():
 		p.Unplayed = "it is bought"
 	case m.MirrorOf.Is():
-		p.Unplayed = "a mirrored part is not made on paper yet"
+		o, why := other(b, m)
+		if o == nil {
+			p.Unplayed = why
+			break
+		}
+		m = handed(m, o)
+		p.Part = m
+		sizes = partSizes(m)
 	}
 	if p.Unplayed == "" && p.turnedEnvelope() {
 		if p.Unplayed == "" {
@@ -125,13 +135,29 @@ func Ready(b *model.Build, m *model.Part) *Part {
 		return p
 	}
 	p.forms()
+	if m.MirrorOf.Is() {
+		p.mirror()
+	}
 	p.spell()
 	return p
 }
 
+func partSizes(m *model.Part) [3]model.Known[drawing.Size] {
+	if m.Thickness.Is() {
+		return [3]model.Known[drawing.Size]{m.Length, m.Width, m.Thickness}
+	}
+	return [3]model.Known[drawing.Size]{m.Length, m.Width, m.Height}
+}
+
 func (pl *Player) stretch(t *PartTrace, p *Part, w *Work, state *State, d Decider) *State {
 	if w.Kind == "heat" {
-		return state
+		if w.Unplayed != "" {
+			return state
+		}
+		h := pl.heat(p, w, state, d)
+		pl.Moments++
+		t.Moments = append(t.Moments, Moment{Heat: h})
+		return h.After
 	}
 	if one, ok := p.alone(state, w); ok {
 		end := pl.inHolding(t, p, w, one, d)
@@ -164,6 +190,12 @@ func (pl *Player) inHolding(t *PartTrace, p *Part, w *Work, state *State, d Deci
 	}
 	for _, st := range w.Steps {
 		state = pl.step(t, p, h, w, st, state, d)
+	}
+	if w.Kind == "bench" {
+		if more := bonds(w.SetUp, w.Spot, p, []*Part{p}); len(more) > 0 {
+			state = state.next(w.Spot, state.Key.With(itemDigest(w.SetUp.Item)))
+			state.Treated = append(append([]Treatment{}, state.Treated...), more...)
+		}
 	}
 	if w.Facing != model.NoFace && len(state.Burrs) > 0 {
 		// The trade's way of squaring a block has a file run over the edges after each holding.

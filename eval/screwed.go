@@ -61,7 +61,11 @@ func (s *Screwed) read(size model.Known[string]) {
 	words := size.V
 	for cut := strings.LastIndexAny(words, "xX×"); cut > 0; cut = strings.LastIndexAny(words[:cut], "xX×") {
 		t, err := drawing.ParseThread(strings.TrimSpace(words[:cut]))
-		mm, err2 := drawing.ParseLength(strings.TrimSpace(strings.TrimLeft(words[cut:], "xX×")), s.Model.Item.Unit)
+		bare := s.Model.Item.Unit
+		if t.Series == "M" {
+			bare = drawing.Millimetre // M5x25 is 25 mm long in every folder: ISO 4762 and its like
+		}
+		mm, err2 := drawing.ParseLength(strings.TrimSpace(strings.TrimLeft(words[cut:], "xX×")), bare)
 		if err != nil || err2 != nil || !(mm > 0) {
 			continue
 		}

@@ -154,6 +154,9 @@ func (s *Stack) shankStack(t Pick, mounts []Mount) {
 	s.Overall, s.Flutes = Lengths(t)
 	s.Shank = ShankDiameter(t)
 	s.Diameter = model.Sure(t.Size)
+	if undercutter(t.Cutter) {
+		s.Flutes = t.Cutter.Width // only the head cuts
+	}
 	if t.Thread.Series != "" {
 		s.Diameter = model.Sure(t.Thread.Diameter)
 	}
@@ -161,9 +164,14 @@ func (s *Stack) shankStack(t Pick, mounts []Mount) {
 	out := s.Out.Or(0)
 	flutes := min(s.Flutes.Or(out), out)
 	s.round("the cutting part of "+t.Path(), t.Cutter.Item, 0, flutes, s.Diameter, true)
+	if undercutter(t.Cutter) && flutes < out {
+		end := min(t.Cutter.Reach.Or(out), out)
+		s.round("the neck of "+t.Path(), t.Cutter.Item, flutes, end, t.Cutter.Neck, false)
+		flutes = end
+	}
 	if flutes < out {
 		shank := s.Shank
-		if t.Cutter.Neck.Is() {
+		if t.Cutter.Neck.Is() && !undercutter(t.Cutter) {
 			shank = t.Cutter.Neck
 		}
 		if !shank.Is() && t.Cutter.Kind != "end_mill" && t.Cutter.Kind != "slot_drill" {

@@ -19,6 +19,7 @@ type State struct {
 	Parted   bool           // cut from the bar
 	Centred  [2]bool        // a centre hole is in the left end, the right end
 	Burrs    []Burr
+	Treated  []Treatment  // what heat and glue have done so far, in order; never appended to in place
 	Last     finding.Spot // the step that made it
 	Key      Key
 }

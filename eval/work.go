@@ -107,13 +107,13 @@ func (p *Part) spell() {
 		default:
 			p.Work = append(p.Work, &Work{SetUp: s, Of: s, Kind: s.Kind,
 				Spot:     finding.Spot{Part: p.Label, SetUp: name(s.Item)},
-				Unplayed: "heat is not made on paper yet"})
+				Unplayed: misread(s.Item)})
 		}
 	}
 }
 
 // deciding are the attributes that settle how a piece is held.
-var deciding = []string{"machine", "hold", "up", "jaws", "parallels", "grip", "along", "round_bar", "turned", "back", "beside", "order", "leaves"}
+var deciding = []string{"machine", "hold", "up", "jaws", "parallels", "grip", "along", "round_bar", "turned", "back", "beside", "order", "leaves", "does"}
 
 // misread says which attribute of a set-up is written and came to no value. Such a set-up is
 // not played as if nothing stood there: what follows would be laid at the wrong door.

@@ -107,7 +107,7 @@ func TestCatalogue(t *testing.T) {
 	seen := map[string]bool{}
 	for _, r := range rules.Catalogue() {
 		on := 0
-		for _, set := range []bool{r.OnShop != nil, r.OnPart != nil, r.OnHold != nil, r.OnCut != nil, r.OnMeasure != nil, r.OnJoint != nil, r.OnBuild != nil, r.OnChuck != nil && r.OnHold == nil && r.OnCut == nil, r.OnTurn != nil && r.OnCut == nil} {
+		for _, set := range []bool{r.OnShop != nil, r.OnPart != nil, r.OnHold != nil, r.OnCut != nil, r.OnMeasure != nil, r.OnJoint != nil, r.OnBuild != nil, r.OnHeat != nil, r.OnChuck != nil && r.OnHold == nil && r.OnCut == nil, r.OnTurn != nil && r.OnCut == nil} {
 			if set {
 				on++
 			}

@@ -284,3 +284,42 @@ stock "steel_round" {
   lengths  = [500, 120]
   skin     = "drawn"
 }
+
+furnace "kiln" {
+  hottest = 1100
+}
+
+torch "small" {
+  hottest = 700
+}
+
+torch "lent" {
+  state   = "lent out"
+  hottest = 1200
+}
+
+tee_slot_cutter "tee" {
+  diameter = 16
+  width    = 7
+  neck     = 8
+  reach    = 20
+  shank    = 10
+  overall  = 70
+  of       = "HSS"
+}
+
+dovetail_cutter "tail" {
+  diameter = 20
+  width    = 8
+  neck     = 8
+  reach    = 12
+  angle    = 60
+  shank    = 10
+  overall  = 65
+  of       = "HSS"
+}
+
+arbor_press "half" {
+  force   = 2000
+  opening = 150
+}

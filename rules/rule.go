@@ -34,7 +34,8 @@ type Rule struct {
 	OnChuck   func(*eval.Chucking, *Ask) // a holding on a lathe; may stand beside OnHold
 	OnTurn    func(*eval.Turn, *Ask)     // an operation on a lathe; may stand beside OnCut
 	OnMeasure func(*eval.Measurement, *Ask)
-	OnJoint   func(*eval.Joint, *Ask) // a fit, stack, screw or measured size
+	OnJoint   func(*eval.Joint, *Ask)   // a fit, stack, screw or measured size
+	OnHeat    func(*eval.Heating, *Ask) // heats of parts, and after them those of assemblies
 	OnBuild   func(*eval.Trace, *Ask)
 }
 

@@ -131,6 +131,17 @@ func (r *Runner) AtMeasure(m *eval.Measurement) []Verdict {
 	return vs
 }
 
+// AtHeat asks every rule about a heat.
+func (r *Runner) AtHeat(h *eval.Heating) []Verdict {
+	var vs []Verdict
+	for _, rule := range catalogue {
+		if rule.OnHeat != nil {
+			vs = append(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnHeat(h, a) }))
+		}
+	}
+	return vs
+}
+
 // At asks about a moment.
 func (r *Runner) At(m eval.Moment) []Verdict {
 	switch {
@@ -144,6 +155,8 @@ func (r *Runner) At(m eval.Moment) []Verdict {
 		return r.AtTurn(m.Turn)
 	case m.Measure != nil:
 		return r.AtMeasure(m.Measure)
+	case m.Heat != nil:
+		return r.AtHeat(m.Heat)
 	}
 	return nil
 }
@@ -174,6 +187,9 @@ func (r *Runner) All(t *eval.Trace) []Verdict {
 				vs = append(vs, r.ask(rule, j.Spot, func(a *Ask) { rule.OnJoint(j, a) }))
 			}
 		}
+	}
+	for _, h := range t.Heatings {
+		vs = append(vs, r.AtHeat(h)...)
 	}
 	for _, rule := range catalogue {
 		if rule.OnBuild != nil {

@@ -125,6 +125,11 @@ func (r *reader) inPart(k *kind, label string, in *node) *node {
 		if c := r.childOf(p, k, label); c != nil {
 			return c
 		}
+		if o := r.mirrored(p); o != nil && k.Where == "feature" {
+			if c := r.childOf(o, k, label); c != nil {
+				return c
+			}
+		}
 		if p.kind.Name != "assembly" {
 			continue
 		}
@@ -140,6 +145,18 @@ func (r *reader) inPart(k *kind, label string, in *node) *node {
 		if found != nil {
 			return found
 		}
+	}
+	return nil
+}
+
+// mirrored is the part that a part is the other hand of: its features are this one's too.
+func (r *reader) mirrored(part *node) *node {
+	s := part.named["mirror_of"]
+	if part.kind.Name != "part" || s == nil || s.state == beingRead {
+		return nil
+	}
+	if v := r.read(s); v.ref != nil {
+		return v.ref.node
 	}
 	return nil
 }

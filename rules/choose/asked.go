@@ -65,6 +65,9 @@ func (k *asked) process() string {
 	if s := k.step.Step; s != nil && s.By.Is() {
 		return s.By.V
 	}
+	if k.step.Work.Kind == "bench" && k.setup().By.V != "" {
+		return k.setup().By.V
+	}
 	f := k.target.Form
 	for _, r := range k.pinnedTools() {
 		if r.Item == nil {
@@ -216,6 +219,9 @@ func (k *asked) widest() float64 {
 	case "hole":
 		return k.wanted()
 	case "step":
+		return 1000
+	}
+	if f.Under != nil && f.Under.Tongue {
 		return 1000
 	}
 	w := f.Width

@@ -177,7 +177,7 @@ func (c *chooser) cuts(h *eval.Holding, before *eval.State, st *eval.Step) []eva
 	if d, ok := h.Divider(); ok {
 		base.Index, _ = eval.Indexing(d, st)
 	}
-	if handWork(k.by) {
+	if handWork(k.by) || k.step.Work.Kind == "bench" && !drilledByHand(k.by) {
 		base.ByHand = true
 		return []eval.CutChoice{base}
 	}
@@ -203,6 +203,15 @@ func (c *chooser) cuts(h *eval.Holding, before *eval.State, st *eval.Step) []eva
 func handWork(by string) bool {
 	switch by {
 	case "filing", "scraping", "scribing", "polishing", "lapping":
+		return true
+	}
+	return false
+}
+
+// drilledByHand says whether hand work wants a drill, a reamer or a tap all the same.
+func drilledByHand(by string) bool {
+	switch by {
+	case "drilling", "spotting", "reaming", "tapping", "countersinking", "counterboring", "threading":
 		return true
 	}
 	return false

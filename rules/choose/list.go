@@ -27,11 +27,16 @@ func listed(t *eval.Trace) []Choice {
 				out = append(out, turnChoices(m.Turn)...)
 			case m.Cut != nil && m.Cut.Choice.Tool.Cutter != nil:
 				out = append(out, cutChoices(m.Cut)...)
+			case m.Heat != nil:
+				out = append(out, heatChoices(m.Heat)...)
 			case m.Measure != nil && m.Measure.With != nil && !m.Measure.Pinned:
 				out = append(out, Choice{Spot: m.Measure.Spot, What: "instrument", Item: m.Measure.With.Path(),
 					Why: "the first that reaches and reads finely enough"})
 			}
 		}
+	}
+	for _, h := range t.Heatings {
+		out = append(out, heatChoices(h)...)
 	}
 	return append(out, mates(t)...)
 }

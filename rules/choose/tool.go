@@ -263,7 +263,9 @@ func (c *chooser) mills(k *asked) []eval.Pick {
 	t := k.target
 	if t.Form == nil {
 		kinds = []string{"face_mill", "end_mill", "slot_drill", "fly_cutter"}
-	} else if t.Form.Feature.Kind == "slot" || t.Form.Feature.Kind == "pocket" || k.by == "plunging" {
+	} else if u := t.Form.Under; u != nil && k.part.Feature(k.before, t.Form).Begun {
+		return c.undercutters(k, u)
+	} else if t.Form.Feature.Kind == "slot" || u != nil || t.Form.Feature.Kind == "pocket" || k.by == "plunging" {
 		kinds = []string{"slot_drill", "end_mill"}
 	}
 	widest := k.widest()
@@ -276,6 +278,30 @@ func (c *chooser) mills(k *asked) []eval.Pick {
 			continue
 		}
 		for _, d := range downFrom(cu.Diameter.V, widest) {
+			out = append(out, c.pick(k, cu, d))
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Size > out[j].Size+model.Same })
+	return out
+}
+
+// undercutters lists the cutters for the second go at a tee slot or dovetail, the largest that
+// goes in first.
+func (c *chooser) undercutters(k *asked, u *eval.Undercut) []eval.Pick {
+	kind := "tee_slot_cutter"
+	if u.Angle > 0 {
+		kind = "dovetail_cutter"
+	}
+	most := u.Foot
+	if u.Tongue {
+		most = 1000
+	}
+	var out []eval.Pick
+	for _, cu := range c.here([]string{kind}) {
+		if a, ok := cu.Angle.Get(); ok && u.Angle > 0 && math.Abs(a-u.Angle*180/math.Pi) > 0.01 {
+			continue
+		}
+		for _, d := range downFrom(cu.Diameter.V, most) {
 			out = append(out, c.pick(k, cu, d))
 		}
 	}

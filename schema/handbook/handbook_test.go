@@ -27,6 +27,7 @@ func TestTables(t *testing.T) {
 		"thread_tolerance": {"pitch_mm"}, "thread_pitch_tolerance": {"over_mm", "pitch_mm"},
 		"clamp_friction": {"pair", "state"}, "strap": {"stud"}, "workholding": {"rule", "what"},
 		"press_friction": {"one", "other", "joined"}, "tool_metal": {"name"}, "slender": {"what"},
+		"heat": {"name"}, "tee_slot": {"throat_mm"}, "bend": {"metal", "condition"}, "heat_colour": {"colour"}, "solder": {"name"}, "bond": {"bond"},
 	}
 	found, err := files.ReadDir("table")
 	if err != nil || len(found) != len(keys) {

@@ -1,0 +1,99 @@
+package eval
+
+import "fettle/schema/model"
+
+// A mirrored part is the other hand of a part: every feature lies as far from the right end
+// as it lies from the left there, and faces left and right change places. Threads do not
+// turn over, and nothing of the work is taken over. What the mirrored part does not say of
+// its size, metal and edges is as there.
+
+// other finds the part that a part is the other hand of; nil where it names none that can be
+// mirrored here.
+func other(b *model.Build, m *model.Part) (o *model.Part, why string) {
+	for _, p := range b.Parts {
+		if p.Item == m.MirrorOf.V.Item {
+			o = p
+		}
+	}
+	switch {
+	case o == nil:
+		return nil, "the part that it is the mirror of is not known"
+	case o == m || o.MirrorOf.Is():
+		return nil, "it is the mirror of a mirrored part"
+	case o.Diameter.Is() || o.Hexagon.Is() || o.Square.Is():
+		return nil, "a mirrored turned part is not made on paper yet"
+	case len(m.Features) > 0:
+		return nil, "it is the mirror of a part and has features of its own"
+	}
+	return o, ""
+}
+
+// handed is the mirrored part with what it takes over, its features still as they lie there.
+func handed(m, o *model.Part) *model.Part {
+	c := *m
+	c.Features = o.Features
+	if !c.Length.Is() {
+		c.Length = o.Length
+	}
+	if !c.Width.Is() {
+		c.Width = o.Width
+	}
+	if !c.Height.Is() && !c.Thickness.Is() {
+		c.Height, c.Thickness = o.Height, o.Thickness
+	}
+	if !c.Material.Is() {
+		c.Material = o.Material
+	}
+	if !c.Edges.Is() {
+		c.Edges = o.Edges
+	}
+	return &c
+}
+
+// mirror turns every form over, left to right.
+func (p *Part) mirror() {
+	for _, f := range p.Forms {
+		f.mirror(p.Low[0] + p.High()[0])
+		if f.Feature.Kind == "split" && f.Across == 0 {
+			f.later("a mirrored part that is split from left to right is not made on paper yet")
+		}
+	}
+}
+
+// turned is a face as it lies in the mirror.
+func turned(f model.Face) model.Face {
+	if f != model.NoFace && f.Axis() == 0 {
+		return f.Opposite()
+	}
+	return f
+}
+
+// mirror turns a form over: a place at x goes to sum - x.
+func (f *Form) mirror(sum float64) {
+	plane := func(pl Plane) Plane {
+		if pl.Face == model.NoFace || pl.Face.Axis() != 0 {
+			return pl
+		}
+		name := pl.Name
+		if name == pl.Face.String() {
+			name = pl.Face.Opposite().String()
+		}
+		return Plane{pl.Face.Opposite(), sum - pl.At, name}
+	}
+	f.Into = plane(f.Into)
+	f.Dir[0] = -f.Dir[0]
+	for i := range f.Mouths {
+		f.Mouths[i][0] = sum - f.Mouths[i][0]
+	}
+	f.Lo[0], f.Hi[0] = sum-f.Hi[0], sum-f.Lo[0]
+	left, right := model.FaceOn(0, -1), model.FaceOn(0, 1)
+	f.Open[left], f.Open[right] = f.Open[right], f.Open[left]
+	f.Side = turned(f.Side)
+	f.Edge = [2]Plane{plane(f.Edge[0]), plane(f.Edge[1])}
+	for i := range f.Rims {
+		f.Rims[i].Face = plane(f.Rims[i].Face)
+	}
+	if f.Under != nil && f.Across == 0 {
+		f.Under.Middle = sum - f.Under.Middle
+	}
+}

@@ -1,0 +1,90 @@
+package eval
+
+import (
+	"fettle/eval/solid"
+	"fettle/schema/model"
+)
+
+// PlaceOf resolves a place of one datum to an axis and where it lies along it.
+func (p *Part) PlaceOf(pos model.Position) (axis int, at float64, ok bool) {
+	if len(pos.Coords) != 1 {
+		return 0, 0, false
+	}
+	return p.coordinate(pos.Coords[0], -1)
+}
+
+// outline shapes the edge of sheet or plate, or an opening in it, through its whole thickness.
+func (p *Part) outline(f *Form) {
+	m := f.Feature
+	into := model.Known[model.Ref]{V: model.Ref{Face: model.Top}}
+	if m.Into.Is() {
+		into = m.Into
+	}
+	pl, ok := p.PlaneOf(into.V)
+	if !ok {
+		f.Wrong = "the face it is drawn on is not a flat face of this part"
+		return
+	}
+	if !m.Points.Is() {
+		f.lack(m.Points.Missing())
+		return
+	}
+	f.Into, f.Dir, f.Through = pl, Normal(pl.Face).Times(-1), true
+	f.Depth = model.Sure(p.far(pl))
+	a, b := across(pl.Face)
+	var origin, u solid.Vec
+	origin[pl.Face.Axis()], u[a] = pl.At, 1
+	fr := solid.On(origin, u, Normal(pl.Face))
+	flat := func(v solid.Vec) [2]float64 { return [2]float64{fr.U.Dot(v), fr.V.Dot(v)} }
+	var points [][2]float64
+	for _, pos := range m.Points.V {
+		v, known := p.locate(pl.Face, pos)
+		if !known[a] || !known[b] {
+			f.Wrong = "one of its points fixes only one of the two co-ordinates on that face"
+			return
+		}
+		points = append(points, flat(v))
+	}
+	var arcs []solid.OutlineArc
+	for _, c := range m.Arcs {
+		if !c.From.Is() || !c.Radius.Is() {
+			f.lack(c.From.Missing())
+			f.lack(c.Radius.Missing())
+			return
+		}
+		arcs = append(arcs, solid.OutlineArc{From: c.From.V - 1, Radius: c.Radius.V})
+	}
+	over := p.outwardLater()
+	var err error
+	if m.Opening.V {
+		f.Trim, err = fr.Opening(points, arcs, f.Depth.V+over, over, f.Name())
+	} else {
+		lo, hi := flat(p.Low), flat(p.High())
+		for i := range 2 {
+			lo[i], hi[i] = min(lo[i], hi[i])-over, max(lo[i], hi[i])+over
+		}
+		f.Trim, err = fr.Outline(points, arcs, lo, hi, f.Depth.V+over, over, f.Name())
+	}
+	if err != nil {
+		f.Wrong = err.Error()
+	}
+}
+
+// outwardLater is more than any metal over a face: the raw piece is not settled when forms are.
+func (p *Part) outwardLater() float64 { return p.Size[0] + p.Size[1] + p.Size[2] }
+
+// trim cuts along an outline: by hand with saw and file, or round it with a mill, whose way is
+// not played.
+func (k *Cut) trim(t Target) {
+	fs := k.Part.Feature(k.After, t.Form)
+	w := Working{Target: t, Entry: t.Form.Into, Took: t.Form.Trim, Depth: t.Form.Depth.V, Through: true, Final: true}
+	w.Facing = k.Hold.Pose.Dir(Normal(t.Form.Into.Face))[2] > 0.5
+	if fs.Finished {
+		fs.Twice = true
+	}
+	fs.Begun, fs.Finished, fs.Through, fs.ByProcess, fs.By = true, true, true, k.Choice.By, k.Spot
+	k.took(w)
+	if k.Step.Work.Kind != "bench" && !k.Choice.ByHand {
+		k.Unplayed = "the way of a cutter round an outline is not made on paper yet"
+	}
+}
