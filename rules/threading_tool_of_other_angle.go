@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fettle/eval"
+	"fettle/eval/reckon/thread"
 	"fettle/schema/finding"
 )
 
@@ -18,18 +19,13 @@ thread that looks right and holds on the tips of its flanks alone, or does not g
 	OnTurn:    threadingToolOfOtherAngle,
 })
 
-// flanks gives the included angle of a thread form, degrees.
-var flanks = map[string]float64{
-	"M": 60, "UN": 60, "UNC": 60, "UNF": 60, "UNEF": 60, "NPT": 60, "BSW": 55, "BSF": 55, "ME": 55, "BSB": 55, "BSP": 55, "BSPT": 55, "BA": 47.5, "Tr": 30,
-}
-
 func threadingToolOfOtherAngle(k *eval.Turn, a *Ask) {
 	c := k.Choice.Tool.Cutter
 	if c == nil || c.Kind != "threading_tool" || k.Choice.By != "threading" {
 		return
 	}
 	t := k.Choice.Tool.Thread
-	want, known := flanks[t.Series]
+	want, known := thread.Angle(t)
 	if !known {
 		return
 	}
