@@ -22,6 +22,8 @@ type Measurement struct {
 	Limits model.Known[Limits]
 	Inside bool          // a bore or a gap; otherwise over the outside
 	Depth  bool          // a depth from a face
+	Runs   bool          // the swing of a surface as it turns
+	Tried  bool          // a mate is tried: there is no size
 	Faces  [2]model.Face // of an outside size: the faces it is taken over
 	Form   *Form
 	Deep   float64 // how deep in the piece the size lies
@@ -63,6 +65,7 @@ var faceOf = map[string]model.Face{"length": model.Right, "width": model.Back, "
 func (m *Measurement) what() {
 	ms := m.Step.Step.Measured
 	switch {
+	case m.asTurned():
 	case ms.Of.Is():
 		m.one(ms.Of.V)
 	case ms.From.Is() && ms.To.Is():

@@ -17,6 +17,7 @@ wall, burns it and pushes the cutter over; a drill's flutes must also carry the 
 	Trips:     exampleDeepSlot(20),
 	Sound:     exampleDeepSlot(12),
 	OnCut:     flutesTooShort,
+	OnTurn:    asCut(flutesTooShort),
 })
 
 // exampleDeepSlot mills a slot so deep with a slot drill whose flutes are 19 mm long.

@@ -28,7 +28,15 @@ func exampleBore(with string) string {
 }
 
 func instrumentForAnotherJob(m *eval.Measurement, a *Ask) {
-	if m.Wrong != "" || m.With == nil {
+	if m.Wrong != "" || m.With == nil || m.Tried {
+		return
+	}
+	if m.Runs {
+		if oneOf(m.With.Kind, "dial_indicator", "dial_test_indicator") {
+			a.Clear(finding.Margin{}, "")
+			return
+		}
+		a.Say(m.With.Path()+"+"+m.Name, m.Place("with", "runout"), "%s is read with an indicator as the work turns, and %s is none", m.Name, m.With.Path())
 		return
 	}
 	if !m.Inside && !m.Depth {

@@ -22,7 +22,7 @@ func instrumentOutOfRange(m *eval.Measurement, a *Ask) {
 	if m.Wrong != "" || m.With == nil {
 		return
 	}
-	if m.With.Kind == "plug_gauge" {
+	if m.With.Kind == "plug_gauge" || m.Runs || m.Tried {
 		return
 	}
 	r, ok := Need(a, m.With.Range)

@@ -23,7 +23,7 @@ room from the lower to the upper.`,
 })
 
 func instrumentTooCoarse(m *eval.Measurement, a *Ask) {
-	if m.Wrong != "" || m.With == nil || m.With.Kind == "plug_gauge" {
+	if m.Wrong != "" || m.With == nil || m.Tried || m.With.Kind == "plug_gauge" {
 		return
 	}
 	lim, ok := Need(a, m.Limits)

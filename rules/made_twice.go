@@ -16,6 +16,7 @@ var _ = enter(Rule{
 	Trips:     replaced(exampleHole(), "      makes = hole.pin\n    }\n", "      makes = hole.pin\n    }\n    operation {\n      makes = hole.pin\n    }\n"),
 	Sound:     exampleReam("7.8"),
 	OnCut:     madeTwice,
+	OnTurn:    asCut(madeTwice),
 })
 
 func madeTwice(k *eval.Cut, a *Ask) {

@@ -18,6 +18,7 @@ drill. What looks like a floor of a millimetre is no floor at all.`,
 	Trips:     replaced(exampleHole(), "diameter = 6", "diameter = 6\n    depth    = 18.5"),
 	Sound:     replaced(exampleHole(), "diameter = 6", "diameter = 6\n    depth    = 16"),
 	OnCut:     pointBreaksThrough,
+	OnTurn:    asCut(pointBreaksThrough),
 })
 
 func pointBreaksThrough(k *eval.Cut, a *Ask) {

@@ -250,7 +250,7 @@ func (c *chooser) With(p *eval.Part, h *eval.Holding, s *eval.State, st *eval.St
 	var best *model.Instrument
 	bestScore := score{1 << 30}
 	for _, i := range shop.Instruments {
-		if !i.Here() || !measures(i.Kind) {
+		if !i.Here() || !measures(i.Kind, st.Step) {
 			continue
 		}
 		sc := rate(c.runner.AtMeasure(c.player.Measure(p, h, s, st, i)))
@@ -264,7 +264,14 @@ func (c *chooser) With(p *eval.Part, h *eval.Holding, s *eval.State, st *eval.St
 	return best
 }
 
-func measures(kind string) bool {
+// measures says whether an instrument of a kind is for what a step takes.
+func measures(kind string, st *model.Step) bool {
+	switch {
+	case st.Tries.Is():
+		return false
+	case st.Runout.Is():
+		return kind == "dial_indicator" || kind == "dial_test_indicator"
+	}
 	switch kind {
 	case "edge_finder", "protractor", "thread_gauge", "dial_indicator", "dial_test_indicator", "feelers":
 		return false

@@ -1,0 +1,55 @@
+package eval
+
+import (
+	"math"
+
+	"fettle/schema/model"
+)
+
+// Track is the zone of the work on which the fingers of a steady on the bed run; nil where none
+// stands there, or where there is no metal.
+func (h *Chucking) Track() *Zone {
+	s := h.Choice.Support
+	if s == nil || s.Steady == nil || !s.Middle {
+		return nil
+	}
+	return h.Before.Profile.At(s.At)
+}
+
+// CentreStands says whether a centre of the tailstock is in the free end.
+func (h *Chucking) CentreStands() bool {
+	s := h.Choice.Support
+	return h.Choice.Centres || s != nil && s.Centre != nil && !s.Middle
+}
+
+// FreeEnd is the end that looks to the tailstock.
+func (h *Chucking) FreeEnd() model.Face {
+	if h.Sign < 0 {
+		return model.Left
+	}
+	return model.Right
+}
+
+// BetweenJaws is what of a piece the jaws cover.
+func (h *Chucking) BetweenJaws(p Profile) Profile {
+	return h.Within(p, -h.JawLength.Or(h.Held), 0)
+}
+
+// RingWall is the thinnest wall of a bored piece between the jaws and the outside there, mm; false
+// where it is not bored through all that the jaws cover.
+func (h *Chucking) RingWall(p Profile) (wall, outside float64, ring bool) {
+	wall = math.Inf(1)
+	for _, z := range h.BetweenJaws(p) {
+		bore := math.Max(z.In0, z.In1)
+		if bore <= 0 {
+			return 0, 0, false
+		}
+		if w := z.Least() - bore; w < wall {
+			wall, outside, ring = w, 2*z.Most(), true
+		}
+	}
+	return wall, outside, ring
+}
+
+// Length is the length of the metal along the axis.
+func (h *Chucking) Length() float64 { return h.Held + h.Free }

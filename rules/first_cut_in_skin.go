@@ -1,0 +1,76 @@
+package rules
+
+import (
+	"math"
+
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/handbook"
+)
+
+var _ = enter(Rule{
+	Name:  "first-cut-in-skin",
+	Title: "the first cut stays within a hard or scaly skin",
+	Why: `Scale and the chilled skin of a casting are harder than the metal below, and full of sand. A tool that rubs in it is blunt at
+once. The first cut goes below it in one pass, its tip in clean metal.`,
+	Rows:      []string{"G2"},
+	Source:    []string{"depth of the skin as declared of the stock, else the handbook's: common practice"},
+	Level:     finding.Scrap,
+	Judgement: finding.Fact,
+	Trips:     exampleSkin("0.3"),
+	Sound:     exampleSkin("1.5"),
+	OnTurn:    firstCutInSkin,
+})
+
+// exampleSkin turns cast bar of 25 mm with a first cut so deep.
+func exampleSkin(cut string) string {
+	return replaced(exampleTurned(`
+  outside "waist" {
+    from     = 40
+    diameter = 16
+  }
+`, inThree, `
+    operation {
+      makes = outside.waist
+      cut   = `+cut+`
+    }`), "over = { left = 1, right = 1, outside = 1 }", "stock = stock.own") + `
+stock "own" {
+  material = "mild steel"
+  round    = 25
+  lengths  = [300]
+  skin     = "cast"
+}
+`
+}
+
+func firstCutInSkin(k *eval.Turn, a *Ask) {
+	if k.Hold.Unplayed != "" || k.Choice.By != "turning" {
+		return
+	}
+	for _, w := range k.Works {
+		skin := k.Skin(&w)
+		if w.Inside || w.Wrong != "" || skin == "" || w.Off <= 0 {
+			continue
+		}
+		_, deep, ok := handbook.Skin(skin)
+		if s := k.Part.Blank.Stock; s != nil && s.SkinDepth.Is() {
+			deep, ok = s.SkinDepth.V, true
+		}
+		if !ok || deep <= 0 {
+			continue
+		}
+		takes := w.Off
+		if cut := k.Step.Step.Cut; cut.Is() {
+			takes = math.Min(takes, cut.V)
+		} else if takes >= deep-0.0005 {
+			Need(a, cut)
+			continue
+		}
+		if takes >= deep-0.0005 {
+			a.Clear(Room(round(takes), deep), "the first cut of "+w.Target.Name()+" below the skin")
+			continue
+		}
+		f := a.Say(k.Spot.Part+"."+w.Target.Name()+".skin", k.Place("cut", "makes"), "the first cut of %s takes %s mm, and the %s skin is %s mm deep", w.Target.Name(), figure(round(takes)), skin, figure(deep))
+		f.Margin = Room(round(takes), deep)
+	}
+}

@@ -1,0 +1,81 @@
+package rules
+
+import (
+	"math"
+
+	"fettle/eval"
+	"fettle/schema/finding"
+)
+
+var _ = enter(Rule{
+	Name:  "mandrel-does-not-fit",
+	Title: "the mandrel is not of the bore's diameter",
+	Why: `A mandrel holds by the bore, and only a bore of its own size. A looser one lets the work turn on it and run out, a tighter one
+does not go in. A stub mandrel turned for the job, and left in the chuck, always runs true.`,
+	Rows:      []string{"C15"},
+	Source:    []string{"sizes as declared; five hundredths of a millimetre are taken for the same: our own"},
+	Level:     finding.Stop,
+	Judgement: finding.Fact,
+	Trips:     exampleMandrel("12", "20", ""),
+	Sound:     exampleMandrel("10", "20", ""),
+	OnChuck:   mandrelDoesNotFit,
+})
+
+// exampleMandrel turns a disc with a bore of 10 mm on a mandrel.
+func exampleMandrel(size, disc, more string) string {
+	s := exampleTurned(`
+  hole "eye" {
+    into     = "left"
+    diameter = 10
+  }
+`, `    machine   = lathe.centre
+    hold      = mandrel.own
+    end       = "left"
+    stick_out = 5`, `
+    operation {
+      makes = face.right
+    }`)
+	s = replaced(replaced(s, "diameter = 20", "diameter = "+disc), "length   = 60", "length   = 15")
+	s = replaced(s, "  setup \"turn\"", "  setup \"first\" {\n"+replaced(inFour, `"left"`, `"right"`)+"\n\n    operation {\n      makes = face.left\n    }\n    operation {\n      makes = hole.eye\n    }\n  }\n\n  setup \"turn\"")
+	return replaced(s, "    grip    = 20", "    grip    = 10") + `
+mandrel "own" {
+  kind     = "stub"
+  diameter = [` + size + `]
+  length   = 14
+` + more + `}
+`
+}
+
+// mandrelSame is how near a bore must be to the mandrel's size, mm.
+const mandrelSame = 0.05
+
+func mandrelDoesNotFit(h *eval.Chucking, a *Ask) {
+	m := h.Choice.Mandrel
+	if m == nil {
+		return
+	}
+	kind, ok := Need(a, m.Sort)
+	if !ok || oneOf(kind, "glue", "screwed") {
+		return
+	}
+	sizes, ok := Need(a, m.Diameter)
+	if !ok {
+		return
+	}
+	if h.Gripped == 0 {
+		a.Say(m.Path()+".bore+"+h.Part.Label, h.Place("hold"), "%s has no bore where %s holds it", h.Part.Label, m.Path())
+		return
+	}
+	near, ok := sizes.Nearest(h.Gripped)
+	if !ok {
+		return
+	}
+	off := round(math.Abs(near - h.Gripped))
+	if off <= mandrelSame+0.0005 {
+		a.Clear(Bound(off, mandrelSame, "mm"), "the bore on "+m.Path())
+		return
+	}
+	f := a.Say(m.Path()+".diameter+"+h.Part.Label, h.Place("hold"), "%s fits bores of %s mm, and %s has one of %s mm there",
+		m.Path(), figure(round(near)), h.Part.Label, figure(round(h.Gripped)))
+	f.Also = []finding.Note{{Place: m.Diameter.At, Says: "what it fits"}}
+}
