@@ -380,7 +380,7 @@ func (h *Heating) Gaps() []Gap {
 				continue
 			}
 			// Of the clearance on diameter half lies on either side, where the shaft sits in the middle.
-			play := (&joiner{build: h.Build}).fit(f).Play
+			play := (&Trace{Build: h.Build}).fit(f).Play
 			g := Gap{Of: "the gap of " + r.Path(), At: r.At, Lacks: play.Missing()}
 			g.Lo, g.Hi = play.V.Lo/2, play.V.Hi/2
 			out = append(out, g)

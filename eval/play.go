@@ -49,6 +49,8 @@ type Trace struct {
 	// Heatings are those of the assemblies, in the order written.
 	Heatings []*Heating
 	Moments  int
+	order    []Waits // what must come before what
+	then     map[*model.SetUp][]Waits
 }
 
 // PartTrace is the making of one part.
@@ -76,7 +78,8 @@ func (pl *Player) Play(b *model.Build, d Decider) *Trace {
 	for _, m := range b.Parts {
 		t.Parts = append(t.Parts, pl.part(b, m, d))
 	}
-	t.Joints = Joints(b, t.Parts)
+	t.inOrder()
+	t.join()
 	pl.assembled(t, d)
 	t.Moments = pl.Moments
 	return t

@@ -48,7 +48,7 @@ func (t *Trace) Pressings() []Pressing {
 func (t *Trace) pressing(f *FitJoint, s *model.SetUp, ap *model.ArborPress) Pressing {
 	out := Pressing{Fit: f, Bench: s, Press: ap}
 	play, ok := f.Play.Get()
-	hub, shaft := t.partOf(f.Hole.Of), t.partOf(f.Shaft.Of)
+	hub, shaft := t.modelOf(f.Hole.Of), t.modelOf(f.Shaft.Of)
 	if !ok {
 		out.Force = model.Lacking[Limits](f.Play.Missing())
 		return out
@@ -73,7 +73,7 @@ func (t *Trace) pressing(f *FitJoint, s *model.SetUp, ap *model.ArborPress) Pres
 		out.None = true
 		return out
 	}
-	a, err := press.Work(press.Fit{Diameter: f.Hole.Size.Nominal, Outside: hub.Diameter.V.Nominal, Length: length, Hub: h, Shaft: k, Friction: mu,
+	a, err := press.Work(press.Fit{Diameter: f.Hole.Size.V.Nominal, Outside: hub.Diameter.V.Nominal, Length: length, Hub: h, Shaft: k, Friction: mu,
 		Interference: handbook.Band{Lo: -play.Hi, Hi: -play.Lo}})
 	if err != nil || a.Hub.Share.Lo > 1 || a.Shaft.Share.Lo > 1 {
 		out.None = true // beyond yield the force is less than the theory says
@@ -83,8 +83,8 @@ func (t *Trace) pressing(f *FitJoint, s *model.SetUp, ap *model.ArborPress) Pres
 	return out
 }
 
-// partOf finds the part that a block is, or stands in.
-func (t *Trace) partOf(i *model.Item) *model.Part {
+// modelOf finds the part that a block is, or stands in.
+func (t *Trace) modelOf(i *model.Item) *model.Part {
 	if i == nil {
 		return nil
 	}

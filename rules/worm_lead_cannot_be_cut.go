@@ -21,13 +21,13 @@ wheel. A hob or tap of the same lathe's pitch cuts both alike, and a worm of a p
 		"three pitches in mesh and a play of 0.04 modules: common practice"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
-	Trips:     exampleWorm("wheels = [40, 50]"),
-	Sound:     exampleWorm("wheels = [20, 30, 40, 50, 60, 70, 80, 95, 100, 127]"),
+	Trips:     exampleWormCut("wheels = [40, 50]"),
+	Sound:     exampleWormCut("wheels = [20, 30, 40, 50, 60, 70, 80, 95, 100, 127]"),
 	OnTurn:    wormLeadCannotBeCut,
 })
 
-// exampleWorm is a worm of module 1 on a lathe of its own.
-func exampleWorm(wheels string) string {
+// exampleWormCut is a worm of module 1 on a lathe of its own.
+func exampleWormCut(wheels string) string {
 	return `recipe "example" {
   units = "mm"
 }
