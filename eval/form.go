@@ -33,6 +33,9 @@ type Form struct {
 	Lathe  *Lathe     // of features that a lathe makes
 	Half   float64    // of a taper: half its included angle, radians
 	Spins  []float64  // of features not square to one face: each time round, degrees from top towards back; the shape itself looks to the top
+	Tooth  *Toothing  // of teeth
+	Scale  *Scale     // of graduations
+	On     *Form      // of teeth and graduations: the turned surface that they lie on; nil the part's own outside
 	Lacks  []model.Lack
 	beside []Breakout // worked out once; nil before
 	// Wrong says in a sentence why there is no such shape; "" if there is. Later: only because

@@ -25,6 +25,12 @@ func (p *Part) radialShape(f *Form) bool {
 		p.flatShape(f)
 	case "keyway":
 		p.keywayShape(f)
+	case "teeth":
+		p.teethShape(f)
+		return true
+	case "graduations":
+		p.scaleShape(f)
+		return true
 	case "chamfer", "radius":
 		return p.turnedEdge(f)
 	default:

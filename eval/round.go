@@ -32,12 +32,19 @@ func (p *Part) turnedEnvelope() bool {
 		across, corners = m.Hexagon, 2/math.Sqrt(3)
 	case m.Square.Is():
 		across, corners = m.Square, math.Sqrt2
+	case hasTeeth(m) && !m.Height.Is() && !m.Thickness.Is():
+		d, ok := p.toothedDiameter()
+		if !ok {
+			p.Unplayed = "its diameter is not known"
+		}
+		across = model.Sure(drawing.Size{Nominal: d})
 	default:
 		return false
 	}
 	p.Round = true
 	d := across.V.Nominal
 	switch {
+	case p.Unplayed != "":
 	case !m.Length.Is():
 		p.Unplayed = "its length is not known"
 	case !(m.Length.V.Nominal > 0) || !(d > 0):
@@ -317,6 +324,8 @@ func (p *Part) turnedShape(f *Form) bool {
 		p.onSurface(f)
 	case "thread":
 		p.threadShape(f)
+	case "worm":
+		p.wormShape(f)
 	case "centre_hole":
 		p.centreShape(f)
 	default:

@@ -115,11 +115,13 @@ func (k *Turn) work(t Target) {
 		w.Wrong = "the " + t.Face.String() + " face is not one that a lathe makes on this part"
 	case f.Wrong != "" || len(f.Lacks) > 0:
 		return
+	case f.Scale != nil:
+		k.lined(&w)
 	case f.Lathe == nil && len(f.Mouths) > 0 && k.onAxis(f):
 		k.axisHole(&w)
 	case f.Lathe == nil:
 		w.Wrong = "it does not lie round the axis that turns"
-	case f.Feature.Kind == "thread", f.Feature.Kind == "knurl":
+	case f.Feature.Kind == "thread", f.Feature.Kind == "knurl", f.Feature.Kind == "worm":
 		k.onIt(&w)
 	case f.Feature.Kind == "centre_hole":
 		k.centre(&w)

@@ -208,7 +208,8 @@ func (f *fitter) shortPlace(v, out val) (val, bool) {
 // an angle: into or on is the outside or a turned feature, and not one of its shoulders.
 func (f *fitter) onRound() bool {
 	part := f.in.in("part")
-	if part == nil || part.named["diameter"] == nil && part.named["hexagon"] == nil && part.named["square"] == nil {
+	toothed := part != nil && slices.ContainsFunc(part.kids, func(n *node) bool { return n.kind.Name == "teeth" })
+	if part == nil || part.named["diameter"] == nil && part.named["hexagon"] == nil && part.named["square"] == nil && !toothed {
 		return false
 	}
 	for _, name := range []string{"into", "on"} {

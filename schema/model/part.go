@@ -1,6 +1,10 @@
 package model
 
-import "fettle/schema/drawing"
+import (
+	"math"
+
+	"fettle/schema/drawing"
+)
 
 // Part is one thing to make: its finished envelope, its features, and the work in order.
 type Part struct {
@@ -288,4 +292,17 @@ type Tilted struct {
 	Said    bool
 	Towards Known[Ref]
 	By      Known[float64]
+}
+
+// AxialModule is the axial pitch of a worm over pi, mm, however it is written.
+func (f *Feature) AxialModule() Known[float64] {
+	switch {
+	case f.Module.Is():
+		return f.Module
+	case f.DiametralPitch.Is() && f.DiametralPitch.V > 0:
+		return Map(f.DiametralPitch, func(p float64) float64 { return 25.4 / p })
+	case f.Pitch.Is():
+		return Map(f.Pitch, func(p float64) float64 { return p / math.Pi })
+	}
+	return f.Module
 }

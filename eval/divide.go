@@ -1,0 +1,384 @@
+package eval
+
+import (
+	"fmt"
+	"math"
+
+	"fettle/eval/reckon/dividing"
+	"fettle/schema/model"
+)
+
+// How an operation divides: what is to be divided, what it could be done with, and every setting
+// that does it, best first. The arithmetic is reckon/dividing's.
+
+// Division is one thing that an operation divides.
+type Division struct {
+	Target Target
+	Job    dividing.Job
+	Count  int     // equal divisions of the whole circle; 0: an angle
+	Angle  float64 // degrees, where Count is 0
+}
+
+// Says names what is divided: "60 divisions", "steps of 22.5 deg".
+func (d Division) Says() string {
+	if d.Count > 0 {
+		return fmt.Sprintf("%d divisions", d.Count)
+	}
+	return "steps of " + model.Figure(d.Angle) + " deg"
+}
+
+// Divisions lists what a step divides: as its index says, else what its features ask for. A
+// feature that looks one way alone asks for nothing. Wrong is what of the index is out of range.
+func (st *Step) Divisions() (out []Division, wrong string) {
+	if st.Step == nil {
+		return nil, ""
+	}
+	for _, t := range st.Makes {
+		all, why := st.divisions(t)
+		if why != "" {
+			return nil, why
+		}
+		out = append(out, all...)
+	}
+	return out, ""
+}
+
+func (st *Step) divisions(t Target) ([]Division, string) {
+	in := &st.Step.Index
+	switch {
+	case in.Count.Is():
+		return equal(t, in.Count.V)
+	case in.Bare.Is():
+		if in.Bare.V != math.Trunc(in.Bare.V) {
+			return nil, "index = " + model.Figure(in.Bare.V) + " is no whole number of divisions"
+		}
+		return equal(t, int(in.Bare.V))
+	case in.Angles.Is():
+		return turns(t, in.Angles.V)
+	}
+	if t.Form == nil || t.Form.Wrong != "" || len(t.Form.Lacks) > 0 || len(t.Form.Spins) < 2 && (t.Form.Tooth == nil && t.Form.Scale == nil) {
+		return nil, ""
+	}
+	n, over, spaces := t.Form.asked()
+	switch {
+	case n == 0:
+		return turns(t, t.Form.Spins)
+	case over > 360-1e-9:
+		return equal(t, n)
+	}
+	step := degrees(over).Over(dividing.Of(int64(spaces), 1))
+	j, err := dividing.Angle(step, n)
+	if err != nil {
+		return nil, err.Error()
+	}
+	return []Division{{Target: t, Job: j, Angle: over / float64(spaces)}}, ""
+}
+
+// asked gives how many places a feature has, the arc, and how many spaces divide it; 0 where its
+// places are written one by one.
+func (f *Form) asked() (n int, over float64, spaces int) {
+	m := f.Feature
+	switch {
+	case f.Tooth != nil:
+		return f.Tooth.Count, 360, f.Tooth.Count
+	case f.Scale != nil:
+		return len(f.Spins), f.Scale.Over, f.Scale.Count
+	case m.Kind == "flats":
+		return m.Count.Or(2), 360, m.Count.Or(2)
+	case m.Around.Said && m.Around.Count.Is():
+		n = m.Around.Count.V
+		return n, m.Around.Over.Or(360), max(1, n-1)
+	}
+	return 0, 0, 0
+}
+
+func equal(t Target, n int) ([]Division, string) {
+	j, err := dividing.Divisions(n)
+	if err != nil {
+		return nil, err.Error()
+	}
+	return []Division{{Target: t, Job: j, Count: n}}, ""
+}
+
+// turns are the moves between angles that are written one by one; equal ones count once.
+func turns(t Target, angles []float64) (out []Division, wrong string) {
+	seen := map[dividing.Fraction]bool{}
+	for i := 1; i < len(angles); i++ {
+		by := math.Mod(angles[i]-angles[i-1]+720, 360)
+		if by < 1e-9 {
+			continue
+		}
+		j, err := dividing.Angle(degrees(by), 2)
+		if err != nil {
+			return nil, err.Error()
+		}
+		if !seen[j.Step] {
+			seen[j.Step] = true
+			out = append(out, Division{Target: t, Job: j, Angle: by})
+		}
+	}
+	return out, ""
+}
+
+// degrees is an angle as it was written: a whole number of thousandths of a second within
+// 0.001 of one, else its first six decimals.
+func degrees(deg float64) dividing.Fraction {
+	const ms = 3_600_000
+	if n := math.Round(deg * ms); math.Abs(n-deg*ms) < 1e-3 {
+		return dividing.Of(int64(n), ms)
+	}
+	return dividing.Of(int64(math.Round(deg*1e6)), 1e6)
+}
+
+// Divider is what a piece is turned on with.
+type Divider struct {
+	Item   *model.Item
+	Head   dividing.Head
+	Rotary dividing.Rotary // set by the dial of its handle, where Dial
+	Dial   bool
+	Direct bool // only a wheel or plate on the spindle: Head has no ratio
+	Lacks  []model.Lack
+}
+
+// Divider gives what the holding divides with; false where it does not stand on such a thing.
+func (h *Holding) Divider() (Divider, bool) {
+	d := h.Choice.Divided
+	if d == nil {
+		return Divider{}, false
+	}
+	if d.Table != nil {
+		return d.byDial(), true
+	}
+	out := Divider{Item: d.Head.Item}
+	out.Head.Direct = wholes(d.Head.Direct.V)
+	if d.Head.Ratio.Is() {
+		out.Head.Ratio = ratio(d.Head.Ratio.V)
+	} else {
+		out.Head.Ratio, out.Direct = dividing.Of(1, 1), true
+		out.Lacks = append(out.Lacks, d.Head.Ratio.Missing()...)
+	}
+	shop := &h.Part.Build.Shop
+	for _, r := range d.Head.Plates.V {
+		if p, ok := model.Find(shop.Plates, r.Item); ok && p.Here() {
+			out.plate(p)
+		}
+	}
+	if !d.Head.Plates.Is() {
+		out.Lacks = append(out.Lacks, d.Head.Plates.Missing()...)
+	}
+	if d.Head.Differential.Said {
+		out.Head.Gear.Wheels = wholes(d.Head.Differential.Wheels.V)
+	}
+	out.Head.Gear.Axis = dividing.Level
+	if d.Upright {
+		out.Head.Gear.Axis = dividing.Tilted
+	}
+	return out, true
+}
+
+// plate adds a plate. The shop does not tell its sides apart.
+func (d *Divider) plate(p *model.DividingPlate) {
+	if c := wholes(p.Circles.V); len(c) > 0 {
+		d.Head.Plates = append(d.Head.Plates, dividing.Plate{Name: p.Path(), Faces: [][]int{c}, Mixed: true})
+	} else {
+		d.Lacks = append(d.Lacks, p.Circles.Missing()...)
+	}
+}
+
+// byDial is a rotary table.
+func (d *Divided) byDial() Divider {
+	t := d.Table
+	out := Divider{Item: t.Item}
+	if !t.Ratio.Is() || !t.Dial.Division.Is() {
+		out.Lacks = append(t.Ratio.Missing(), t.Dial.Division.Missing()...)
+		return out
+	}
+	r, err := dividing.Lined(ratio(t.Ratio.V), degrees(t.Dial.Division.V))
+	out.Rotary, out.Dial = r, err == nil
+	return out
+}
+
+// Divider gives what a lathe divides with: the wheel on its spindle with a detent.
+func (h *Chucking) Divider() (Divider, bool) {
+	m := h.Choice.Machine
+	if m == nil {
+		return Divider{}, false
+	}
+	out := Divider{Item: m.Item, Direct: true, Lacks: m.DividingWheel.Missing()}
+	out.Head.Ratio = dividing.Of(1, 1)
+	if z, ok := m.DividingWheel.Get(); ok && z > 0 {
+		out.Head.Direct = []int{z}
+	}
+	return out, true
+}
+
+func ratio(x float64) dividing.Fraction {
+	return dividing.Of(int64(math.Round(x*1000)), 1000)
+}
+
+func wholes(xs []float64) (out []int) {
+	for _, x := range xs {
+		if x == math.Trunc(x) && x >= 2 && x <= dividing.MostHoles {
+			out = append(out, int(x))
+		}
+	}
+	return out
+}
+
+// Only keeps the plate and the circle that are written of an index; "" and 0 keep all.
+func (d Divider) Only(plate string, circle int) Divider {
+	var kept []dividing.Plate
+	for _, p := range d.Head.Plates {
+		if plate != "" && p.Name != plate {
+			continue
+		}
+		face := p.Faces[0]
+		if circle > 0 {
+			face = nil
+			for _, c := range p.Faces[0] {
+				if c == circle {
+					face = []int{c}
+				}
+			}
+		}
+		kept = append(kept, dividing.Plate{Name: p.Name, Faces: [][]int{face}, Mixed: true})
+	}
+	d.Head.Plates = kept
+	if plate != "" || circle > 0 {
+		d.Head.Direct, d.Head.Gear.Wheels = nil, nil
+	}
+	return d
+}
+
+// Ways lists the exact settings for a job, best first: plain, direct, then compound, which wants
+// two circles on one side of a plate and a lock of the plate that can be moved, then differential.
+func (d Divider) Ways(j dividing.Job) []dividing.Setting {
+	all, err := dividing.Settings(d.Head, j)
+	if err != nil {
+		return nil
+	}
+	var out []dividing.Setting
+	for _, s := range all {
+		if !d.Direct || s.Method == dividing.Direct {
+			out = append(out, s)
+		}
+	}
+	if len(out) == 0 && !d.Direct && len(d.Head.Gear.Wheels) > 0 {
+		if g, err := dividing.Gears(d.Head, j); err == nil {
+			out = append(out, g.Settings...)
+		}
+	}
+	return out
+}
+
+// Written gives the plate's path and the circle that an index names.
+func (st *Step) Written() (plate string, circle int) {
+	if st.Step == nil {
+		return "", 0
+	}
+	in := &st.Step.Index
+	if in.Plate.Is() && in.Plate.V.Item != nil {
+		plate = in.Plate.V.Item.Path()
+	}
+	return plate, in.Circle.V
+}
+
+// Indexing words the settings of an operation for the list of what was chosen: "dividing_plate.a,
+// 1 turn and 5 holes in the circle of 20". False where nothing is divided, or nothing exact is known.
+func Indexing(d Divider, st *Step) (words []string, ok bool) {
+	all, wrong := st.Divisions()
+	if wrong != "" {
+		return nil, false
+	}
+	plate, circle := st.Written()
+	d = d.Only(plate, circle)
+	for _, dv := range all {
+		if d.Dial {
+			s, err := d.Rotary.Step(dv.Job)
+			if err != nil {
+				return nil, false
+			}
+			words = append(words, dialWords(d.Rotary, s))
+			continue
+		}
+		ways := d.Ways(dv.Job)
+		if len(ways) == 0 || ways[0].Method == dividing.Compound {
+			continue
+		}
+		words = append(words, SettingWords(ways[0]))
+	}
+	return words, len(words) > 0
+}
+
+func dialWords(r dividing.Rotary, s dividing.DialStep) string {
+	says := turnsOf(s.Turns) + " and " + model.Figure(dividing.Degrees(dividing.Of(s.Lines, 1).Times(r.Line))) + " deg on the dial"
+	if s.Turns == 0 {
+		says = model.Figure(dividing.Degrees(dividing.Of(s.Lines, 1).Times(r.Line))) + " deg on the dial"
+	}
+	if s.PerSpace.Num != 0 {
+		says += ", read each from the first place: within " + model.Figure(round3(dividing.Degrees(s.AtMost))) + " deg"
+	}
+	return says
+}
+
+func round3(x float64) float64 { return math.Round(x*1e4) / 1e4 }
+
+func turnsOf(n int64) string {
+	if n == 1 {
+		return "1 turn"
+	}
+	return fmt.Sprintf("%d turns", n)
+}
+
+// SettingWords tells one move of a setting.
+func SettingWords(s dividing.Setting) string {
+	c := s.Crank
+	holes := fmt.Sprintf("%d holes in the circle of %d", c.Holes, c.Circle)
+	if c.Holes == 1 {
+		holes = fmt.Sprintf("1 hole in the circle of %d", c.Circle)
+	}
+	switch {
+	case s.Method == dividing.Direct && c.Holes == 0:
+		return turnsOf(c.Turns) + " of the spindle"
+	case s.Method == dividing.Direct:
+		return "direct, " + holes
+	case c.Holes == 0 && s.Method == dividing.Plain:
+		return turnsOf(c.Turns) + " of the crank in any circle"
+	}
+	says := holes
+	if c.Turns > 0 {
+		says = turnsOf(c.Turns) + " and " + holes
+	}
+	if c.Holes == 0 {
+		says = turnsOf(c.Turns)
+	}
+	if s.Plate != "" {
+		says = s.Plate + ", " + says
+	}
+	switch s.Method {
+	case dividing.Compound:
+		way := "with"
+		if s.Against {
+			way = "against"
+		}
+		says += fmt.Sprintf(", and the plate %d holes in the circle of %d %s the crank", s.Back.Holes, s.Back.Circle, way)
+	case dividing.Differential:
+		says += ", " + trainWords(s.Train)
+	}
+	return says
+}
+
+func trainWords(t dividing.Train) string {
+	says := fmt.Sprintf("wheel %d on the spindle driving %d on the plate", t.Spindle, t.Plate)
+	if t.Pairs == 2 {
+		says = fmt.Sprintf("wheel %d on the spindle driving %d, %d with it driving %d on the plate", t.Spindle, t.StudIn, t.StudOut, t.Plate)
+	}
+	switch t.Idlers {
+	case 0:
+	case 1:
+		says += ", 1 idler"
+	default:
+		says += fmt.Sprintf(", %d idlers", t.Idlers)
+	}
+	return says
+}
