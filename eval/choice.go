@@ -137,6 +137,7 @@ type CutChoice struct {
 	From    model.Face // side that the tool enters; NoFace: as the feature says
 	ByHand  bool       // turned by hand under the spindle, or by hand
 	NoTool  string     // why there is no tool; the moment is played as if done
+	Index   []string   // how the piece is turned on, in words: one for each thing that is divided
 }
 
 // Words spells the choice out, for keys.
@@ -161,6 +162,9 @@ func (c *CutChoice) Words() string {
 		}
 	}
 	put(c.NoTool)
+	for _, s := range c.Index {
+		put(s)
+	}
 	return b.String()
 }
 

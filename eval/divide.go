@@ -250,25 +250,28 @@ func (d Divider) Only(plate string, circle int) Divider {
 	return d
 }
 
-// Ways lists the exact settings for a job, best first: plain, direct, then compound, which wants
-// two circles on one side of a plate and a lock of the plate that can be moved, then differential.
+// Ways lists the exact settings for a job, best first: plain, direct, then differential, then
+// compound, which wants two circles on one side of a plate and a plate that can be moved on.
 func (d Divider) Ways(j dividing.Job) []dividing.Setting {
 	all, err := dividing.Settings(d.Head, j)
 	if err != nil {
 		return nil
 	}
-	var out []dividing.Setting
+	var plain, compound []dividing.Setting
 	for _, s := range all {
-		if !d.Direct || s.Method == dividing.Direct {
-			out = append(out, s)
+		switch {
+		case s.Method == dividing.Compound && !d.Direct:
+			compound = append(compound, s)
+		case s.Method == dividing.Direct || s.Method == dividing.Plain && !d.Direct:
+			plain = append(plain, s)
 		}
 	}
-	if len(out) == 0 && !d.Direct && len(d.Head.Gear.Wheels) > 0 {
+	if len(plain) == 0 && !d.Direct && len(d.Head.Gear.Wheels) > 0 {
 		if g, err := dividing.Gears(d.Head, j); err == nil {
-			out = append(out, g.Settings...)
+			plain = g.Settings
 		}
 	}
-	return out
+	return append(plain, compound...)
 }
 
 // Written gives the plate's path and the circle that an index names.
@@ -381,4 +384,14 @@ func trainWords(t dividing.Train) string {
 		says += fmt.Sprintf(", %d idlers", t.Idlers)
 	}
 	return says
+}
+
+// Places is how many places a target has round the axis, and whether they divide the whole circle;
+// 0 where it has one alone, or they are written one by one.
+func (t Target) Places() (n int, full bool) {
+	if t.Form == nil || t.Form.Wrong != "" || len(t.Form.Lacks) > 0 {
+		return 0, false
+	}
+	n, over, _ := t.Form.asked()
+	return n, over > 360-1e-9
 }

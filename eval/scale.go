@@ -191,3 +191,53 @@ func (k *Cut) lineMoves(f *Form) []solid.Move {
 	a, b := place(s.Edge-s.Inward*beyond), place(s.Edge+s.Inward*s.Longest())
 	return []solid.Move{{From: a, To: b}}
 }
+
+// SurfaceWidth is how long the surface along the axis is that teeth or lines lie on, mm.
+func (p *Part) SurfaceWidth(f *Form) float64 {
+	l := p.reach(f.On)
+	return l.X1 - l.X0
+}
+
+// Stamp is a step that stamps figures beside the lines of a scale, and whether the surface
+// that carries it is worked again afterwards.
+type Stamp struct {
+	Step  *Step
+	Form  *Form
+	After bool // skimmed afterwards
+}
+
+// Stamps lists them in the order of the work.
+func (p *Part) Stamps() (out []Stamp) {
+	for _, w := range p.Work {
+		for _, st := range w.Steps {
+			for i := range out {
+				out[i].After = out[i].After || st.remakes(out[i].Form)
+			}
+			if st.Step == nil || st.Kind != "mark" || !st.Step.StampedFigures.Is() {
+				continue
+			}
+			for _, r := range st.Step.Out.V {
+				if f := p.FormOf(r.Item); f != nil && f.Scale != nil {
+					out = append(out, Stamp{Step: st, Form: f})
+				}
+			}
+		}
+	}
+	return out
+}
+
+// remakes says whether a step works the surface that carries a scale.
+func (st *Step) remakes(f *Form) bool {
+	for _, t := range st.Makes {
+		switch {
+		case st.Kind != "operation":
+		case f.Scale.End:
+			if t.Form == nil && t.Face == f.Into.Face {
+				return true
+			}
+		case f.On == nil && t.Outside, f.On != nil && t.Form == f.On:
+			return true
+		}
+	}
+	return false
+}

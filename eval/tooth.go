@@ -321,3 +321,16 @@ func aside(d, root, x0, x1, z0, z1, r float64) RunOut {
 	}
 	return o
 }
+
+// Served says whether a cutter cuts these teeth, as it is printed on it, and why. A worm wheel's
+// straight gash, like a helical tooth, is cut with the cutter for its virtual number of teeth.
+func (t *Toothing) Served(c *model.Cutter) (fit gear.Fit, why string) {
+	g := gear.Cutter{Pressure: c.PressureAngle.V, Form: c.ToothForm.V, Module: c.Module.V}
+	if c.DiametralPitch.Is() && c.DiametralPitch.V > 0 {
+		g.Module = gear.Module(c.DiametralPitch.V)
+	}
+	if r := c.ForTeeth.V; len(r) == 2 {
+		g.Teeth = gear.Range{Least: int(r[0]), Most: int(r[1])}
+	}
+	return g.Serves(t.Wheel.Module, t.Wheel.Pressure, gear.Whole(t.Blank.Virtual))
+}

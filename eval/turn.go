@@ -22,6 +22,7 @@ type TurnChoice struct {
 	Withdrawn bool    // the support stands back for this cut
 	ByHand    bool    // turned by hand: die, tap, file
 	NoTool    string
+	Index     []string // how the spindle is turned on, in words
 }
 
 // Words spells the choice out, for keys.
@@ -45,6 +46,9 @@ func (c *TurnChoice) Words() string {
 		}
 	}
 	put(c.NoTool)
+	for _, s := range c.Index {
+		put(s)
+	}
 	return b.String()
 }
 

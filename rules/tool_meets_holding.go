@@ -24,7 +24,7 @@ the machine does not stop by itself.`,
 func toolMeetsHolding(k *eval.Cut, a *Ask) {
 	a.Asks("turn the spindle by hand along the whole cut: does anything touch %s?", holdingName(k.Hold))
 	for _, n := range k.Near {
-		if n.Piece || n.Sure < 0 && drilledThrough(k, n) {
+		if n.Piece || n.Sure < 0 && (drilledThrough(k, n) || jawsOfTeeth(k, n)) {
 			continue
 		}
 		switch {

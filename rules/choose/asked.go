@@ -55,7 +55,7 @@ var processOf = map[string]string{
 	"counterbore": "counterboring", "centre_drill": "spotting", "slitting_saw": "sawing",
 	"end_mill": "milling", "slot_drill": "milling", "face_mill": "milling", "fly_cutter": "milling",
 	"side_and_face_cutter": "milling", "angle_cutter": "milling", "file": "filing", "scraper": "scraping",
-	"piercing_saw": "sawing",
+	"piercing_saw": "sawing", "gear_cutter": "milling", "turning_tool": "engraving", "threading_tool": "engraving",
 }
 
 // process is how the target is made: as written, else as the tool that is written works,
@@ -95,6 +95,11 @@ func (k *asked) process() string {
 	switch f.Feature.Kind {
 	case "hole":
 		return k.holeProcess()
+	case "graduations":
+		if k.step.Work.Kind == "bench" {
+			return "scribing"
+		}
+		return "engraving"
 	case "slit", "split":
 		return "sawing"
 	case "chamfer", "radius":

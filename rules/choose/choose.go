@@ -174,6 +174,9 @@ func (c *chooser) cuts(h *eval.Holding, before *eval.State, st *eval.Step) []eva
 		base.Turned = s.Mounted.V == "turned over"
 		base.From = s.From.V.Face
 	}
+	if d, ok := h.Divider(); ok {
+		base.Index, _ = eval.Indexing(d, st)
+	}
 	if handWork(k.by) {
 		base.ByHand = true
 		return []eval.CutChoice{base}

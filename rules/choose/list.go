@@ -44,6 +44,9 @@ func blankChoices(p *eval.Part) []Choice {
 		out = append(out, Choice{Spot: spot, What: "metal over", Item: s, Why: "left open in the blank"})
 	}
 	for _, f := range p.Forms {
+		if t := f.Tooth; t != nil && t.Involute && !f.Feature.PressureAngle.Is() && !f.Feature.Worm.Is() {
+			out = append(out, Choice{Spot: spot, What: "pressure angle", Item: f.Name() + " 20 deg", Why: "none is written"})
+		}
 		if f.Through && f.Feature.Kind != "split" && !f.Feature.Depth.Is() {
 			out = append(out, Choice{Spot: spot, What: "depth", Item: f.Name() + " through", Why: "no depth is written"})
 		}
@@ -123,6 +126,9 @@ func cutChoices(k *eval.Cut) []Choice {
 	}
 	if c.Speed > 0 && !(s != nil && s.Speed.Is() || set.Speed.Is()) {
 		add("speed", model.Figure(c.Speed)+" rev/min", "the fastest of the machine not above the handbook's")
+	}
+	for _, w := range c.Index {
+		add("index", w, "the first exact setting")
 	}
 	if c.Reverse && !(s != nil && s.Spindle.Is()) {
 		add("spindle", "reverse", "the hand of the tool")

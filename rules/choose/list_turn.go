@@ -65,6 +65,9 @@ func turnChoices(k *eval.Turn) []Choice {
 	if c.Speed > 0 && !s.Speed.Is() && !set.Speed.Is() {
 		add("speed", model.Figure(c.Speed)+" rev/min", "the fastest of the machine not above the handbook's")
 	}
+	for _, w := range c.Index {
+		add("index", w, "the first exact setting")
+	}
 	if c.Slide > 0 && !s.TopSlide.Is() {
 		add("top slide", model.Figure(c.Slide)+" deg", "half the included angle of the taper")
 	}

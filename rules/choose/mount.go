@@ -1,7 +1,10 @@
 package choose
 
 import (
+	"sort"
+
 	"fettle/eval"
+	"fettle/eval/reckon/gear"
 	"fettle/schema/drawing"
 	"fettle/schema/model"
 )
@@ -50,12 +53,44 @@ func (c *chooser) mounts(k *asked, m *model.Machine, t eval.Pick) [][]eval.Mount
 // bored says whether a cutter sits on an arbor by its bore.
 func bored(cu *model.Cutter) bool {
 	switch cu.Kind {
-	case "slitting_saw", "side_and_face_cutter":
+	case "slitting_saw", "side_and_face_cutter", "gear_cutter":
 		return true
 	case "face_mill", "angle_cutter":
 		return cu.Bore.Is()
 	}
 	return false
+}
+
+// gearCutters lists the cutters for the teeth of wheels: those that are printed for these teeth
+// first, then those of which something is not known, then the others.
+func (c *chooser) gearCutters(k *asked) []eval.Pick {
+	var out [3][]eval.Pick
+	for _, cu := range c.here([]string{"gear_cutter"}) {
+		fit, _ := k.target.Form.Tooth.Served(cu)
+		d, _ := cu.Diameter.V.Nearest(0)
+		out[fit] = append(out[fit], c.pick(k, cu, d))
+	}
+	return append(append(out[gear.Yes], out[gear.NotKnown]...), out[gear.No]...)
+}
+
+// points lists the pointed tools that engrave: the sharpest first; those with a shank that is
+// known before others.
+func (c *chooser) points(k *asked) []eval.Pick {
+	var out []eval.Pick
+	for _, cu := range c.here([]string{"turning_tool", "threading_tool"}) {
+		if !cu.Inside.V {
+			out = append(out, eval.Pick{Cutter: cu})
+		}
+	}
+	blunt := func(t eval.Pick) float64 {
+		b := t.Cutter.Nose.Or(0.5)
+		if !t.Cutter.Shank.Is() {
+			b += 10
+		}
+		return b
+	}
+	sort.SliceStable(out, func(i, j int) bool { return blunt(out[i]) < blunt(out[j]) })
+	return out
 }
 
 // inSpindle gives what must come between the spindle and a tapered shank: nothing, or a

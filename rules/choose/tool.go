@@ -41,7 +41,12 @@ func (c *chooser) tools(k *asked) []eval.Pick {
 		return c.any(k, []string{"centre_drill"}, false)
 	case "sawing":
 		return c.saws(k)
+	case "engraving":
+		return c.points(k)
 	case "milling", "plunging":
+		if f := k.target.Form; f != nil && f.Tooth != nil && f.Tooth.Involute {
+			return c.gearCutters(k)
+		}
 		return c.mills(k)
 	}
 	return nil

@@ -46,6 +46,9 @@ func (c *chooser) turns(h *eval.Chucking, before *eval.State, st *eval.Step) []e
 	if f := k.target.Form; f != nil && f.Feature.Kind == "taper" && !s.TopSlide.Is() {
 		base.Slide = f.Half * 180 / math.Pi
 	}
+	if d, ok := h.Divider(); ok {
+		base.Index, _ = eval.Indexing(d, st)
+	}
 	if handWork(k.by) {
 		base.ByHand = true
 		c.turnSpeed(k, &base)
@@ -129,8 +132,10 @@ func (k *asked) turnProcess() string {
 		return "boring"
 	case "groove":
 		return "grooving"
-	case "thread":
+	case "thread", "worm":
 		return "threading"
+	case "graduations":
+		return "engraving"
 	case "knurl":
 		return "knurling"
 	case "centre_hole":
@@ -151,6 +156,8 @@ func turnedWith(kind string, f *eval.Form) string {
 		switch {
 		case f == nil:
 			return ""
+		case f.Scale != nil:
+			return "engraving"
 		case f.Lathe != nil && f.Lathe.Inside:
 			return "boring"
 		}
@@ -166,9 +173,14 @@ func turnedWith(kind string, f *eval.Form) string {
 		}
 		return "turning"
 	case "threading_tool", "die":
+		if f != nil && f.Scale != nil {
+			return "engraving"
+		}
 		return "threading"
 	case "knurling_tool":
 		return "knurling"
+	case "graver":
+		return "engraving"
 	case "centre_drill":
 		if f != nil && f.Feature.Kind == "centre_hole" {
 			return "centring"
@@ -203,6 +215,8 @@ func (c *chooser) turnTools(k *asked) []eval.Pick {
 		})
 	case "parting", "grooving":
 		return c.partingTools(k)
+	case "engraving":
+		return c.points(k)
 	case "threading":
 		out := c.latheTools(k, func(cu *model.Cutter) bool { return cu.Kind == "threading_tool" && cu.Inside.V == inside })
 		if !inside {

@@ -202,8 +202,9 @@ type Step struct {
 	Tries     Known[Ref]
 	Wire      Known[float64]
 	// mark
-	Out     Known[[]Ref]
-	Punched Known[bool]
+	Out            Known[[]Ref]
+	Punched        Known[bool]
+	StampedFigures Known[string] `attr:"figures"`
 	// shift
 	Clamps  []ClampAt
 	Packing []PackingAt
