@@ -43,12 +43,12 @@ func cutterHasNoRunout(k *eval.Cut, a *Ask) {
 				}
 				continue
 			}
-			what := "metal " + mm(round(2*o.Radius)) + " across"
+			what := "metal " + mm(round(2*o.Radius)) + " across stands"
 			if o.Thing != "" {
-				what = o.Thing
+				what = o.Thing + " stand"
 			}
 			f := a.Say(k.ToolPath()+"+"+w.Target.Name()+"+"+side, k.Place("tool", "makes"),
-				"%s, %s across, cuts %s mm beyond the %s end of %s, and %s stands %s mm from it",
+				"%s, %s across, cuts %s mm beyond the %s end of %s, and %s %s mm from it",
 				k.ToolPath(), mm(k.Choice.Tool.Size), figure(round(o.Wants)), side, w.Target.Name(), what, figure(round(o.Has)))
 			f.Margin = Room(round(o.Has), round(o.Wants))
 		}

@@ -61,14 +61,17 @@ func closes(name string, division, turn model.Known[float64], lines model.Known[
 	wants := turn.V / division.V
 	switch {
 	case lines.Is() && math.Abs(float64(lines.V)-wants) > nearWhole*wants:
-		f := a.Say(name, lines.At, "%s has %d lines of %s: together %s, and its turn is %s", name, lines.V, mm(division.V), mm(round(float64(lines.V)*division.V)), mm(turn.V))
+		f := a.Say(name, lines.At, "%s has %d lines of %s: together %s, and its turn is %s", name, lines.V, fine(division.V), mm(round(float64(lines.V)*division.V)), mm(turn.V))
 		f.Margin = finding.Margin{Has: float64(lines.V), Wants: round(wants), Unit: "lines"}
 	case math.Abs(wants-math.Round(wants)) > nearWhole*wants:
-		a.Say(name, division.At, "a line of %s stands for %s and its turn for %s: that is %s lines, no whole number", name, mm(division.V), mm(turn.V), figure(round(wants)))
+		a.Say(name, division.At, "a line of %s stands for %s and its turn for %s: that is %s lines, no whole number", name, fine(division.V), mm(turn.V), figure(round(wants)))
 	default:
 		a.Clear(finding.Margin{}, "")
 	}
 }
+
+// fine prints what a line stands for, to four figures: a thousandth of an inch is 0.0254 mm.
+func fine(x float64) string { return fmt.Sprintf("%.4g mm", x) }
 
 // tableDial holds the dial of a rotary table against its worm.
 func tableDial(t *model.RotaryTable, a *Ask) {

@@ -35,12 +35,13 @@ func differentialWhenUpright(k *eval.Cut, a *Ask) {
 	all, _ := k.Step.Divisions()
 	for _, dv := range all {
 		ways := d.Ways(dv.Job)
-		if len(ways) > 0 && ways[0].Method != dividing.Compound || !upright(d, dv) {
-			a.Clear(finding.Margin{}, "")
-			continue
-		}
-		if len(d.Lacks) > 0 {
+		served := len(ways) > 0 && ways[0].Method != dividing.Compound
+		switch {
+		case !served && len(d.Lacks) > 0 && len(d.Head.Gear.Wheels) > 0:
 			a.Lack(d.Lacks...)
+			continue
+		case served || !upright(d, dv):
+			a.Clear(finding.Margin{}, "")
 			continue
 		}
 		level := d

@@ -131,7 +131,7 @@ func figuresOf(p *eval.PartTrace, f *eval.Form, height, width float64, a *Ask) {
 		return
 	}
 	spacing := 2 * math.Pi * radius * s.Over / 360 * float64(g.Every.V) / float64(s.Count)
-	if spacing < room.Needs-0.0005 {
+	if spacing < room.Needs-1e-9 {
 		m := a.Say(p.Part.Label+"."+f.Name()+".figures", placeOf(f, "figures"),
 			"the figures of %s stand %s mm apart on %s, and up to %d digits %s wide want %s: they touch", f.Name(), figure(round(spacing)), mm(round(2*radius)), digits, mm(round(width)), mm(round(room.Needs)))
 		m.Margin = Room(round(spacing), round(room.Needs))

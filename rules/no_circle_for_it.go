@@ -89,7 +89,7 @@ func noWay(d, only eval.Divider, on *eval.Divided, dv eval.Division, ways []divi
 		return
 	}
 	a.Say(d.Item.Path()+"+"+dv.Says(), at, "%s (%s to 1) cannot make %s with %s: one is %s turns of the crank, which wants %s%s%s",
-		d.Item.Path(), ratioWords(d.Head.Ratio), dv.Says(), platesOf(only), s.Turns, servedBy(s), otherwise(d, dv), nearestWay(only, dv))
+		d.Item.Path(), ratioWords(d.Head.Ratio), dv.Says(), platesOf(only), s.Turns, servedBy(s), otherwise(d, only, dv))
 }
 
 // wayLacks asks for what is not known and could make the division after all.
@@ -114,7 +114,7 @@ func wayLacks(d eval.Divider, on *eval.Divided, dv eval.Division, ways []dividin
 	}
 	if len(ways) > 0 {
 		w := ways[0]
-		a.Lack(model.Lack{Fact: fmt.Sprintf("whether the circles of %d and %d stand on one side of %s, and its plate can be moved on", w.Crank.Circle, w.Back.Circle, w.Plate), At: on.Head.At})
+		a.Lack(model.Lack{Fact: fmt.Sprintf("whether the circles of %d and %d stand on one side of %s", w.Crank.Circle, w.Back.Circle, w.Plate), At: on.Head.At})
 	}
 	return len(a.v.Lacks) > before
 }
@@ -136,7 +136,11 @@ func platesOf(d eval.Divider) string {
 	var out []string
 	for _, p := range d.Head.Plates {
 		c := append([]int(nil), p.Faces[0]...)
-		if len(c) > 0 {
+		switch len(c) {
+		case 0:
+		case 1:
+			out = append(out, fmt.Sprintf("the circle of %d of %s", c[0], p.Name))
+		default:
 			out = append(out, fmt.Sprintf("the circles %s of %s", inCounts(c), p.Name))
 		}
 	}
@@ -161,17 +165,13 @@ func servedBy(s dividing.Service) string {
 	return "a circle of " + strings.Join(out, ", ") + " holes" + map[bool]string{true: " or another multiple"}[len(s.Sizes) > 3]
 }
 
-// otherwise names the plate and circles of the head that serve, where the written one does not.
-func otherwise(d eval.Divider, dv eval.Division) string {
+// otherwise names the plate and circle of the head that serve, where the written one does not, else
+// the nearest setting with its error.
+func otherwise(d, only eval.Divider, dv eval.Division) string {
 	if ways := d.Ways(dv.Job); len(ways) > 0 && ways[0].Method != dividing.Compound {
 		return "; " + eval.SettingWords(ways[0]) + " would do"
 	}
-	return ""
-}
-
-// nearestWay names the nearest setting with its error.
-func nearestWay(d eval.Divider, dv eval.Division) string {
-	n, err := dividing.Near(d.Head, dv.Job)
+	n, err := dividing.Near(only.Head, dv.Job)
 	if err != nil || n.Single.Method == 0 || n.Single.Exact() {
 		return ""
 	}

@@ -45,16 +45,23 @@ func roundOfLines(p *eval.PartTrace, f *eval.Form, a *Ask) {
 	for _, l := range f.Scale.Lines {
 		if n%l.Every != 0 {
 			a.Say(fmt.Sprintf("%s.%s.lines.%d", p.Part.Label, f.Name(), l.Every), placeOf(f, "lines"),
-				"%s has %d lines, and every %s is to be %s long: where it comes round the last of them stand %d lines apart",
-				f.Name(), n, nth(l.Every), mm(l.Length), n%l.Every)
+				"%s has %d lines, and every %s is to be %s long: where it comes round the last of them stand %s apart",
+				f.Name(), n, nth(l.Every), mm(l.Length), linesOf(n%l.Every))
 			continue
 		}
 		a.Clear(finding.Margin{}, "")
 	}
 	if every := f.Feature.Figures.Every.V; f.Feature.Figures.Said && every > 0 && n%every != 0 {
 		a.Say(fmt.Sprintf("%s.%s.figures", p.Part.Label, f.Name()), placeOf(f, "figures"),
-			"%s has %d lines and a figure at every %s: where it comes round the last figure stands %d lines from the first", f.Name(), n, nth(every), n%every)
+			"%s has %d lines and a figure at every %s: where it comes round the last figure stands %s from the first", f.Name(), n, nth(every), linesOf(n%every))
 	}
+}
+
+func linesOf(n int) string {
+	if n == 1 {
+		return "1 line"
+	}
+	return fmt.Sprintf("%d lines", n)
 }
 
 func nth(n int) string {
@@ -96,7 +103,7 @@ func counted(p *eval.PartTrace, st *eval.Step, t eval.Target, a *Ask) {
 		a.Clear(finding.Margin{}, "")
 		return
 	}
-	left := "and the last would be spoilt"
+	left := "the last would be spoilt"
 	if n < places {
 		left = fmt.Sprintf("%d of them would be lacking", places-n)
 	}
