@@ -88,7 +88,7 @@ func noWay(d, only eval.Divider, on *eval.Divided, dv eval.Division, ways []divi
 	if err != nil {
 		return
 	}
-	a.Say(d.Item.Path()+"+"+dv.Says(), at, "%s (%s to 1) cannot make %s with %s: one is %s turns of the crank, which wants %s%s%s",
+	a.Say(d.Item.Path()+"+"+dv.Says(), at, "%s (%s to 1) cannot make %s with %s: one is %s turns of the crank, which wants %s%s",
 		d.Item.Path(), ratioWords(d.Head.Ratio), dv.Says(), platesOf(only), s.Turns, servedBy(s), otherwise(d, only, dv))
 }
 
