@@ -194,7 +194,9 @@ func towards(degrees float64) solid.Pose {
 // of them, the piece turned on; in another holding those that look up as it is held.
 func (k *Cut) roundAbout(t Target, f *Form, spins []float64) {
 	fs := k.Part.Feature(k.After, t.Form)
-	twice, done := fs.Twice || fs.Finished, fs.Turns
+	// A spot, a thread or a countersink leaves the hole itself as far as it had come.
+	beside := t.Sub != "" || k.Choice.By == "spotting" || k.Choice.By == "centring"
+	was, twice, done := fs.Finished, fs.Twice || fs.Finished, fs.Turns
 	made, finished := 0, true
 	for i, spin := range spins {
 		turn := towards(spin)
@@ -210,9 +212,13 @@ func (k *Cut) roundAbout(t Target, f *Form, spins []float64) {
 		made++
 		finished = finished && fs.Finished
 	}
-	fs.Turns = min(done+made, len(spins))
-	fs.Finished = finished && made > 0 && fs.Turns >= len(spins)
-	fs.Twice = twice && made > 0
+	if beside {
+		fs.Finished = was
+	} else {
+		fs.Turns = min(done+made, len(spins))
+		fs.Finished = finished && made > 0 && fs.Turns >= len(spins)
+		fs.Twice = twice && made > 0
+	}
 	if made == 0 {
 		k.Works = append(k.Works, Working{Target: t, Entry: f.Into, Wrong: "none of its places looks up as the piece is held"})
 	}

@@ -33,6 +33,10 @@ func pointBreaksThrough(k *eval.Cut, a *Ask) {
 		if !ok {
 			continue
 		}
+		if left < 0.0005 && len(w.Target.Form.Feature.Meets.V) > 0 {
+			a.Clear(finding.Margin{}, "") // it is drawn to break into another
+			continue
+		}
 		want := a.Limit("thin_wall")
 		if left >= want-0.0005 {
 			a.Clear(Room(round(left), want), "metal below the point in "+w.Target.Name())

@@ -17,6 +17,8 @@ var expected = []struct {
 }{
 	{"recipes/first", "recipes/shops/bench", "recipes/first/report-bench.txt", 0},
 	{"recipes/first", "recipes/shops/attic", "recipes/first/report-attic.txt", 1},
+	{"recipes/dial", "recipes/shops/club", "recipes/dial/report-club.txt", 0},
+	{"recipes/dial", "recipes/shops/attic", "recipes/dial/report-attic.txt", 1},
 	{"recipes/jack", "recipes/shops/club", "recipes/jack/report-club.txt", 0},
 	{"recipes/jack", "recipes/shops/attic", "recipes/jack/report-attic.txt", 1},
 	{"testdata/recipes/telling", "recipes/shops/attic", "testdata/recipes/telling/report-attic.txt", 1},
