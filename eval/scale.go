@@ -151,7 +151,7 @@ func scaleLines(m *model.Feature) []Line {
 	return out
 }
 
-// graduated engraves a scale; false where the piece does not stand on what divides.
+// graduated engraves a scale.
 func (k *Cut) graduated(t Target) {
 	f, s, d := t.Form, t.Form.Scale, k.Hold.Choice.Divided
 	fs := k.Part.Feature(k.After, f)
@@ -167,6 +167,13 @@ func (k *Cut) graduated(t Target) {
 		w.Facing = d.Upright && k.Hold.Pose.Dir(Normal(f.Into.Face))[2] > 0.5
 	default:
 		w.Facing = !d.Upright
+	}
+	switch {
+	case w.Facing || w.Wrong != "":
+	case s.End:
+		w.Wrong = "the " + f.Into.Name + " end does not look at the spindle"
+	default:
+		w.Wrong = "its lines do not look at the spindle with the axis upright"
 	}
 	if w.Facing {
 		w.Moves = k.lineMoves(f)

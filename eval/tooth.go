@@ -196,6 +196,9 @@ func (k *Cut) toothed(t Target) bool {
 	}
 	w := Working{Target: t, Entry: f.Into, Level: true, Depth: f.Tooth.Deep, Facing: !d.Upright}
 	w.Run = (f.Hi[0] - f.Lo[0]) * float64(f.Tooth.Count)
+	if d.Upright {
+		w.Wrong = "a disc on an upright spindle cuts along an axis that lies level, and this one stands upright"
+	}
 	down := f.Tooth.Deep
 	if st := k.Step.Step; st != nil {
 		switch {

@@ -141,6 +141,10 @@ func wanted(k *eval.Cut, t eval.Target, shop *model.Shop) (wants, near string) {
 		return "saw " + mm(f.Width) + " wide", nearestSaw(shop, f.Width)
 	case k.Choice.By == "counterboring" && f != nil:
 		return size("counterbore", f.Feature.Counterbore.Diameter.V.Nominal)
+	case f != nil && f.Tooth != nil && f.Tooth.Involute && k.Choice.By == "milling":
+		return fmt.Sprintf("gear cutter of module %.4g mm, %s deg for %d teeth", f.Tooth.Wheel.Module, figure(f.Tooth.Wheel.Pressure), f.Tooth.Count), ""
+	case k.Choice.By == "engraving":
+		return "pointed tool", ""
 	case k.Choice.By == "countersinking":
 		return "countersink of that angle and size", ""
 	case k.Choice.By == "spotting", k.Choice.By == "centring":

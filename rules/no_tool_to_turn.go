@@ -45,6 +45,10 @@ func turningWants(k *eval.Turn, t eval.Target) (wants, near string) {
 		return "reamer of " + mm(f.Diameter.V), nearest(shop, "reamer", f.Diameter.V)
 	case by == "tapping" && f != nil:
 		return "tap " + f.Feature.Thread.Size.V.String(), ""
+	case by == "engraving":
+		return "pointed tool", ""
+	case by == "threading" && f != nil && f.Feature.Kind == "worm":
+		return "threading tool", ""
 	case by == "threading" && f != nil:
 		return "threading tool or die for " + f.Feature.ThreadSize.V.String(), ""
 	case by == "boring":
