@@ -10,7 +10,7 @@ recipe "dial" {
 fit "turns" {
   hole  = part.dial.hole.bore.diameter
   shaft = part.mount.outside.spigot.diameter
-  wants = "H7/g6"
+  wants = "H7/f7"
 }
 
 part "dial" {
@@ -161,7 +161,7 @@ part "mount" {
   outside "spigot" {
     from     = 8
     to       = 30
-    diameter = "12 g6"
+    diameter = "12 f7"
   }
 
   hole "screw" {
