@@ -319,12 +319,10 @@ func dialWords(r dividing.Rotary, s dividing.DialStep) string {
 		says = model.Figure(dividing.Degrees(dividing.Of(s.Lines, 1).Times(r.Line))) + " deg on the dial"
 	}
 	if s.PerSpace.Num != 0 {
-		says += ", read each from the first place: within " + model.Figure(round3(dividing.Degrees(s.AtMost))) + " deg"
+		says += ", read each from the first place: within " + model.Figure(dividing.Degrees(s.AtMost)) + " deg"
 	}
 	return says
 }
-
-func round3(x float64) float64 { return math.Round(x*1e4) / 1e4 }
 
 func turnsOf(n int64) string {
 	if n == 1 {
