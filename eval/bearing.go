@@ -96,7 +96,7 @@ func (h *Holding) borne(r solid.Rect) (bool, []model.Lack) {
 			return true, nil
 		}
 	}
-	flat := h.Lo[2] < model.Grain // on the table
+	flat := h.Lo[2] < model.Grain || h.Choice.Divided != nil && len(h.Work.SetUp.Packing) == 0 // on the table, or on a rotary table
 	var lacks []model.Lack
 	for i := range h.Work.SetUp.Packing {
 		p := &h.Work.SetUp.Packing[i]

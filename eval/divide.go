@@ -56,7 +56,7 @@ func (st *Step) divisions(t Target) ([]Division, string) {
 	case in.Angles.Is():
 		return turns(t, in.Angles.V)
 	}
-	if t.Form == nil || t.Form.Wrong != "" || len(t.Form.Lacks) > 0 || len(t.Form.Spins) < 2 && (t.Form.Tooth == nil && t.Form.Scale == nil) {
+	if t.Form == nil || t.Form.Wrong != "" || len(t.Form.Lacks) > 0 || len(t.Form.Spins) < 2 && t.Form.Tooth == nil && t.Form.Scale == nil && !t.Form.circled() {
 		return nil, ""
 	}
 	n, over, spaces := t.Form.asked()
@@ -90,6 +90,28 @@ func (f *Form) asked() (n int, over float64, spaces int) {
 		return n, m.Around.Over.Or(360), max(1, n-1)
 	}
 	return 0, 0, 0
+}
+
+// circled says whether a feature stands several times round a circle: of a turned part about its
+// own axis, of another about the middle of the table that it is clamped on.
+func (f *Form) circled() bool {
+	if !f.Feature.Around.Said || len(f.Mouths) < 2 {
+		return false
+	}
+	if !f.Into.Face.Turned() || f.Feature.At.Is() && len(f.Feature.At.V) != 1 {
+		return f.Feature.Kind == "hole" && len(f.Feature.At.V) == 1
+	}
+	for _, pos := range f.Feature.At.V {
+		for _, s := range pos.Short {
+			if s.Nominal != 0 {
+				return false
+			}
+		}
+		if len(pos.Coords) > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 func equal(t Target, n int) ([]Division, string) {

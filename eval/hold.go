@@ -104,7 +104,7 @@ func (h *Holding) play() {
 		lo[i], hi[i] = placed.Extent(i, -1), placed.Extent(i, 1)
 	}
 	switch {
-	case c.Divided != nil:
+	case c.Divided != nil && h.Part.Round:
 		h.onHead()
 	case c.Vise != nil:
 		h.inVise(lo, hi)

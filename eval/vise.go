@@ -169,6 +169,9 @@ func (h *Holding) onTable(lo, hi solid.Vec) {
 	h.shift(lo, hi, solid.Vec{0, 0, 0}, 0)
 	rise := h.rise()
 	h.Seat = model.Sure(rise)
+	if d := h.Choice.Divided; d != nil {
+		rise = h.onRotary(d, rise)
+	}
 	h.Pose = h.Pose.Shifted(solid.Vec{0, 0, rise})
 	h.Piece = h.Before.Piece.Placed(h.Pose)
 	h.Lo[2], h.Hi[2] = h.Lo[2]+rise, h.Hi[2]+rise

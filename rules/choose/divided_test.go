@@ -176,3 +176,58 @@ func TestNotchesByASlotDrill(t *testing.T) {
 		t.Errorf("made with %s", k.Choice.Tool.Path())
 	}
 }
+
+// A plate clamped on a rotary table, seven holes on a circle over its middle: the seat is 80 + 5 mm above
+// the machine's table, a hole is drilled at each of the seven places, and none needs the dials of the mill.
+func TestPlateOnRotaryTable(t *testing.T) {
+	p, cs := playedRecipe(t, `recipe "example" { units = "mm" }
+part "flange" {
+  material = "brass"
+  length   = 60
+  width    = 60
+  height   = 8
+  blank { over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 } }
+  hole "bolt" {
+    into     = "top"
+    at       = { left = 30, front = 30 }
+    diameter = 4
+    around   = { count = 7, pcd = 40 }
+  }
+  setup "circle" {
+    hold    = [clamps.set, rotary_table.own]
+    up      = "top"
+    back    = "back"
+    packing = { under = 5 }
+    clamps  = [{ at = { left = 5, front = 5 }, tip = 10 }]
+    operation {
+      makes = hole.bolt
+    }
+  }
+}
+rotary_table "own" {
+  ratio    = 90
+  height   = 80
+  diameter = 150
+  dial     = { division = 0.1 }
+}
+`)
+	h := p.Moments[0].Hold
+	if seat, ok := h.Seat.Get(); !ok || seat != 85 || h.Lo[2] != 85 || h.Unplayed != "" {
+		t.Errorf("it sits at %v, its metal from %v: %s", h.Seat, h.Lo[2], h.Unplayed)
+	}
+	for i := range 7 {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / 7)
+		if p.End.Piece.Holds(solid.Vec{30 + 20*cos, 30 + 20*sin, 4}) {
+			t.Errorf("hole %d is not there", i)
+		}
+	}
+	for _, c := range cs {
+		if c.What == "index" {
+			if c.Item != "12 turns and 3.4 deg on the dial, read each from the first place: within 0.043 deg" {
+				t.Error(c.Item)
+			}
+			return
+		}
+	}
+	t.Error("no index is listed")
+}

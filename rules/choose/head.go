@@ -7,6 +7,9 @@ import (
 
 // divided is a dividing head or rotary table; nil where the item is none.
 func (c *chooser) divided(i *model.Item) *eval.Divided {
+	if i == nil {
+		return nil
+	}
 	if h, ok := model.Find(c.build.Shop.Heads, i); ok {
 		return &eval.Divided{Head: h}
 	}
@@ -21,8 +24,7 @@ func (c *chooser) divided(i *model.Item) *eval.Divided {
 func (c *chooser) onHeads(p *eval.Part, before *eval.State, w *eval.Work, h eval.HoldChoice, d *eval.Divided) []eval.HoldChoice {
 	s := w.SetUp
 	if !p.Round {
-		h.NotPlayed = "a part that is not turned is not made on paper on a dividing head or rotary table yet"
-		return []eval.HoldChoice{h}
+		return c.onRotary(p, before, w, h, d)
 	}
 	upright := d.Upright
 	switch {
@@ -91,4 +93,36 @@ func (c *chooser) carried(p *eval.Part, before *eval.State, w *eval.Work) []eval
 		}
 	}
 	return out
+}
+
+// onRotary lists the ways a part that is not turned could be clamped on a rotary table lying flat.
+func (c *chooser) onRotary(p *eval.Part, before *eval.State, w *eval.Work, h eval.HoldChoice, d *eval.Divided) []eval.HoldChoice {
+	s := w.SetUp
+	level := s.AxisWord.V == "level" || s.AxisAngle.Is() && s.AxisAngle.V != 90
+	if d.Table == nil || level {
+		h.NotPlayed = "a part that is not turned is made on paper on a rotary table lying flat, and on no other thing that divides yet"
+		return []eval.HoldChoice{h}
+	}
+	for _, r := range append(append([]model.Ref{}, s.Carries.V...), s.Hold.V...) {
+		if v, ok := model.Find(c.build.Shop.Clamps, r.Item); ok {
+			h.Clamps = v
+		}
+		if r.Item != nil && r.Item.Kind == "vise" {
+			h.NotPlayed = "a vise on a rotary table is not made on paper yet"
+			return []eval.HoldChoice{h}
+		}
+	}
+	for _, v := range c.build.Shop.Clamps {
+		if h.Clamps == nil && v.Here() {
+			h.Clamps = v
+		}
+	}
+	if h.Clamps == nil {
+		h.NotPlayed = "nothing is known to hold it down on " + d.Item().Path()
+		return []eval.HoldChoice{h}
+	}
+	one := *d
+	one.Upright, one.Blocks = true, s.Blocks.Or(0)
+	h.Divided = &one
+	return c.attitudes(p, before, w, h)
 }

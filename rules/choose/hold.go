@@ -87,6 +87,11 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 	shop := &c.build.Shop
 	if refs, ok := s.Hold.Get(); ok {
 		for _, r := range refs {
+			if d := c.divided(r.Item); d != nil { // what holds the piece on it stands before it
+				return []eval.HoldChoice{{Divided: d}}, ""
+			}
+		}
+		for _, r := range refs {
 			if r.Item == nil {
 				switch r.Text {
 				case "hand":
@@ -101,9 +106,6 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 			}
 			if v, ok := model.Find(shop.Clamps, r.Item); ok {
 				return []eval.HoldChoice{{Clamps: v}}, ""
-			}
-			if d := c.divided(r.Item); d != nil {
-				return []eval.HoldChoice{{Divided: d}}, ""
 			}
 		}
 		if len(refs) > 0 {

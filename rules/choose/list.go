@@ -1,6 +1,8 @@
 package choose
 
 import (
+	"strings"
+
 	"fettle/eval"
 	"fettle/schema/finding"
 	"fettle/schema/model"
@@ -128,7 +130,7 @@ func cutChoices(k *eval.Cut) []Choice {
 		add("speed", model.Figure(c.Speed)+" rev/min", "the fastest of the machine not above the handbook's")
 	}
 	for _, w := range c.Index {
-		add("index", w, "the first exact setting")
+		add("index", w, indexWhy(w))
 	}
 	if c.Reverse && !(s != nil && s.Spindle.Is()) {
 		add("spindle", "reverse", "the hand of the tool")
@@ -141,4 +143,12 @@ func s1(s *model.Step) []model.Ref {
 		return nil
 	}
 	return s.Tool.V
+}
+
+// indexWhy says why the piece is turned on so.
+func indexWhy(words string) string {
+	if strings.Contains(words, ": within ") {
+		return "to the nearest line of the dial"
+	}
+	return "the first exact setting"
 }

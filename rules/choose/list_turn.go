@@ -66,7 +66,7 @@ func turnChoices(k *eval.Turn) []Choice {
 		add("speed", model.Figure(c.Speed)+" rev/min", "the fastest of the machine not above the handbook's")
 	}
 	for _, w := range c.Index {
-		add("index", w, "the first exact setting")
+		add("index", w, indexWhy(w))
 	}
 	if c.Slide > 0 && !s.TopSlide.Is() {
 		add("top slide", model.Figure(c.Slide)+" deg", "half the included angle of the taper")

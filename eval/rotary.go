@@ -1,0 +1,45 @@
+package eval
+
+import (
+	"fettle/eval/solid"
+	"fettle/schema/model"
+)
+
+// A part that is not turned, clamped on a rotary table that lies flat with the middle of a bolt circle
+// over the table's own. The table turns piece and clamps together, so that tool, piece and clamps
+// stand to each other at every place as if the spindle went there: places are played where they
+// are, and only the machine's own travel is less.
+
+// onRotary lifts the piece onto the table and stands its face in the tool's way; it gives the new
+// height of the seat above the machine's table.
+func (h *Holding) onRotary(d *Divided, rise float64) float64 {
+	height := d.Table.Height
+	up := height.Or(far)
+	h.Seat = model.Map(height, func(t float64) float64 { return t + d.Blocks + rise })
+	mid := h.Pose.Point(h.turnedAbout())
+	least, most := model.Grain, far
+	if w, ok := d.Table.Diameter.Get(); ok {
+		least, most = w/2, w/2
+	}
+	face := func(r float64) solid.Shape {
+		return solid.Cylinder(solid.Vec{mid[0], mid[1], -far}, solid.Vec{mid[0], mid[1], up + d.Blocks}, r)
+	}
+	h.obstacle("the face of "+d.Item().Path(), d.Item(), face(least), face(most), d.Table.Diameter.Missing())
+	return up + d.Blocks + rise
+}
+
+// turnedAbout is the place of the part over the table's middle: that of the first circle that the
+// set-up makes, else the middle of the part.
+func (h *Holding) turnedAbout() solid.Vec {
+	for _, st := range h.Work.Steps {
+		for _, t := range st.Makes {
+			if t.Form == nil || !t.Form.circled() {
+				continue
+			}
+			if v, known := h.Part.locate(t.Form.Into.Face, t.Form.Feature.At.V[0]); known[0] || known[1] || known[2] {
+				return v
+			}
+		}
+	}
+	return h.Part.Low.Add(h.Part.High()).Times(0.5)
+}
