@@ -287,11 +287,7 @@ func (k *Cut) RunOuts(w *Working) (out []RunOut, lacks []model.Lack) {
 	on := k.Part.reach(f.On)
 	root := f.Hi[2] - w.Depth
 	x0, x1 := f.Lo[0], f.Hi[0]
-	for _, z := range k.Before.Profile {
-		same := f.On != nil && z.X0 >= on.X0-model.Grain && z.X1 <= on.X1+model.Grain || f.On == nil && near(z.Most(), on.R0)
-		if same || z.X1 > x0+model.Grain && z.X0 < x1-model.Grain {
-			continue
-		}
+	for _, z := range k.besideTeeth(f, on, x0, x1) {
 		out = append(out, aside(d, root, x0, x1, z.X0, z.X1, z.Most()))
 	}
 	c := k.Hold.Carried
@@ -315,6 +311,28 @@ func (k *Cut) RunOuts(w *Working) (out []RunOut, lacks []model.Lack) {
 		}
 	}
 	return out, lacks
+}
+
+// besideTeeth is the metal of the finished part left and right of the surface that teeth lie on, as
+// it now is, and no thicker than it will be: what is turned away later may be cut into.
+func (k *Cut) besideTeeth(f *Form, on Lathe, x0, x1 float64) (out Profile) {
+	p, low, high := k.Before.Profile, k.Part.Low[0], k.Part.High()[0]
+	if f.On == nil {
+		on.X0, on.X1 = x0, x1
+	}
+	both := append(p.Between(low, math.Min(x0, on.X0)), p.Between(math.Max(x1, on.X1), high)...)
+	for _, g := range k.Part.Forms {
+		if g.Feature.Kind == "outside" && g.Lathe != nil {
+			l := *g.Lathe
+			both = both.turned(l.X0, l.X1, l.R0, l.R1, Zone{})
+		}
+	}
+	for _, z := range both {
+		if f.On != nil || z.Most() < on.R0-model.Grain {
+			out = append(out, z)
+		}
+	}
+	return out
 }
 
 func aside(d, root, x0, x1, z0, z1, r float64) RunOut {
