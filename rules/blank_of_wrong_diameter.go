@@ -43,6 +43,7 @@ func blankOfWrongDiameter(p *eval.PartTrace, a *Ask) {
 		if l, ok := eval.LimitsOf(size.V, p.Part.Build.Recipe.General, item, "diameter").Get(); ok {
 			lim = eval.Limits{Lo: math.Min(l.Lo, lim.Lo), Hi: math.Max(l.Hi, lim.Hi)}
 		}
+		blankThen(p, f, lim, a)
 		if tip >= lim.Lo-1e-9 && tip <= lim.Hi+1e-9 {
 			a.Clear(Bound(round(math.Abs(tip-size.V.Nominal)), round(math.Max(lim.Hi-size.V.Nominal, size.V.Nominal-lim.Lo)), "mm"), "the blank of "+f.Name())
 			continue
@@ -54,5 +55,24 @@ func blankOfWrongDiameter(p *eval.PartTrace, a *Ask) {
 		m := a.Say(p.Part.Label+"."+f.Name()+".blank", size.At, "%s are %d teeth of module %.4g mm, which measure %s mm over the tips; the blank has %s, %s mm too %s",
 			f.Name(), f.Tooth.Count, f.Tooth.Wheel.Module, figure(round(tip)), mm(size.V.Nominal), figure(round(math.Abs(size.V.Nominal-tip))), word)
 		m.Also = []finding.Note{{Place: f.Feature.Item.At, Says: "the teeth; a profile shift would be said by shifted"}}
+	}
+}
+
+// blankThen looks at the blank as it is when its teeth are cut: metal over must be gone by then.
+func blankThen(p *eval.PartTrace, f *eval.Form, lim eval.Limits, a *Ask) {
+	for _, m := range p.Moments {
+		k := m.Cut
+		if k == nil || k.Unplayed != "" {
+			continue
+		}
+		for _, w := range k.Works {
+			if w.Target.Form != f || !w.Final {
+				continue
+			}
+			if d := 2 * k.Before.Profile.Between(f.Lo[0], f.Hi[0]).Most(); d > lim.Hi+0.0005 {
+				n := a.Say(p.Part.Label+"."+f.Name()+".blank then", k.Place("makes"), "when %s are cut the blank still measures %s there, and %s is wanted: turn it to size first", f.Name(), mm(round(d)), mm(round(f.Tooth.Blank.Tip)))
+				n.Spots = []finding.Spot{k.Spot}
+			}
+		}
 	}
 }
