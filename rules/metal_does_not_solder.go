@@ -47,6 +47,8 @@ func metalDoesNotSolder(h *eval.Heating, a *Ask) {
 			a.Say(cause, at, "%s is %s, which %s does not take to; it wants a filler and a flux of its own", p.Label, m.Name, filler(h))
 		case len(h.Lacks) > 0:
 			a.Lack(h.Lacks...)
+		case heat.Melts == 0:
+			a.Clear(finding.Margin{}, "")
 		default:
 			a.Clear(finding.Margin{Has: h.Least, Wants: heat.Melts, Unit: "°C", Less: true}, p.Label+" against melting")
 		}

@@ -38,8 +38,12 @@ func sheetGrabs(k *eval.Cut, a *Ask) {
 		thick = hi[2] - lo[2]
 	}
 	limit := a.Limit("sheet_grabs") * k.Choice.Tool.Size
-	if k.Hold.Choice.Clamps != nil || thick >= limit-1e-6 {
-		a.Clear(Room(thick, limit), "the thickness under "+k.ToolPath())
+	switch {
+	case thick >= limit-1e-6:
+		a.Clear(Room(round(thick), limit), "the thickness under "+k.ToolPath())
+		return
+	case k.Hold.Choice.Clamps != nil:
+		a.Clear(finding.Margin{}, "")
 		return
 	}
 	f := a.Say(k.ToolPath()+"+sheet", k.Place("tool", "makes"), "%s goes through a sheet of %s that nothing clamps down; usually a drill grabs and spins sheet thinner than %s",

@@ -66,7 +66,11 @@ func tapNotStartedSquare(k *eval.Cut, a *Ask) {
 		bench := k.Step.Work.Kind == "bench"
 		byHand := bench || k.Step.Step != nil && k.Step.Step.TurnedBy.V == "hand"
 		limit := a.Limit("tap_start") * th.Diameter
-		if guided || !byHand || long <= limit+1e-9 {
+		switch {
+		case guided || !byHand:
+			a.Clear(finding.Margin{}, "")
+			continue
+		case long <= limit+1e-9:
 			a.Clear(Bound(long, limit, "mm"), "the thread of "+t.Form.Name())
 			continue
 		}
