@@ -12,16 +12,21 @@ import (
 
 var _ = enter(Subject{
 	Name:  "chain",
-	Title: "dimensions in a row: what they close to, shares, the one to find",
-	Words: []Want{{Name: "LINKS", Kind: Text, Needed: true, Rest: true,
+	Title: "dimensions in a row, or found from cuts: sums, shares, loops, cures",
+	Words: []Want{{Name: "LINKS", Kind: Text, Rest: true,
 		Says: `dimensions with their limits, parted by commas, with a minus where one takes away: "40 ±0.1, -12 -0.05/0, -?"; the ? is to be found`}},
 	Flags: []Want{
 		{Name: "wants", Kind: Text, Says: `what they must close to: "0.1..0.3"`},
 		{Name: "general", Kind: Length, Least: 0, Most: 10, Says: "half tolerance of dimensions that say none (left out: they must say it)"},
+		{Name: "cuts", Kind: Text, Says: `cuts in order, parted by semicolons, each from the face it is measured from to the face it makes, a minus to the left: "1: D to A -60.8 ±0.1, metal right; 2: A to B 20.3 ±0.05"; metal right or left of the face where it is cut again, "least 0.05" the least to come off`},
+		{Name: "drawing", Kind: Text, Says: `what must come out: "BC: B to C 25 ±0.12; A to D 60 ±0.05"; alone: is anything said twice`},
+		{Name: "blank", Kind: Text, Says: `faces of the blank: "A to D 62 ±0.5"`},
+		{Name: "finest", Kind: Length, Least: 0, Most: 10, Says: "half tolerance that no cut can be held finer than, for the tightening (left out: any)"},
 	},
-	Examples: [][]string{{"40 ±0.1, -12 ±0.05, -27.8 ±0.05", "--wants", "0..0.4"}, {"40 ±0.1, -12 ±0.05, -?", "--wants", "0.1..0.5"}},
-	No:       "the chain does not hold what is wanted",
-	Answer:   answerChain,
+	Examples: [][]string{{"40 ±0.1, -12 ±0.05, -27.8 ±0.05", "--wants", "0..0.4"}, {"40 ±0.1, -12 ±0.05, -?", "--wants", "0.1..0.5"},
+		{"--blank", "A to D 62 ±0.5", "--cuts", "1: D to A -60.5 ±0.1, metal right; 2: A to D 60 ±0.05, metal left", "--drawing", "AD: A to D 60 ±0.1"}},
+	No:     "the chain does not hold what is wanted, a cut may find no metal, or a drawing asked for alone says something twice",
+	Answer: answerChain,
 })
 
 // linked is a chain as it was asked for.
@@ -36,6 +41,12 @@ type linked struct {
 
 func answerChain(a Ask) (Answer, error) {
 	q := linked{reply: reply{Ask: a}}
+	if a.Text("cuts") != "" || a.Text("drawing") != "" || a.Text("blank") != "" {
+		return q.answerChart()
+	}
+	if a.Text("LINKS") == "" {
+		return Answer{}, fmt.Errorf("LINKS are wanted, such as \"40 ±0.1, -12 ±0.05\", or --cuts and --drawing")
+	}
 	if err := cmpErr(q.read(), q.wanted()); err != nil {
 		return Answer{}, err
 	}
