@@ -274,6 +274,24 @@ func TestAllPlans(t *testing.T) {
 	})
 }
 
+// Law: adding a bar to the rack never needs more new bars, and never makes what could be sawn
+// impossible; a bar that is an offcut already may save a new one and never costs one.
+func TestMoreBars(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := draw(t)
+		before, err := Plans(j)
+		if err != nil {
+			return
+		}
+		more := j
+		more.Bars = append(slices.Clone(j.Bars), Bar{"added", float64(rapid.IntRange(5, 60).Draw(t, "added")), 1, rapid.Bool().Draw(t, "offcut too")})
+		after, err := Plans(more)
+		if err != nil || after.NewBars > before.NewBars {
+			t.Fatalf("%+v: %d new bars; with one bar more %d (%v)", j, before.NewBars, after.NewBars, err)
+		}
+	})
+}
+
 // every gives the score of each way of sawing, in units of 1e-9 mm.
 func every(j Job, bars []Bar, on [][]float64, next int, f func(score)) {
 	if next < len(j.Pieces) {

@@ -339,6 +339,27 @@ func TestLaws(t *testing.T) {
 	})
 }
 
+// Law: a chain is no tighter than any link: half its tolerance, by the worst case and by the root
+// of the squares, is at least that of each link times its ratio; and one link more never makes
+// it tighter.
+func TestNoTighterThanALink(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		links := links100(t)
+		s, err := Close(links)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, l := range links {
+			if own := math.Abs(l.Ratio) * (l.Upper - l.Lower) / 2; s.Worst < own-1e-12 || s.Statistical < own-1e-12 {
+				t.Fatalf("%+v: %+v is tighter than %+v", links, s, l)
+			}
+		}
+		if fewer, err := Close(links[1:]); len(links) > 1 && (err != nil || fewer.Worst > s.Worst+1e-12 || fewer.Statistical > s.Statistical+1e-12) {
+			t.Fatalf("%+v: %+v, without the first %+v (%v)", links, s, fewer, err)
+		}
+	})
+}
+
 // draw gives a random chart: each cut from a surface that is there.
 func draw(t *rapid.T) Chart {
 	surfaces := []string{"a", "b", "c", "d"}

@@ -94,8 +94,8 @@ func turned(h Head, s Setting) *big.Rat {
 	return way.Quo(way, new(big.Rat).Sub(rat(h.Ratio), e))
 }
 
-// Law: every setting moves the work by just what was asked for, k/N of the circle, by whatever
-// method; the crank never turns backwards; each hole is on a circle that the head has.
+// Law: a setting moves exactly 1/N. Every setting moves the work by just what was asked for, k/N
+// of the circle with k spaces at once, by whatever method; the crank never turns backwards; each hole is on a circle that the head has.
 func TestSettingsMoveWhatIsAsked(t *testing.T) {
 	seen := map[Method]int{}
 	rapid.Check(t, func(t *rapid.T) {

@@ -154,3 +154,46 @@ func TestLaws(t *testing.T) {
 		}
 	})
 }
+
+// Law: limits of a fit nest. Of one letter that keeps its side (holes D to H, shafts d to h and
+// p to s from grade 7 on, js on both), the limits of a finer grade lie within those of a coarser one
+// and share the end next to the nominal size; and a fit of two finer parts has its clearances
+// within those of the coarser ones. (Holes K to ZC move with delta, and k with its grade: they
+// need not nest.)
+func TestLimitsNest(t *testing.T) {
+	d := handbook.ISO286()
+	rapid.Check(t, func(t *rapid.T) {
+		size := float64(rapid.IntRange(1001, 500000).Draw(t, "size")) / 1000
+		fine := rapid.IntRange(5, 10).Draw(t, "fine")
+		coarse := rapid.IntRange(fine+1, 11).Draw(t, "coarse")
+		hole := rapid.SampledFrom([]string{"D", "E", "F", "G", "H", "JS"}).Draw(t, "hole")
+		shaft := rapid.SampledFrom([]string{"d", "e", "f", "g", "h", "js", "p", "r", "s"}).Draw(t, "shaft")
+		least, most := [2]float64{}, [2]float64{}
+		ends := map[string][2][2]float64{}
+		for i, grade := range []int{fine, coarse} {
+			h, s := hole+strconv.Itoa(grade), shaft+strconv.Itoa(grade)
+			for _, class := range []string{h, s} {
+				lo, hi, err := Limits(d, size, class)
+				if err != nil {
+					return // the tables have no such class at this size
+				}
+				both := ends[class[:len(class)-len(strconv.Itoa(grade))]]
+				both[i] = [2]float64{lo, hi}
+				ends[class[:len(class)-len(strconv.Itoa(grade))]] = both
+			}
+			l, m, err := Pair(d, size, h+"/"+s)
+			if err != nil {
+				t.Fatal(err)
+			}
+			least[i], most[i] = l, m
+		}
+		for letter, b := range ends {
+			if f, c := b[0], b[1]; f[0] < c[0]-1e-9 || f[1] > c[1]+1e-9 {
+				t.Fatalf("%v %s: grade %d %v is not within grade %d %v", size, letter, fine, f, coarse, c)
+			}
+		}
+		if least[0] < least[1]-1e-9 || most[0] > most[1]+1e-9 {
+			t.Fatalf("%v %s/%s: play %v to %v of grade %d, %v to %v of grade %d", size, hole, shaft, least[0], most[0], fine, least[1], most[1], coarse)
+		}
+	})
+}
