@@ -54,11 +54,25 @@ func (s *Subject) writeUsage(w io.Writer) {
 	p.gap()
 	p.line("Examples:")
 	for _, e := range s.Examples {
-		p.line("  fettle reckon " + s.Name + " " + commandLine(e))
+		p.example("  fettle reckon "+s.Name, e)
 	}
 	p.gap()
 	p.para(0, "", exits(s.No))
 	p.write(w)
+}
+
+// example writes a command; where it is too long for a line, it goes on in the next behind the
+// stroke that a shell takes for that.
+func (p *page) example(line string, args []string) {
+	for _, a := range args {
+		a = commandLine([]string{a})
+		if utf8.RuneCountInString(line)+1+utf8.RuneCountInString(a)+2 > wide {
+			p.line(line + " \\")
+			line = "     "
+		}
+		line += " " + a
+	}
+	p.line(line)
 }
 
 func (s *Subject) takes() string {

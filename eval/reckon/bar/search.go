@@ -158,14 +158,17 @@ func (s *searching) choices(i int) (out []choice) {
 		s.fillings(b, i, s.bars[b].room-s.sizes[i], take, &out)
 		s.left[i]++
 	}
-	slices.SortStableFunc(out, func(a, b choice) int {
+	slices.SortFunc(out, func(a, b choice) int {
 		if c := a.worth.compare(b.worth); c != 0 {
 			return c
 		}
 		if a.used != b.used {
 			return int(max(-1, min(1, b.used-a.used)))
 		}
-		return -slices.Compare(a.take, b.take)
+		if c := slices.Compare(a.take, b.take); c != 0 {
+			return -c
+		}
+		return a.bar - b.bar
 	})
 	return out
 }
