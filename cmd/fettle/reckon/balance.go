@@ -19,8 +19,8 @@ var _ = enter(Subject{
 		{Name: "offset", Kind: Length, Least: 0.001, Most: 1e4, Says: "of the disc's middle from the axis"},
 		{Name: "material", Kind: Text, Says: "metal of the disc"},
 		{Name: "revs", Kind: Number, Least: 0.1, Most: 1e5, Says: "speed, rev/min"},
-		{Name: "lathe", Kind: Number, Least: 0.1, Most: 1e5, Says: "mass of the machine, kg: at which speed does the pull reach a share of its weight?"},
-		{Name: "share", Kind: Number, Least: 0.0001, Most: 1000, Says: "of its weight, % (left out: 5, a habit and no standard's)"},
+		{Name: "lathe", Kind: Number, Least: 0.1, Most: 1e5, Says: "mass of the machine, kg: at which speed does the pull reach a share of its weight? (left out: the shop's lathe)"},
+		{Name: "share", Kind: Number, Least: 0.0001, Most: 1000, Says: "of its weight, % (left out: the shop's out_of_balance, else 5, a habit and no standard's)"},
 		{Name: "counter", Kind: Length, Least: 1, Most: 1e4, Says: "how far from the axis a counterweight can sit"},
 		{Name: "weight", Kind: Number, Least: 0.0001, Most: 1e5, Says: "a counterweight that is there, kg"},
 		{Name: "turning", Kind: Number, Least: 0.001, Most: 1e5, Says: "mass of all that turns, kg: how fast its middle sways, with --revs"},
@@ -142,14 +142,21 @@ func (q *swung) pull() error {
 }
 
 func (q *swung) limit() error {
-	kg, ok := q.Number("lathe")
-	if !ok {
-		return nil
+	machine, ok, err := q.ExactFrom("lathe", "weight", "lathe")
+	if err != nil || !ok {
+		return err
+	}
+	kg, _ := machine.V.Float64()
+	if machine.Item != nil {
+		q.say("The machine is %s: %s kg.", machine.From, plain(kg))
 	}
 	share, ok := q.Number("share")
 	if !ok {
 		share = balance.UsualShare * 100
-		q.source("5 % of the machine's weight: common practice")
+		if own, said := q.Thumb("out_of_balance"); said {
+			share = own * 100
+		}
+		q.source(plain(share) + " % of the machine's weight: a limit of judgement (rules_of_thumb, out_of_balance); 5 % is common practice")
 	}
 	force, err := balance.Weight(kg, share/100)
 	if err != nil {

@@ -6,6 +6,9 @@
 // mark on the faceplate, degrees, one way round. All masses are taken to lie in one plane
 // square to the axis: what lies further out along the axis also tips, which no counterweight
 // in another plane takes away.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package balance
 
 import (

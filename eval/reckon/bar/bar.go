@@ -3,6 +3,9 @@
 //
 // Lengths are millimetres. Inside they are whole numbers of 1e-9 mm, in which every inch
 // size down to 1/512 in is exact, so that five pieces that just fit do fit.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package bar
 
 import (

@@ -8,6 +8,9 @@
 // once, and is the one that counts for a single piece. The statistical one, the root of the
 // sum of the squares, holds for most of many pieces whose dimensions are independent and
 // lie about their middles; a single piece has no statistics to lean on.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package chain
 
 import (

@@ -5,6 +5,8 @@
 // or a boring head and its bar". With one thing a way this is the covering problem of the
 // books; with more it is harder, and still small in a workshop. Answers are exact unless
 // they say otherwise.
+//
+// Where a function gives an error, it names the figure, the name or the list that is out of range.
 package cover
 
 import (

@@ -3,6 +3,9 @@
 //
 // Lengths are millimetres, speeds at the edge m/min, spindle speeds rev/min. Speeds that
 // come out of here are starting points: the mark on a cutter and the machine's manual go first.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package cutting
 
 import (

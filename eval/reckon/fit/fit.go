@@ -4,6 +4,9 @@
 //
 // Lengths are millimetres. A clearance is the hole less the shaft on diameter; below nought
 // it is an interference.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package fit
 
 import (

@@ -11,6 +11,9 @@
 // and a span or pin measurement leads back to it. The formulas are those of ISO 21771 and of
 // the gear handbooks; figures are float64 and, where nothing else is said, right to 1e-9 of
 // their size. Angles found from an involute are right to 1e-12 rad (see AngleOf).
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package gear
 
 import (

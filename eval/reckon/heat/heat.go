@@ -6,6 +6,9 @@
 // band, so each answer is one. It is taken as steady with temperature: figures of the
 // handbook hold near 20 degrees, and a steel at 200 grows some 5 % more than they say (from
 // memory), which errs to the side of asking for more heat than is needed.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package heat
 
 import (

@@ -6,6 +6,9 @@
 // that comes out of here says that a holding is safe: bodies are taken as rigid (but for
 // slots and rings), friction as a guess from tables, and a cut that grabs pulls many times
 // harder than a cut that runs. A factor of 2 to 3 on the load is common practice.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package hold
 
 import (

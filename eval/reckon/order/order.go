@@ -6,6 +6,8 @@
 //
 // Costs are whole numbers in a unit of the caller's choosing (pence, seconds, hundredths of
 // a minute), so that sums are exact.
+//
+// Where a function gives an error, it names the figure, the name or the list that is out of range.
 package order
 
 import (

@@ -11,6 +11,9 @@
 // The theory takes hub and shaft as equally long, round, even along their length and elastic.
 // A shaft that stands out of its hub raises the pressure at the ends; a hub with a web, a
 // keyway or a flange is stiffer in places; beyond yield the pressure is less than given.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package press
 
 import (

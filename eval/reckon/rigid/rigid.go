@@ -7,6 +7,9 @@
 //
 // What is left out makes things give way more: chuck jaws, centre, spindle, post and holder
 // are taken as rigid and the clamped end as held all over. Take the answers as the least.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package rigid
 
 import (

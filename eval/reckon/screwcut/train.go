@@ -16,6 +16,9 @@
 // The search makes all sets of drivers and all sets of driven wheels of one size, sorts the former
 // by their product and for each of the latter looks up the drivers whose product lies within the
 // error allowed: all trains are found, without trying all pairs of sets.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package screwcut
 
 import (

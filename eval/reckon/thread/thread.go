@@ -5,6 +5,9 @@
 // diameter less the pitch is 77 % of the American National double depth 1.299 P and 92 % of
 // the 1.0825 P that a thread of today has. Handbook tables and tap makers use the first, so
 // it is used here, and every answer says its basis.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package thread
 
 import (
