@@ -6,8 +6,9 @@ import (
 	"fettle/schema/model"
 )
 
-// Player plays work and remembers every moment it has played: the same moment asked for
-// again, for another candidate or after a change elsewhere, is taken over.
+// Player plays work and remembers every moment of the stretch of work in hand: the same moment
+// asked for again, for another candidate, is taken over. When a stretch is settled, the moments
+// of candidates that lost are let go.
 type Player struct {
 	Moments  int // played so far, not counting those taken over: the unit of effort
 	holds    map[Key]*Holding
@@ -33,6 +34,9 @@ type Decider interface {
 	Turn(h *Chucking, before *State, st *Step) TurnChoice
 	Cut(h *Holding, before *State, st *Step) CutChoice
 	With(p *Part, h *Holding, s *State, st *Step) *model.Instrument
+	// Settled says that a stretch of work is done, and which moments it came to: no moment of
+	// it is asked for again.
+	Settled(ms []Moment)
 }
 
 // Trace is everything that a dry run recorded.
@@ -86,10 +90,23 @@ func (pl *Player) part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	t.Start = p.start()
 	state := t.Start
 	for _, w := range p.Work {
+		from := len(t.Moments)
 		state = pl.stretch(t, p, w, state, d)
+		pl.forget()
+		d.Settled(t.Moments[from:])
 	}
 	t.End = state
 	return t
+}
+
+// forget lets go of the moments played so far. Those that were chosen stand in the trace, and
+// no later stretch of work begins from the state that they began from.
+func (pl *Player) forget() {
+	clear(pl.holds)
+	clear(pl.chucks)
+	clear(pl.turns)
+	clear(pl.cuts)
+	clear(pl.measures)
 }
 
 // Ready makes a part ready for the dry run: envelope, forms, and the work spelled out.

@@ -16,13 +16,14 @@ type Runner struct {
 	chucks   map[*eval.Chucking][]Verdict
 	turns    map[*eval.Turn][]Verdict
 	measures map[*eval.Measurement][]Verdict
+	kept     map[eval.Moment][]Verdict // of stretches of work that are settled
 }
 
 // NewRunner gives a runner for one build.
 func NewRunner(b *model.Build) *Runner {
 	return &Runner{Build: b, holds: map[*eval.Holding][]Verdict{}, cuts: map[*eval.Cut][]Verdict{},
 		chucks: map[*eval.Chucking][]Verdict{}, turns: map[*eval.Turn][]Verdict{},
-		measures: map[*eval.Measurement][]Verdict{}}
+		measures: map[*eval.Measurement][]Verdict{}, kept: map[eval.Moment][]Verdict{}}
 }
 
 // ask puts one rule to one thing. A rule that breaks its own promises becomes a finding of
@@ -36,6 +37,31 @@ func (r *Runner) ask(rule *Rule, spot finding.Spot, put func(*Ask)) (v Verdict) 
 	}()
 	put(a)
 	return a.settle()
+}
+
+// said adds a verdict to those of a moment, unless the rule had no concern there: that is
+// most of what is asked, and nothing reads it.
+func said(vs []Verdict, v Verdict) []Verdict {
+	if v.Kind == NoConcern {
+		return vs
+	}
+	return append(vs, v)
+}
+
+// Keep forgets what was said at every moment but those of a stretch of work as it was chosen.
+// They are asked of again when the whole trace is judged; those of candidates that lost are
+// not.
+func (r *Runner) Keep(ms []eval.Moment) {
+	for _, m := range ms {
+		if m.Deburr == nil {
+			r.kept[m] = r.At(m)
+		}
+	}
+	clear(r.holds)
+	clear(r.cuts)
+	clear(r.chucks)
+	clear(r.turns)
+	clear(r.measures)
 }
 
 // Fault is the name of the finding that reports a broken rule.
@@ -57,10 +83,10 @@ func (r *Runner) AtHold(h *eval.Holding) []Verdict {
 	if h.Unplayed == "" {
 		for _, rule := range catalogue {
 			if rule.OnHold != nil {
-				vs = append(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnHold(h, a) }))
+				vs = said(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnHold(h, a) }))
 			}
 			if rule.OnChuck != nil && h.Carried != nil {
-				vs = append(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnChuck(h.Carried, a) }))
+				vs = said(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnChuck(h.Carried, a) }))
 			}
 		}
 	}
@@ -76,10 +102,12 @@ func (r *Runner) AtCut(k *eval.Cut) []Verdict {
 	var vs []Verdict
 	for _, rule := range catalogue {
 		if rule.OnCut != nil {
-			vs = append(vs, r.ask(rule, k.Spot, func(a *Ask) { rule.OnCut(k, a) }))
+			vs = said(vs, r.ask(rule, k.Spot, func(a *Ask) { rule.OnCut(k, a) }))
 		}
 	}
-	vs = append(vs, r.houseRules(k)...)
+	for _, v := range r.houseRules(k) {
+		vs = said(vs, v)
+	}
 	r.cuts[k] = vs
 	return vs
 }
@@ -93,7 +121,7 @@ func (r *Runner) AtChuck(h *eval.Chucking) []Verdict {
 	if h.Unplayed == "" {
 		for _, rule := range catalogue {
 			if rule.OnChuck != nil {
-				vs = append(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnChuck(h, a) }))
+				vs = said(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnChuck(h, a) }))
 			}
 		}
 	}
@@ -109,7 +137,7 @@ func (r *Runner) AtTurn(k *eval.Turn) []Verdict {
 	var vs []Verdict
 	for _, rule := range catalogue {
 		if rule.OnTurn != nil {
-			vs = append(vs, r.ask(rule, k.Spot, func(a *Ask) { rule.OnTurn(k, a) }))
+			vs = said(vs, r.ask(rule, k.Spot, func(a *Ask) { rule.OnTurn(k, a) }))
 		}
 	}
 	r.turns[k] = vs
@@ -124,7 +152,7 @@ func (r *Runner) AtMeasure(m *eval.Measurement) []Verdict {
 	var vs []Verdict
 	for _, rule := range catalogue {
 		if rule.OnMeasure != nil {
-			vs = append(vs, r.ask(rule, m.Spot, func(a *Ask) { rule.OnMeasure(m, a) }))
+			vs = said(vs, r.ask(rule, m.Spot, func(a *Ask) { rule.OnMeasure(m, a) }))
 		}
 	}
 	r.measures[m] = vs
@@ -133,6 +161,9 @@ func (r *Runner) AtMeasure(m *eval.Measurement) []Verdict {
 
 // At asks about a moment.
 func (r *Runner) At(m eval.Moment) []Verdict {
+	if vs, ok := r.kept[m]; ok {
+		return vs
+	}
 	switch {
 	case m.Hold != nil:
 		return r.AtHold(m.Hold)
@@ -154,14 +185,14 @@ func (r *Runner) All(t *eval.Trace) []Verdict {
 	var vs []Verdict
 	for _, rule := range catalogue {
 		if rule.OnShop != nil {
-			vs = append(vs, r.ask(rule, finding.Spot{}, func(a *Ask) { rule.OnShop(r.Build, a) }))
+			vs = said(vs, r.ask(rule, finding.Spot{}, func(a *Ask) { rule.OnShop(r.Build, a) }))
 		}
 	}
 	for _, p := range t.Parts {
 		spot := finding.Spot{Part: p.Part.Label}
 		for _, rule := range catalogue {
 			if rule.OnPart != nil {
-				vs = append(vs, r.ask(rule, spot, func(a *Ask) { rule.OnPart(p, a) }))
+				vs = said(vs, r.ask(rule, spot, func(a *Ask) { rule.OnPart(p, a) }))
 			}
 		}
 		for _, m := range p.Moments {
@@ -171,13 +202,13 @@ func (r *Runner) All(t *eval.Trace) []Verdict {
 	for _, j := range t.Joints {
 		for _, rule := range catalogue {
 			if rule.OnJoint != nil {
-				vs = append(vs, r.ask(rule, j.Spot, func(a *Ask) { rule.OnJoint(j, a) }))
+				vs = said(vs, r.ask(rule, j.Spot, func(a *Ask) { rule.OnJoint(j, a) }))
 			}
 		}
 	}
 	for _, rule := range catalogue {
 		if rule.OnBuild != nil {
-			vs = append(vs, r.ask(rule, finding.Spot{}, func(a *Ask) { rule.OnBuild(t, a) }))
+			vs = said(vs, r.ask(rule, finding.Spot{}, func(a *Ask) { rule.OnBuild(t, a) }))
 		}
 	}
 	return vs

@@ -91,6 +91,13 @@ func rate(vs []rules.Verdict) (s score) {
 	return s
 }
 
+// Settled forgets the candidates of a stretch of work that is done.
+func (c *chooser) Settled(ms []eval.Moment) {
+	c.runner.Keep(ms)
+	clear(c.best)
+	clear(c.turned)
+}
+
 func (c *chooser) spent() bool { return c.player.Moments > c.effort }
 
 // Blank takes the stock that is written, else the first bar that the part can be cut from.
@@ -119,13 +126,14 @@ func (c *chooser) Hold(p *eval.Part, before *eval.State, w *eval.Work) eval.Hold
 	return best
 }
 
-// tryHold plays a stretch of work in one holding, until it is worse than the best so far.
+// tryHold plays a stretch of work in one holding, until it is no better than the best so far: what is
+// still to come only adds to the score.
 func (c *chooser) tryHold(p *eval.Part, before *eval.State, w *eval.Work, hc eval.HoldChoice, bound score) score {
 	h := c.player.Hold(p, before, w, hc)
 	s := rate(c.runner.AtHold(h))
 	state := before
 	for _, st := range w.Steps {
-		if bound.less(s) {
+		if !s.less(bound) {
 			break
 		}
 		if st.Kind != "operation" {

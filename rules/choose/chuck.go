@@ -37,13 +37,14 @@ func (c *chooser) Chuck(p *eval.Part, before *eval.State, w *eval.Work) (eval.Ch
 	return best, true
 }
 
-// tryChuck plays a stretch of work in one holding, until it is worse than the best so far.
+// tryChuck plays a stretch of work in one holding, until it is no better than the best so far: what is
+// still to come only adds to the score.
 func (c *chooser) tryChuck(p *eval.Part, before *eval.State, w *eval.Work, hc eval.ChuckChoice, bound score) score {
 	h := c.player.Chuck(p, before, w, hc)
 	s := rate(c.runner.AtChuck(h))
 	state := before
 	for _, st := range w.Steps {
-		if bound.less(s) {
+		if !s.less(bound) {
 			break
 		}
 		if st.Kind != "operation" {
