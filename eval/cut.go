@@ -97,8 +97,10 @@ func (k *Cut) play() {
 	if k.Unplayed != "" {
 		return
 	}
-	k.settleOut()
-	k.gaps()
+	placed := k.After.Piece.Placed(k.Hold.Pose)
+	if !k.settleOut(placed) {
+		k.gaps(placed)
+	}
 }
 
 func (c *CutChoice) machine(h *Holding) *model.Machine { return h.Choice.Machine }
@@ -195,11 +197,12 @@ func (p *Part) outward() float64 {
 
 // settleOut finds how far a tool must stand out where nobody said it: the least at which
 // its holder clears everything by the usual room, and never less than its flutes and the
-// depth of the cut. What the shank cannot give stays a meeting for the rules to tell.
-func (k *Cut) settleOut() {
+// depth of the cut. What the shank cannot give stays a meeting for the rules to tell. It says
+// whether the gaps are worked out for the stack as it is in the end.
+func (k *Cut) settleOut(placed *solid.Piece) bool {
 	t := k.Choice.Tool
 	if k.Choice.Out > 0 || t.Cutter == nil || k.Stack.Holder != nil && k.Stack.Holder.Kind == "arbor" {
-		return
+		return false
 	}
 	least := 0.0
 	for _, w := range k.Works {
@@ -218,15 +221,18 @@ func (k *Cut) settleOut() {
 		least = min(least, most)
 	}
 	k.stackUp(least)
-	k.gaps()
+	k.gaps(placed)
 	out := least + max(k.holderLift(), 0)
 	if known {
-		out = min(out, most)
+		if out = min(out, most); out == least {
+			return true
+		}
 	}
 	k.stackUp(out)
 	if !known {
 		k.Stack.unsure(least, model.Known[float64]{Of: t.Cutter.Item, Attr: "overall", At: t.Cutter.At})
 	}
+	return false
 }
 
 // mostOut is how far a tool can stand out with enough of its shank left in the holder.
@@ -257,12 +263,12 @@ func (k *Cut) holderLift() float64 {
 }
 
 // gaps works out how close every part of the stack comes to everything that stands there.
-func (k *Cut) gaps() {
-	k.Near = nil
-	if k.Unplayed != "" {
-		return
+func (k *Cut) gaps(placed *solid.Piece) {
+	pairs := len(k.Stack.Bodies) * (len(k.Hold.Obstacles) + 1)
+	if cap(k.Near) < pairs {
+		k.Near = make([]Near, 0, pairs)
 	}
-	placed := k.After.Piece.Placed(k.Hold.Pose)
+	k.Near = k.Near[:0]
 	for bi := range k.Stack.Bodies {
 		b := &k.Stack.Bodies[bi]
 		for oi := range k.Hold.Obstacles {

@@ -63,6 +63,7 @@ func Judge(t *eval.Trace, vs []Verdict, on string) *Result {
 	r := &Result{Trace: t}
 	ex := newExcuses(t.Build, on)
 	index := map[[2]string]int{}
+	seen := spots{}
 	for _, v := range vs {
 		for _, f := range v.Found {
 			if ex.covers(&f) {
@@ -71,10 +72,12 @@ func Judge(t *eval.Trace, vs []Verdict, on string) *Result {
 			}
 			key := [2]string{f.Rule, f.Cause}
 			if i, ok := index[key]; ok {
-				r.Findings[i].Spots = addSpots(r.Findings[i].Spots, f.Spots)
+				r.Findings[i].Spots = seen.add(i, r.Findings[i].Spots, f.Spots)
 				continue
 			}
-			index[key] = len(r.Findings)
+			i := len(r.Findings)
+			index[key] = i
+			seen.add(i, nil, f.Spots)
 			r.Findings = append(r.Findings, f)
 		}
 	}
@@ -87,13 +90,19 @@ func Judge(t *eval.Trace, vs []Verdict, on string) *Result {
 	return r
 }
 
-func addSpots(to, more []finding.Spot) []finding.Spot {
+// spots remembers which spots a finding, by its place in the list, has already: one cause may
+// show at ten thousand of them.
+type spots map[spotOf]bool
+
+type spotOf struct {
+	finding int
+	spot    finding.Spot
+}
+
+func (seen spots) add(of int, to, more []finding.Spot) []finding.Spot {
 	for _, s := range more {
-		seen := false
-		for _, t := range to {
-			seen = seen || t == s
-		}
-		if !seen {
+		if key := (spotOf{of, s}); !seen[key] {
+			seen[key] = true
 			to = append(to, s)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"sync"
 
@@ -28,9 +29,6 @@ type job struct {
 	fault        string // a fault of fettle's own
 	stack        string // the way to it, where it was asked for
 }
-
-// workers is how many recipes are checked at a time.
-const workers = 2
 
 func check(args []string, out io.Writer, colour bool, errs io.Writer) int {
 	o, err := parse(args)
@@ -150,43 +148,50 @@ func spread(o options, files text.Folder) (jobs []*job, troubles []string) {
 
 // once drops folders that were given before, under whatever name.
 func once(names []string, what, use string) (out, troubles []string) {
+	before := map[string]bool{}
+	var known []folder
 	for _, typed := range names {
-		folder := path.Clean(filepath.ToSlash(typed))
-		if first, again := alike(out, folder); again {
-			says := fmt.Sprintf("the %s %s is given twice; it is %s once", what, typed, use)
-			if first != folder {
-				says = fmt.Sprintf("%s and %s are the same folder; the %s is %s once", first, typed, what, use)
-			}
-			troubles = append(troubles, says)
+		name := path.Clean(filepath.ToSlash(typed))
+		info, err := os.Stat(filepath.FromSlash(name))
+		if before[name] {
+			troubles = append(troubles, fmt.Sprintf("the %s %s is given twice; it is %s once", what, typed, use))
 			continue
 		}
-		out = append(out, folder)
+		if err == nil {
+			if first, again := alike(known, info); again {
+				troubles = append(troubles, fmt.Sprintf("%s and %s are the same folder; the %s is %s once", first, typed, what, use))
+				continue
+			}
+			known = append(known, folder{name, info})
+		}
+		before[name] = true
+		out = append(out, name)
 	}
 	return out, troubles
 }
 
+// folder is a folder that was given, and what the disk says of it.
+type folder struct {
+	name string
+	info os.FileInfo
+}
+
 // alike finds the folder among those before it that is the same one on the disk.
-func alike(before []string, folder string) (string, bool) {
-	info, err := os.Stat(filepath.FromSlash(folder))
+func alike(before []folder, info os.FileInfo) (string, bool) {
 	for _, b := range before {
-		if b == folder {
-			return b, true
-		}
-		if err != nil {
-			continue
-		}
-		if other, err := os.Stat(filepath.FromSlash(b)); err == nil && os.SameFile(info, other) {
-			return b, true
+		if os.SameFile(info, b.info) {
+			return b.name, true
 		}
 	}
 	return "", false
 }
 
-// carryOut checks the jobs, a few at a time; each writes only what is its own.
+// carryOut checks the jobs, as many at a time as there are cores; each writes only what is its
+// own, so what is printed does not hang on which was done first.
 func carryOut(jobs []*job, o options) {
 	next := make(chan *job)
 	var wait sync.WaitGroup
-	for range min(workers, len(jobs)) {
+	for range min(runtime.GOMAXPROCS(0), len(jobs)) {
 		wait.Add(1)
 		go func() {
 			defer wait.Done()
