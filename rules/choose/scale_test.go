@@ -5,6 +5,9 @@ import (
 	"maps"
 	"testing"
 
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
 	"fettle/rules"
 	"fettle/rules/choose"
 	"fettle/schema"
@@ -19,8 +22,8 @@ func withClub(tb testing.TB, files text.Archive) text.Archive {
 
 // Generated recipes read without a slip, and every operation of theirs is made on paper.
 func TestGeneratedRecipesRead(t *testing.T) {
-	for seed := range int64(8) {
-		files, n := generated(seed, 60)
+	for seed := range int64(2) {
+		files, n := generated(seed, 32)
 		b, slips, err := schema.Load(withClub(t, files), "r", "recipes/shops/club")
 		if err != nil {
 			t.Fatal(err)
@@ -68,6 +71,21 @@ func BenchmarkScale(b *testing.B) {
 				}
 				t, vs, _ := choose.Choose(build, choose.Effort)
 				rules.Judge(t, vs, "")
+			}
+		})
+	}
+}
+
+// BenchmarkBareParse reads the same bytes with the parser alone: what a check is held against.
+func BenchmarkBareParse(b *testing.B) {
+	for _, n := range []int{10, 1000} {
+		files, _ := generated(1, n)
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			b.SetBytes(int64(bytesOf(files, "r/")))
+			for b.Loop() {
+				for name, text := range files {
+					hclsyntax.ParseConfig(text, name, hcl.InitialPos)
+				}
 			}
 		})
 	}
