@@ -15,7 +15,7 @@ size and little below it, and nothing above it.`,
 	Source:    []string{"look-up: the ranges declared in the shop, of collets those of their system (handbook table of collets)"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
-	Trips:     replaced(exampleWaist(inThree, ""), "outside = 1", "outside = 21"),
+	Trips:     replaced(exampleWaist(inThree+"\n    jaws_reversed = false", ""), "outside = 1", "outside = 21"),
 	Sound:     exampleWaist(inThree, ""),
 	OnChuck:   chuckDoesNotGrip,
 })

@@ -23,7 +23,7 @@ only a turn of the scroll in them they can be thrown. Jaws turned round, a large
 
 // wideWork holds a disc of a diameter in a chuck of 125 mm whose jaws sweep 150 mm at 60 mm.
 func wideWork(d float64) string {
-	return replaced(exampleTurned("", inThree, "    operation {\n      makes = face.right\n    }"), "diameter = 20", "diameter = "+figure(d-2))
+	return replaced(exampleTurned("", inThree+"\n    jaws_reversed = false", "    operation {\n      makes = face.right\n    }"), "diameter = 20", "diameter = "+figure(d-2))
 }
 
 func jawsSweepTooWide(h *eval.Chucking, a *Ask) {

@@ -150,6 +150,7 @@ func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]
 				out = append(out, h)
 			}
 		}
+		out = jawsTurned(s, out)
 		if len(out) == 0 {
 			return nil, "nothing is known to hold it in"
 		}
@@ -163,7 +164,22 @@ func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]
 	if base.Holder() == nil && !base.Centres {
 		return nil, "work held in " + s.Hold.V[len(s.Hold.V)-1].Path() + " is not made on paper yet"
 	}
-	return []eval.ChuckChoice{base}, ""
+	return jawsTurned(s, []eval.ChuckChoice{base}), ""
+}
+
+// jawsTurned adds, where the set-up does not say how the jaws stand, every chuck once more with its
+// jaws turned round, after all the others.
+func jawsTurned(s *model.SetUp, all []eval.ChuckChoice) []eval.ChuckChoice {
+	if s.JawsReversed.Is() {
+		return all
+	}
+	for _, h := range all[:len(all):len(all)] {
+		if h.Chuck != nil && h.Chuck.Reversed.Grips.Is() {
+			h.Reversed = true
+			all = append(all, h)
+		}
+	}
+	return all
 }
 
 // heldBy reads one thing of a written holding.

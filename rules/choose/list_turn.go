@@ -19,6 +19,9 @@ func chuckChoices(h *eval.Chucking) []Choice {
 	if !s.Hold.Is() {
 		add("hold", c.HeldBy(), "the first that passes")
 	}
+	if c.Reversed && !s.JawsReversed.Is() {
+		add("jaws", "turned round", "the way that holds it")
+	}
 	if !s.End.Is() {
 		add("end", c.End.String()+" end held", "the end that no step of this set-up makes")
 	}
