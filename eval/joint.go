@@ -1,8 +1,6 @@
 package eval
 
 import (
-	"math"
-
 	"fettle/eval/reckon/fit"
 	"fettle/schema/drawing"
 	"fettle/schema/finding"
@@ -13,25 +11,20 @@ import (
 // What joins the parts of a build is worked out from the drawing alone: no step need be
 // played for it. A size that was measured takes the place of its limits.
 
-// Joint is one fit, mesh, stack, screw or measured size of a build: exactly one field is set.
+// Joint is one fit, mesh, stack, screw, assembly or measured size of a build: exactly one of
+// Fit to Made is set.
 type Joint struct {
-	Spot  finding.Spot
-	Item  *model.Item
-	Fit   *FitJoint
-	Stack *StackJoint
-	Screw *Screwed
-	Made  *MadeSize
-}
-
-// Dimension is a size of a part with its limits.
-type Dimension struct {
-	Path   string // "part.clamp.hole.pillar.diameter"
-	Of     *model.Item
-	Attr   string
-	Size   drawing.Size
-	Limits model.Known[Limits]
-	Made   *model.Made // the size found, where one was measured; then Limits are its own
-	Known  bool        // the reference names a size
+	Spot     finding.Spot
+	Item     *model.Item
+	Fit      *FitJoint
+	Mesh     *MeshJoint
+	Stack    *StackJoint
+	Screw    *Screwed
+	Assembly *Assembled
+	Made     *MadeSize
+	Trace    *Trace
+	// Unplayed says in a sentence why it is not worked out; "" if it is.
+	Unplayed string
 }
 
 // FitJoint is a shaft in a hole.
@@ -43,13 +36,6 @@ type FitJoint struct {
 	Class       string // "H7/g6"; "" where a clearance is written
 }
 
-// StackJoint is a chain of dimensions: the first spans what the others fill.
-type StackJoint struct {
-	Model *model.Stack
-	Links []Dimension
-	Wants model.Known[Limits]
-}
-
 // MadeSize is a size that was measured.
 type MadeSize struct {
 	Model   *model.Made
@@ -57,117 +43,46 @@ type MadeSize struct {
 	Reading model.Known[float64]
 }
 
-// Joints works out every joint of a build, in the order of their kinds and labels.
-func Joints(b *model.Build, parts []*PartTrace) []*Joint {
-	j := joiner{build: b, parts: parts}
-	var out []*Joint
-	add := func(i *model.Item, one Joint) {
-		one.Item, one.Spot = i, finding.Spot{SetUp: name(i)}
-		out = append(out, &one)
+// join works out every joint of the build, in the order of their kinds and labels.
+func (t *Trace) join() {
+	b := t.Build
+	add := func(i *model.Item) *Joint {
+		j := &Joint{Item: i, Spot: finding.Spot{SetUp: name(i)}, Trace: t}
+		t.Joints = append(t.Joints, j)
+		return j
 	}
 	for _, f := range b.Fits {
-		add(f.Item, Joint{Fit: j.fit(f)})
+		add(f.Item).Fit = t.fit(f)
+	}
+	for _, m := range b.Meshes {
+		add(m.Item).mesh(m)
 	}
 	for _, s := range b.Stacks {
-		add(s.Item, Joint{Stack: j.stack(s)})
+		j := add(s.Item)
+		j.Stack = t.stack(s)
+		j.Unplayed = j.Stack.Why
 	}
 	for _, s := range b.Screwed {
-		add(s.Item, Joint{Screw: j.screw(s)})
+		add(s.Item).Screw = t.screw(s)
+	}
+	for _, a := range b.Assemblies {
+		add(a.Item).assembly(a)
 	}
 	for _, m := range b.Made {
-		d := j.drawn(m.Of.V)
-		add(m.Item, Joint{Made: &MadeSize{Model: m, Of: d, Reading: m.Size}})
+		add(m.Item).Made = &MadeSize{Model: m, Of: t.drawn(m.Of.V), Reading: m.Size}
 	}
-	return out
+	t.patterns()
 }
 
-type joiner struct {
-	build *model.Build
-	parts []*PartTrace
-}
-
-// dimension is a size as it counts for joints: as measured, else as drawn.
-func (j *joiner) dimension(r model.Ref) Dimension {
-	d := j.drawn(r)
-	for _, m := range j.build.Made {
-		if m.Of.V.Path() != d.Path || !m.Size.Is() {
-			continue
-		}
-		// What it was measured with may be off; where that is not known the reading counts.
-		off := 0.0
-		if a := m.Item.Attr("with"); a != nil && a.Value.Kind == model.RefTo {
-			if i, ok := model.Find(j.build.Shop.Instruments, a.Value.Ref.Item); ok {
-				off = instrumentError(i)
-			}
-		}
-		d.Made, d.Limits = m, model.Sure(Limits{m.Size.V - off, m.Size.V + off})
-	}
-	return d
-}
-
-func instrumentError(i *model.Instrument) float64 {
-	if e, ok := i.Error.Get(); ok {
-		return e
-	}
-	lo, hi := 0.0, 0.0
-	if r := i.Range.V; len(r) == 2 {
-		lo, hi = r[0], r[1]
-	}
-	e, _ := handbook.InstrumentError(i.Kind, lo, hi, i.ReadsTo.V)
-	return e
-}
-
-// drawn is a size with the limits of the drawing.
-func (j *joiner) drawn(r model.Ref) Dimension {
-	d := Dimension{Path: r.Path(), Of: r.Item, Attr: r.Sub}
-	if r.Item == nil {
-		return d
-	}
-	for _, p := range j.build.Parts {
-		if p.Item == r.Item {
-			d.Size, d.Known = partSize(p, r.Sub)
-		}
-		for _, f := range p.Features {
-			if f.Item == r.Item {
-				d.Size, d.Known = featureSize(f, r.Sub)
-			}
-		}
-	}
-	if d.Known {
-		d.Limits = LimitsOf(d.Size, j.build.Recipe.General, d.Of, d.Attr)
-	}
-	return d
-}
-
-func partSize(p *model.Part, attr string) (drawing.Size, bool) {
-	k := map[string]model.Known[drawing.Size]{"length": p.Length, "width": p.Width, "height": p.Height, "thickness": p.Thickness,
-		"diameter": p.Diameter, "hexagon": p.Hexagon, "square": p.Square}[attr]
-	return k.V, k.Is()
-}
-
-func featureSize(f *model.Feature, attr string) (drawing.Size, bool) {
-	switch attr {
-	case "depth":
-		return f.Depth.V.Size, f.Depth.Is() && !f.Depth.V.Through
-	case "counterbore.diameter":
-		return f.Counterbore.Diameter.V, f.Counterbore.Diameter.Is()
-	case "counterbore.depth":
-		return f.Counterbore.Depth.V, f.Counterbore.Depth.Is()
-	}
-	k := map[string]model.Known[drawing.Size]{"diameter": f.Diameter, "width": f.Width, "across": f.Across, "size": f.Size,
-		"small": f.Small, "large": f.Large, "": f.Diameter}[attr]
-	return k.V, k.Is()
-}
-
-func (j *joiner) fit(f *model.Fit) *FitJoint {
-	out := &FitJoint{Model: f, Hole: j.dimension(f.Hole.V), Shaft: j.dimension(f.Shaft.V)}
+func (t *Trace) fit(f *model.Fit) *FitJoint {
+	out := &FitJoint{Model: f, Hole: t.dimension(f.Hole.V), Shaft: t.dimension(f.Shaft.V)}
 	out.Play = model.Both(out.Hole.Limits, out.Shaft.Limits, func(h, s Limits) Limits {
 		lo, hi := fit.Play(h.Lo, h.Hi, s.Lo, s.Hi)
 		return Limits{lo, hi}
 	})
 	out.Wants = model.Known[Limits]{Of: f.Item, Attr: "wants", At: f.Item.At}
 	if c, ok := f.Class.Get(); ok && out.Hole.Known {
-		if lo, hi, err := fit.Pair(handbook.ISO286(), out.Hole.Size.Nominal, c); err == nil {
+		if lo, hi, err := fit.Pair(handbook.ISO286(), out.Hole.Size.V.Nominal, c); err == nil {
 			out.Class, out.Wants = c, model.Sure(Limits{lo, hi})
 			return out
 		}
@@ -192,45 +107,4 @@ func (f *FitJoint) Mate() (of *Dimension, lim Limits, ok bool) {
 		return &f.Hole, Limits{s.Hi + w.Lo, s.Lo + w.Hi}, true
 	}
 	return nil, Limits{}, false
-}
-
-func (j *joiner) stack(s *model.Stack) *StackJoint {
-	out := &StackJoint{Model: s, Wants: model.Known[Limits]{Of: s.Item, Attr: "wants", At: s.Item.At}}
-	for _, r := range s.Path.V {
-		out.Links = append(out.Links, j.dimension(r))
-	}
-	if w, ok := s.Wants.Get(); ok && w.Tol.Kind == drawing.Deviations {
-		out.Wants = model.Sure(Limits{w.Nominal + w.Tol.Lo, w.Nominal + w.Tol.Hi})
-	}
-	return out
-}
-
-// Gap is what the chain leaves: the first dimension less the others. Likely: the root of the
-// sum of the squares of the half tolerances about the middles.
-func (s *StackJoint) Gap(likely bool) model.Known[Limits] {
-	var lacks []model.Lack
-	worst := Limits{}
-	mid, squares := 0.0, 0.0
-	for i, l := range s.Links {
-		lim, ok := l.Limits.Get()
-		if !ok {
-			lacks = append(lacks, l.Limits.Missing()...)
-			continue
-		}
-		sign := -1.0
-		if i == 0 {
-			sign = 1
-		}
-		a, b := sign*lim.Lo, sign*lim.Hi
-		worst.Lo, worst.Hi = worst.Lo+math.Min(a, b), worst.Hi+math.Max(a, b)
-		mid += (a + b) / 2
-		squares += lim.Width() * lim.Width() / 4
-	}
-	switch {
-	case len(lacks) > 0:
-		return model.Lacking[Limits](lacks)
-	case likely:
-		return model.Sure(Limits{mid - math.Sqrt(squares), mid + math.Sqrt(squares)})
-	}
-	return model.Sure(worst)
 }

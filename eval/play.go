@@ -41,6 +41,8 @@ type Trace struct {
 	Parts   []*PartTrace
 	Joints  []*Joint
 	Moments int
+	order   []Waits // what must come before what
+	then    map[*model.SetUp][]Waits
 }
 
 // PartTrace is the making of one part.
@@ -67,7 +69,8 @@ func (pl *Player) Play(b *model.Build, d Decider) *Trace {
 	for _, m := range b.Parts {
 		t.Parts = append(t.Parts, pl.part(b, m, d))
 	}
-	t.Joints = Joints(b, t.Parts)
+	t.inOrder()
+	t.join()
 	t.Moments = pl.Moments
 	return t
 }

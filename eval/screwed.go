@@ -21,15 +21,21 @@ type Screwed struct {
 	Has    model.Known[float64] // full thread in that hole
 	Blind  bool
 	Takes  drawing.Thread // thread of that hole
+	// Pattern are all screws between the same two parts, on the first joint of them only.
+	Pattern *Pattern
+	into    *Form
 }
 
 // Passed is a clearance hole that a screw goes through.
 type Passed struct {
-	Hole  *model.Feature
-	Thick model.Known[float64] // metal that the screw passes there
+	Hole     *model.Feature       // nil where it is no hole
+	Thick    model.Known[float64] // metal that the screw passes there
+	Part     *Part
+	Form     *Form
+	Diameter model.Known[Limits]
 }
 
-func (j *joiner) screw(s *model.ScrewJoint) *Screwed {
+func (t *Trace) screw(s *model.ScrewJoint) *Screwed {
 	out := &Screwed{Model: s}
 	out.read(s.Size)
 	lacks := []model.Lack{}
@@ -38,10 +44,10 @@ func (j *joiner) screw(s *model.ScrewJoint) *Screwed {
 		lacks = append(lacks, model.Known[float64]{Of: s.Item, Attr: "washer (its thickness)", At: s.Item.At}.Missing()...)
 	}
 	for _, r := range s.Through.V {
-		p := j.passed(r)
+		p := t.passed(r, len(out.Passes) == 0)
 		out.Passes = append(out.Passes, p)
-		if t, ok := p.Thick.Get(); ok {
-			total += t
+		if thick, ok := p.Thick.Get(); ok {
+			total += thick
 		} else {
 			lacks = append(lacks, p.Thick.Missing()...)
 		}
@@ -50,65 +56,32 @@ func (j *joiner) screw(s *model.ScrewJoint) *Screwed {
 	if len(lacks) > 0 {
 		out.Stack = model.Lacking[float64](lacks)
 	}
-	j.into(out, s.Into.V)
+	t.screwedInto(out, s.Into.V)
 	return out
 }
 
-// read takes "M5x25" and "2 BA x 1/2 in" apart: the last x before a length parts thread and
-// length.
+// read takes "M5x25" and "2 BA x 1/2 in" apart. A metric screw's length is in mm whatever the
+// recipe's units are.
 func (s *Screwed) read(size model.Known[string]) {
 	s.Thread = model.Known[drawing.Thread]{Of: size.Of, Attr: size.Attr, At: size.At}
-	words := size.V
-	for cut := strings.LastIndexAny(words, "xX×"); cut > 0; cut = strings.LastIndexAny(words[:cut], "xX×") {
-		t, err := drawing.ParseThread(strings.TrimSpace(words[:cut]))
-		mm, err2 := drawing.ParseLength(strings.TrimSpace(strings.TrimLeft(words[cut:], "xX×")), s.Model.Item.Unit)
-		if err != nil || err2 != nil || !(mm > 0) {
-			continue
-		}
-		if full, ok := handbook.FillThread(t); ok {
-			t = full
-		}
-		s.Thread, s.Length = model.Sure(t), mm
-		return
+	unit := s.Model.Item.Unit
+	if strings.HasPrefix(strings.ToUpper(strings.TrimSpace(size.V)), "M") {
+		unit = drawing.Millimetre
 	}
-	if t, err := drawing.ParseThread(words); err == nil {
-		if full, ok := handbook.FillThread(t); ok {
-			t = full
-		}
-		s.Thread = model.Sure(t)
+	if th, l, ok := ParseScrew(size.V, unit); ok {
+		s.Thread, s.Length = model.Sure(th), l.Or(0)
 	}
 }
 
-// passed works out how much metal a screw passes at a clearance hole: the part there, less a
-// counterbore that its head sinks into.
-func (j *joiner) passed(r model.Ref) Passed {
-	for _, t := range j.parts {
-		for _, f := range t.Part.Forms {
-			if f.Feature.Item != r.Item {
-				continue
-			}
-			thick := f.Depth
-			if f.Wrong != "" || !f.Through {
-				thick = model.Known[float64]{Of: f.Feature.Item, Attr: "depth", At: f.Feature.At.At}
-			}
-			if c := f.Feature.Counterbore; c.Said {
-				thick = model.Both(thick, c.Depth, func(t float64, d drawing.Size) float64 { return t - d.Nominal })
-			}
-			return Passed{f.Feature, thick}
-		}
-	}
-	return Passed{nil, model.Known[float64]{Of: r.Item, Attr: "thickness where the screw passes", At: r.At}}
-}
-
-// into finds the threaded hole that a screw ends in.
-func (j *joiner) into(s *Screwed, r model.Ref) {
+// screwedInto finds the threaded hole that a screw ends in.
+func (t *Trace) screwedInto(s *Screwed, r model.Ref) {
 	s.Has = model.Known[float64]{Of: r.Item, Attr: "thread.depth", At: r.At}
-	for _, t := range j.parts {
-		for _, f := range t.Part.Forms {
+	for _, p := range t.Parts {
+		for _, f := range p.Part.Forms {
 			if f.Feature.Item != r.Item || !f.Feature.Thread.Said {
 				continue
 			}
-			s.Into, s.Part = f.Feature, t.Part
+			s.Into, s.Part, s.into = f.Feature, p.Part, f
 			s.Blind = !f.Through
 			s.Takes = f.Feature.Thread.Size.V
 			if full, ok := handbook.FillThread(s.Takes); ok {
@@ -124,6 +97,15 @@ func (j *joiner) into(s *Screwed, r model.Ref) {
 			}
 		}
 	}
+}
+
+// UnderHead says whether a screw's length counts from a head that stops it.
+func (s *Screwed) UnderHead() bool {
+	switch s.Model.Head.V {
+	case "set", "grub", "stud":
+		return false
+	}
+	return true
 }
 
 // Stands is how far the screw goes in beyond what it passes, mm.

@@ -92,23 +92,29 @@ func (p *Part) target(r model.Ref) (Target, bool) {
 // spell lays the part's work out as stretches with their steps; a square_up becomes six.
 func (p *Part) spell() {
 	for _, s := range p.Part.Work {
-		switch s.Kind {
-		case "square_up":
-			p.squareUp(s)
-		case "setup", "bench":
-			w := &Work{SetUp: s, Of: s, Kind: s.Kind, Spot: finding.Spot{Part: p.Label, SetUp: name(s.Item)}, Unplayed: misread(s.Item)}
-			for _, st := range s.Steps {
-				w.Steps = append(w.Steps, p.step1(w, st))
-			}
-			if s.Kind == "bench" {
-				p.benchMakes(w)
-			}
-			p.Work = append(p.Work, w)
-		default:
-			p.Work = append(p.Work, &Work{SetUp: s, Of: s, Kind: s.Kind,
-				Spot:     finding.Spot{Part: p.Label, SetUp: name(s.Item)},
-				Unplayed: "heat is not made on paper yet"})
+		p.spellOne(s)
+	}
+	p.spellJoined()
+}
+
+// spellOne lays one block of the work out.
+func (p *Part) spellOne(s *model.SetUp) {
+	switch s.Kind {
+	case "square_up":
+		p.squareUp(s)
+	case "setup", "bench":
+		w := &Work{SetUp: s, Of: s, Kind: s.Kind, Spot: finding.Spot{Part: p.Label, SetUp: name(s.Item)}, Unplayed: misread(s.Item)}
+		for _, st := range s.Steps {
+			w.Steps = append(w.Steps, p.step1(w, st))
 		}
+		if s.Kind == "bench" {
+			p.benchMakes(w)
+		}
+		p.Work = append(p.Work, w)
+	default:
+		p.Work = append(p.Work, &Work{SetUp: s, Of: s, Kind: s.Kind,
+			Spot:     finding.Spot{Part: p.Label, SetUp: name(s.Item)},
+			Unplayed: "heat is not made on paper yet"})
 	}
 }
 

@@ -29,7 +29,7 @@ func featureNeverMade(p *eval.PartTrace, a *Ask) {
 		return
 	}
 	for i, f := range p.Part.Forms {
-		if f.Wrong != "" || len(f.Lacks) > 0 {
+		if f.Wrong != "" || len(f.Lacks) > 0 || p.Part.MadeJoined(f, model.NoFace) {
 			continue
 		}
 		if f.Feature.Kind == "outside" && !p.End.Features[i].Begun && asItIs(p.End.Profile, f) {
@@ -41,7 +41,7 @@ func featureNeverMade(p *eval.PartTrace, a *Ask) {
 		roundNeverMade(p, a)
 	}
 	for _, f := range model.Faces {
-		if p.Part.Round && !f.Turned() || f == p.Part.Blank.Bar {
+		if p.Part.Round && !f.Turned() || f == p.Part.Blank.Bar || p.Part.MadeJoined(nil, f) {
 			continue
 		}
 		s := p.End.Faces[f]

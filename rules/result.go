@@ -200,9 +200,18 @@ func (r *Result) tightest() {
 
 // unplayed lists what the dry run passed over, so that silence is never taken for a pass.
 func (r *Result) unplayed(t *eval.Trace) {
-	for _, j := range t.Build.Joints {
-		if j.Kind == "mesh" || j.Kind == "assembly" {
-			r.Unplayed = append(r.Unplayed, Unplayed{finding.Spot{SetUp: j.Kind + " " + j.Label}, "meshes and assemblies are not made on paper yet"})
+	for _, j := range t.Joints {
+		if j.Unplayed != "" {
+			r.Unplayed = append(r.Unplayed, Unplayed{j.Spot, j.Unplayed})
+		}
+		if j.Assembly == nil {
+			continue
+		}
+		for _, w := range j.Assembly.Spelt {
+			if w.Why != "" {
+				spot := finding.Spot{SetUp: j.Spot.SetUp, Step: w.SetUp.Kind + " " + w.SetUp.Label}
+				r.Unplayed = append(r.Unplayed, Unplayed{spot, w.Why})
+			}
 		}
 	}
 	for _, p := range t.Parts {

@@ -169,6 +169,9 @@ func (r *Runner) All(t *eval.Trace) []Verdict {
 		}
 	}
 	for _, j := range t.Joints {
+		if j.Unplayed != "" {
+			continue
+		}
 		for _, rule := range catalogue {
 			if rule.OnJoint != nil {
 				vs = append(vs, r.ask(rule, j.Spot, func(a *Ask) { rule.OnJoint(j, a) }))

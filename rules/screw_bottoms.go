@@ -21,7 +21,7 @@ the thread, or pushes through a thin floor.`,
 
 func screwBottoms(j *eval.Joint, a *Ask) {
 	s := j.Screw
-	if s == nil || s.Into == nil || !s.Blind {
+	if s == nil || s.Into == nil || !s.Blind || !s.UnderHead() || len(s.Passes) == 0 {
 		return
 	}
 	in, ok := Need(a, s.Stands())

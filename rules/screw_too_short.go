@@ -22,7 +22,7 @@ the screw itself; with less the thread strips first. A screw that does not reach
 
 func screwTooShort(j *eval.Joint, a *Ask) {
 	s := j.Screw
-	if s == nil || s.Into == nil {
+	if s == nil || s.Into == nil || !s.UnderHead() || len(s.Passes) == 0 {
 		return
 	}
 	t, ok := Need(a, s.Thread)

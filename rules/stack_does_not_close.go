@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"fmt"
 	"math"
 
 	"fettle/eval"
@@ -23,13 +24,8 @@ all tolerances: a gap of a few hundredths cannot be had from five dimensions of 
 
 func stackDoesNotClose(j *eval.Joint, a *Ask) {
 	s := j.Stack
-	if s == nil || len(s.Links) < 2 {
+	if s == nil {
 		return
-	}
-	for _, l := range s.Links {
-		if !l.Known {
-			return // faces in a chain are not reckoned with yet
-		}
 	}
 	likely := s.Model.Reckoned.V == "likely"
 	gap, ok := Need(a, s.Gap(likely))
@@ -46,17 +42,28 @@ func stackDoesNotClose(j *eval.Joint, a *Ask) {
 	if likely {
 		how = "most likely"
 	}
-	f := a.Say(j.Item.Path(), s.Model.Item.At, "%s less %s leaves %s to %s mm %s; wanted is %s to %s mm",
-		s.Links[0].Path, restOf(s), figure(round(gap.Lo)), figure(round(gap.Hi)), how, figure(round(wants.Lo)), figure(round(wants.Hi)))
+	f := a.Say(j.Item.Path(), s.Model.Item.At, "%s leaves %s to %s mm %s; wanted is %s to %s mm",
+		chainWords(s), figure(round(gap.Lo)), figure(round(gap.Hi)), how, figure(round(wants.Lo)), figure(round(wants.Hi)))
 	if gap.Width() > wants.Width()+0.0005 {
 		f.Says += "; the tolerances together, " + figure(round(gap.Width())) + " mm, are more than the " + figure(round(wants.Width())) + " mm allowed"
 	}
 }
 
-func restOf(s *eval.StackJoint) string {
-	var names []string
-	for _, l := range s.Links[1:] {
-		names = append(names, l.Path)
+// chainWords says the chain as it is reckoned: "part.frame.slot.room.width less part.wheel.length".
+func chainWords(s *eval.StackJoint) string {
+	var more, less []string
+	for _, l := range s.Chain.V {
+		if l.Ratio > 0 {
+			more = append(more, l.Name)
+		} else {
+			less = append(less, l.Name)
+		}
 	}
-	return inWords(names)
+	switch {
+	case len(s.Chain.V) > 6:
+		return fmt.Sprintf("a chain of %d dimensions", len(s.Chain.V))
+	case len(less) == 0:
+		return inWords(more)
+	}
+	return inWords(more) + " less " + inWords(less)
 }

@@ -1,0 +1,168 @@
+package eval
+
+import (
+	"strings"
+
+	"fettle/schema/drawing"
+	"fettle/schema/handbook"
+	"fettle/schema/model"
+	"fettle/schema/text"
+)
+
+// Dimension is a size of a part, or of a thing that is bought, with its limits.
+type Dimension struct {
+	Path   string      // "part.clamp.hole.pillar.diameter"
+	Of     *model.Item // the block that says it
+	Attr   string      // "diameter"; of a member "counterbore.depth"
+	Part   *Part       // nil of a thing of the shop
+	Form   *Form       // nil of a size of the part itself
+	At     text.Place
+	Size   model.Known[drawing.Size]
+	Drawn  model.Known[Limits] // by the drawing
+	Limits model.Known[Limits] // as found where it was measured, else by the drawing
+	Made   *model.Made         // the size found, where one was measured
+	Known  bool                // the reference names a size, and it is known
+}
+
+// usualSize is the size that is meant where a reference stops at the block.
+func usualSize(i *model.Item, r model.Ref) string {
+	switch {
+	case r.Sub != "":
+		return r.Sub
+	case i.Kind == "part":
+		for _, a := range [...]string{"diameter", "hexagon", "square"} {
+			if i.Attr(a) != nil {
+				return a
+			}
+		}
+		return ""
+	case i.Kind == "slot", i.Kind == "slit", i.Kind == "pocket", i.Kind == "keyway":
+		return "width"
+	case i.Kind == "taper", i.Kind == "teeth", i.Kind == "worm", i.Kind == "thread":
+		return ""
+	}
+	return "diameter"
+}
+
+// says finds what a block says of one of its sizes; a member of an object by its dotted name.
+func says(i *model.Item, attr string) (model.Value, bool) {
+	if a := i.Attr(attr); a != nil {
+		return a.Value, true
+	}
+	head, member, dotted := strings.Cut(attr, ".")
+	if a := i.Attr(head); dotted && a != nil {
+		for _, m := range a.Value.Object {
+			if m.Name == member || m.Name == attr {
+				return m.Value, true
+			}
+		}
+	}
+	return model.Value{}, false
+}
+
+// dimension is a size as it counts for joints: as measured, else as drawn. Of several readings the
+// latest day counts, of one day the last written; one of a piece among several counts for none.
+func (t *Trace) dimension(r model.Ref) Dimension {
+	d := t.drawn(r)
+	for _, m := range t.Build.Made {
+		if m.Of.V.Item != d.Of || d.Of == nil || usualSize(d.Of, m.Of.V) != d.Attr || !m.Size.Is() {
+			continue
+		}
+		if m.Item.Attr("piece") != nil && d.Part != nil && d.Part.Quantity.Or(1) > 1 || d.Made != nil && m.On.V < d.Made.On.V {
+			continue
+		}
+		// What it was measured with may be off; where that is not known the reading counts.
+		off := 0.0
+		if a := m.Item.Attr("with"); a != nil && a.Value.Kind == model.RefTo {
+			if i, ok := model.Find(t.Build.Shop.Instruments, a.Value.Ref.Item); ok {
+				off = instrumentError(i)
+			}
+		}
+		d.Made, d.Limits = m, model.Sure(Limits{m.Size.V - off, m.Size.V + off})
+	}
+	return d
+}
+
+func instrumentError(i *model.Instrument) float64 {
+	if e, ok := i.Error.Get(); ok {
+		return e
+	}
+	lo, hi := 0.0, 0.0
+	if r := i.Range.V; len(r) == 2 {
+		lo, hi = r[0], r[1]
+	}
+	e, _ := handbook.InstrumentError(i.Kind, lo, hi, i.ReadsTo.V)
+	return e
+}
+
+// drawn is a size with the limits of the drawing. Sizes of things that are bought have only the
+// limits written with them: the recipe's general tolerance does not bind their maker.
+func (t *Trace) drawn(r model.Ref) Dimension {
+	d := Dimension{Path: r.Path(), Of: r.Item, Attr: r.Sub, At: r.At}
+	if r.Item == nil {
+		d.Limits = model.Known[Limits]{Attr: r.Path(), At: r.At}
+		return d
+	}
+	if d.Attr = usualSize(r.Item, r); r.Sub == "" && d.Attr != "" {
+		d.Path += "." + d.Attr
+	}
+	if up := r.Item.Up("part"); up != nil {
+		if d.Part = t.partOf(up); d.Part != nil {
+			d.Form = d.Part.FormOf(r.Item)
+		}
+	}
+	t.sized(&d, r)
+	t.limited(&d)
+	d.Limits, d.Known = d.Drawn, d.Size.Is()
+	return d
+}
+
+// sized settles the size of a dimension as drawn.
+func (t *Trace) sized(d *Dimension, r model.Ref) {
+	i := d.Of
+	d.Size = model.Known[drawing.Size]{Of: i, Attr: d.Attr, At: i.At}
+	v, ok := says(i, d.Attr)
+	if ok && v.Kind == model.Object { // a depth from a face
+		v, ok = says(i, d.Attr+".size")
+	}
+	switch {
+	case i.Kind == "pins" && d.Attr == "diameter" && r.Has:
+		d.Size.V, d.Size.From = drawing.PlainSize(r.Size, "", t.Build.Recipe.Unit), model.Written
+	case ok && v.Kind == model.SizeOf:
+		d.Size.V, d.Size.From, d.Size.At = v.Size, model.Written, v.At
+	case ok && v.Kind == model.Number:
+		d.Size.V, d.Size.From, d.Size.At = drawing.PlainSize(v.Num, "", t.Build.Recipe.Unit), model.Written, v.At
+	case d.Form != nil && d.Attr == "depth" && d.Form.Through && d.Form.Into.Face != model.NoFace && near(d.Form.Into.At, d.Part.FaceAt(d.Form.Into.Face)):
+		s, _ := d.Part.FaceSize(d.Form.Into.Face)
+		d.Size.V, d.Size.From = s, model.WorkedOut
+	}
+}
+
+// limited settles the limits of a dimension as drawn.
+func (t *Trace) limited(d *Dimension) {
+	if !d.Size.Is() {
+		d.Drawn = model.Lacking[Limits](d.Size.Missing())
+		return
+	}
+	i, general := d.Of, t.Build.Recipe.General
+	if d.Part == nil || d.Part.Part.Bought.Yes.V || d.Part.Part.Bought.As.Is() {
+		general = model.General{}
+	}
+	s := d.Size.V
+	if i.Kind == "pins" {
+		if p, ok := model.Find(t.Build.Shop.Pins, i); ok && p.Limits.Is() {
+			s.Tol = drawing.Tolerance{Kind: drawing.Class, Letters: p.Limits.V}
+		}
+	}
+	d.Drawn = LimitsOf(s, general, i, d.Attr)
+}
+
+// partOf finds the trace's part of a block; nil where there is none.
+func (t *Trace) partOf(i *model.Item) *Part {
+	for _, p := range t.Parts {
+		if p.Part.Item == i {
+			return p.Part
+		}
+	}
+	return nil
+}
