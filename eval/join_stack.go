@@ -18,8 +18,9 @@ import (
 // A path of dimensions has no directions. Read as people write it, it is either a row whose sum
 // is wanted (nine spacers), or one room less all that stands in it (a slot, a wheel, two
 // washers), whichever it is that stands in the room. The readings differ by at least twice
-// the smallest dimension; the one whose nominal gap comes nearest to what is wanted is taken,
-// and said. Where two come as near nothing is known.
+// the smallest dimension, or of two that are nearly alike by twice what they differ; the one whose
+// nominal gap comes nearest to what is wanted is taken, and said. Where two come as near, the room
+// is the only opening among the dimensions, else the one written first.
 type StackJoint struct {
 	Model *model.Stack
 	Links []Dimension // of a path of dimensions
@@ -97,7 +98,11 @@ func (s *StackJoint) row(t *Trace) (model.Known[[]chain.Link], string) {
 	if !s.Model.Wants.Is() {
 		return model.Lacking[[]chain.Link](s.Model.Wants.Missing()), ""
 	}
-	room, ok := nearest(links, s.Model.Wants.V.Nominal)
+	open := make([]bool, len(links))
+	for i := range s.Links {
+		open[i] = s.Links[i].opening()
+	}
+	room, ok := nearest(links, s.Model.Wants.V.Nominal, open)
 	if !ok {
 		return model.Known[[]chain.Link]{}, "which of its dimensions is the room and which stand in it is not plain; name faces instead"
 	}
@@ -111,13 +116,36 @@ func (s *StackJoint) row(t *Trace) (model.Known[[]chain.Link], string) {
 	return model.Sure(links), ""
 }
 
+// opening says whether a dimension is of room and not of metal: how wide or deep something is cut.
+func (d *Dimension) opening() bool {
+	if d.Of == nil {
+		return false
+	}
+	switch d.Of.Kind {
+	case "slot", "pocket", "groove", "slit", "keyway", "tee_slot", "dovetail":
+		return d.Attr == "width" || d.Attr == "depth"
+	case "hole", "bore":
+		return d.Attr == "depth" || d.Attr == "counterbore.depth"
+	}
+	return false
+}
+
 // nearest finds the reading whose nominal gap is nearest to what is wanted: -1 the sum, else the
-// place of the room. False where two readings come within their tolerances of each other.
-func nearest(links []chain.Link, wants float64) (room int, ok bool) {
-	sum, width := 0.0, 0.0
-	for _, l := range links {
+// place of the room. Of readings that lie within the tolerances of each other the one whose room
+// is the only opening of the path counts, else the one whose room is written first in the path.
+// False where neither tells them apart.
+func nearest(links []chain.Link, wants float64, open []bool) (room int, ok bool) {
+	sum, width, only := 0.0, 0.0, -1
+	for i, l := range links {
 		sum += l.Size
 		width += l.Upper - l.Lower
+		if open[i] {
+			if only >= 0 {
+				only = len(links)
+			} else {
+				only = i
+			}
+		}
 	}
 	off := func(i int) float64 {
 		if i < 0 {
@@ -131,14 +159,19 @@ func nearest(links []chain.Link, wants float64) (room int, ok bool) {
 			best = i
 		}
 	}
+	tied := map[int]bool{}
 	for i := -1; i < len(links); i++ {
-		switch {
-		case i == best, i >= 0 && len(links) == 1:
-		case i >= 0 && best >= 0 && near(links[i].Size, links[best].Size) && len(links) == 2:
-			return best, false
-		case off(i)-off(best) <= width:
-			return best, false
+		if (i < 0 || len(links) > 1) && off(i)-off(best) <= width+model.Same {
+			tied[i] = true
 		}
 	}
-	return best, true
+	switch {
+	case len(tied) == 1:
+		return best, true
+	case only >= 0 && tied[only]:
+		return only, true
+	case tied[0]:
+		return 0, true
+	}
+	return best, false
 }

@@ -115,12 +115,12 @@ func bushClosesWhenPressed(j *eval.Joint, a *Ask) {
 	}
 	room := bore.Width()
 	switch {
-	case by.Lo > room+0.0005:
+	case by.Lo > room+model.Same:
 		m := a.Say(b.Bore.Path+"+"+j.Item.Path(), b.Bore.Form.Feature.Item.At, "%s is %s over its hole at most, and its bore closes by %s to %s of that when it is pressed in; the bore is finished before, and its limits leave %s",
 			f.Shaft.Path, mm(round(-f.Play.V.Lo)), figure(round(by.Lo)), mm(round(by.Hi)), mm(round(room)))
 		m.Margin = Bound(round(by.Lo), round(room), "mm")
 		m.Also = []finding.Note{{Place: j.Item.At, Says: "pressed by this fit"}}
-	case by.Hi > room+0.0005:
+	case by.Hi > room+model.Same:
 		a.Lack(model.Lack{Fact: b.Bore.Path + " (how far it closes when pressed in)", At: b.Bore.At})
 	default:
 		a.Clear(Bound(round(by.Hi), round(room), "mm"), "the bore of "+f.Shaft.Part.Path()+" as it is pressed in")
