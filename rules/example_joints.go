@@ -41,17 +41,6 @@ fit "pin" {
 `
 }
 
-// exampleMade is a size that was measured.
-func exampleMade(of, size string) string {
-	return `
-made {
-  of   = part.` + of + `
-  size = ` + size + `
-  on   = "2026-11-25"
-}
-`
-}
-
 // exampleScrewedDown holds a plate so thick on a block that is drilled and tapped so deep.
 func exampleScrewedDown(size, hole, thick, depth, thread string) string {
 	return `recipe "example" {
