@@ -122,7 +122,9 @@ func rewritten(m map[string]bool, kind, line string) string {
 		case c == '"':
 			end := i + 1 + strings.IndexByte(line[i+1:], '"') + 1
 			s := line[i:end]
-			if lengthAt(m, kind, path, key) && bareSize.MatchString(s) {
+			if after := strings.TrimLeft(line[end:], " "); strings.HasPrefix(after, "=") && !strings.HasPrefix(after, "==") {
+				key = strings.Trim(s, `"`) // { "5" = 4.5 }
+			} else if lengthAt(m, kind, path, key) && bareSize.MatchString(s) {
 				if n := strings.IndexByte(s, ' '); n > 0 && strings.ContainsAny(s, "ghHGkmnpsrfedjJNPK") {
 					s = s[:n] + " mm" + s[n:] // "8 mm H7"
 				} else {
@@ -149,6 +151,11 @@ func rewritten(m map[string]bool, kind, line string) string {
 			word := line[i:end]
 			out.WriteString(word)
 			i = end
+			if close := strings.IndexByte(line[i:], ')'); (word == "mm" || word == "inch") && strings.HasPrefix(line[i:], "(") && close > 0 {
+				out.WriteString(line[i : i+close+1]) // says its own unit
+				i += close + 1
+				continue
+			}
 			if rest := strings.TrimLeft(line[i:], " "); strings.HasPrefix(rest, "=") && !strings.HasPrefix(rest, "==") {
 				key = word
 			} else if strings.HasPrefix(line[i:], "[") { // a member of a set

@@ -16,7 +16,7 @@ fit "turns" {
 part "dial" {
   title    = "Dial with a hundred lines"
   material = "CW614N"
-  diameter = 38
+  diameter = 37.9 # 119 ridges of the knurl
   length   = 20
   edges    = 0.2
 
@@ -28,7 +28,7 @@ part "dial" {
   outside "grip" {
     from     = 0
     to       = 8
-    diameter = 38
+    diameter = 37.9
   }
 
   outside "rim" {
