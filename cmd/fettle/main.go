@@ -24,6 +24,7 @@ const (
 const usage = `fettle checks a build recipe on paper before metal is cut.
 
   fettle check FOLDER...   make the build on paper and say what stands in its way
+  fettle sketch FOLDER...  draw a part, or one set-up of it, as SVG
   fettle rules             list what is looked for, one rule a line
   fettle why RULE          explain one rule, with the smallest recipe that trips it
   fettle reckon            list the subjects of the trade's arithmetic at the bench
@@ -37,6 +38,14 @@ After check:
   --format text|json|sarif how to report (left out: text)
   --on YEAR-MONTH-DAY      the day of the check: decides which concessions have ended
   --plain                  no colour
+
+After sketch:
+  --part PART              which part (left out: the only one)
+  --setup SETUP            one set-up of it, as the piece is put up
+  --step NUMBER            one operation of that, the tool at its deepest, from 1
+  --projection first|third of a finished part (left out: first)
+  --shop FOLDER            made with this shop (left out: the first that is named)
+  --out FILE               write the drawing there (left out: to the output)
 
 Exit status: 0 nothing at or above the level, 1 something is, 2 the files could
 not be read, 3 a fault of fettle's own. Of reckon: 0 answered, 1 the answer is
@@ -86,11 +95,13 @@ func command(args []string, out io.Writer, colour bool, errs io.Writer) int {
 			complain(errs, sentence(err))
 		}
 		return status
+	case "sketch":
+		return drawOne(args[1:], out, errs)
 	case "help", "--help":
 		fmt.Fprint(out, usage)
 		return allClear
 	}
-	complain(errs, fmt.Sprintf("there is no command %q; there are check, rules, why and reckon", args[0]))
+	complain(errs, fmt.Sprintf("there is no command %q; there are check, sketch, rules, why and reckon", args[0]))
 	return unreadable
 }
 

@@ -45,6 +45,7 @@ const (
 	Hidden            // hidden edges
 	Centre            // axes and centre marks
 	Narrow            // dimensions, extension lines, leaders, hatching
+	Beside            // outlines of things that stand beside the part: jaws, parallels, tools
 )
 
 // The two widths of lines (ISO 128-2, 2:1, from memory), and the parts of dashed and chain

@@ -16,37 +16,9 @@ import (
 	"pgregory.net/rapid"
 )
 
-// overlaps lists what of a drawing's texts overlaps another text or a wide line: from the
-// boxes of the table of widths, and by sampling the wide lines.
-func overlaps(d *Drawing) (out []string) {
-	for i, t := range d.Texts {
-		b := t.box()
-		if b.lo.X < 0 || b.lo.Y < 0 || b.hi.X > d.Width || b.hi.Y > d.Height {
-			out = append(out, fmt.Sprintf("%q is not on the sheet", t.Words))
-		}
-		for _, o := range d.Texts[i+1:] {
-			if b.meets(o.box()) {
-				out = append(out, fmt.Sprintf("%q and %q", t.Words, o.Words))
-			}
-		}
-		for _, s := range d.Strokes {
-			for k := range s.Points[1:] {
-				for f := 0.0; s.Pen == Wide && f <= 1; f += 0.01 {
-					p := s.Points[k].add(s.Points[k+1].sub(s.Points[k]).times(f))
-					if p.X > b.lo.X-wide/2 && p.X < b.hi.X+wide/2 && p.Y > b.lo.Y-wide/2 && p.Y < b.hi.Y+wide/2 {
-						out = append(out, fmt.Sprintf("%q and a wide line at %v", t.Words, p))
-						f = 2
-					}
-				}
-			}
-		}
-	}
-	return out
-}
-
 func TestNoTextOverlaps(t *testing.T) {
 	for name, d := range sheetsOf(t) {
-		for _, o := range overlaps(d) {
+		for _, o := range d.Overlaps() {
 			t.Errorf("%s: %s", name, o)
 		}
 	}
@@ -83,7 +55,7 @@ func TestPlacing(t *testing.T) {
 				refused++
 			}
 		}
-		if o := overlaps(d); len(o) > 0 {
+		if o := d.Overlaps(); len(o) > 0 {
 			t.Fatalf("%v", o)
 		}
 	})
@@ -98,7 +70,7 @@ func TestOverlapsAreFound(t *testing.T) {
 	d := &Drawing{Width: 100, Height: 100}
 	d.Texts = []Text{{At: Point{10, 10}, Words: "ten", Height: 3.5}, {At: Point{12, 11}, Words: "ten", Height: 3.5}}
 	d.Line(Wide, Point{5, 12}, Point{30, 12})
-	if n := len(overlaps(d)); n != 3 {
+	if n := len(d.Overlaps()); n != 3 {
 		t.Errorf("%d overlaps found, want 3", n)
 	}
 }
@@ -140,7 +112,7 @@ func TestHostileText(t *testing.T) {
 		if len(texts) == 0 || strings.ContainsAny(texts[0], "\x00\x1b\u202E") {
 			t.Errorf("%q came out as %q", words, texts)
 		}
-		if o := overlaps(d); len(o) > 0 {
+		if o := d.Overlaps(); len(o) > 0 {
 			t.Error(o)
 		}
 	}
@@ -243,7 +215,7 @@ func TestParts(t *testing.T) {
 				t.Errorf("%v: %v", size, err)
 				continue
 			}
-			if o := overlaps(d); len(o) > 0 {
+			if o := d.Overlaps(); len(o) > 0 {
 				t.Errorf("%v: %v", size, o)
 			}
 		}

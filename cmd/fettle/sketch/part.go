@@ -184,7 +184,11 @@ func (d *Drawing) frame(name string, l layout, pr Projection) error {
 	d.Line(Wide, Point{x0, foot}, Point{x1, foot})
 	split := x1 - 150
 	d.Line(Narrow, Point{split, y0}, Point{split, foot})
-	if err := d.Write(Point{x0 + 4, y0 + 8}, shorten(name, 5, split-x0-8), 5); err != nil {
+	height := 5.0
+	if Room(name, height) > split-x0-8 {
+		height = lettering
+	}
+	if err := d.Write(Point{x0 + 4, y0 + 8}, shorten(name, height, split-x0-8), height); err != nil {
 		return err
 	}
 	for i, words := range []string{fmt.Sprintf("scale %d:%d", l.scale[0], l.scale[1]), "sizes in mm, overall"} {

@@ -3,6 +3,7 @@ package sketch
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -14,7 +15,10 @@ func (d *Drawing) SVG() string {
 		number(d.Width), number(d.Height), number(d.Width), number(d.Height))
 	fmt.Fprintf(&b, "<title>%s</title>\n", escape(d.Title))
 	fmt.Fprintf(&b, "<rect width=\"%s\" height=\"%s\" fill=\"#fff\"/>\n", number(d.Width), number(d.Height))
-	for _, p := range []Pen{Narrow, Centre, Hidden, Wide} { // the wide ones lie on top
+	for _, p := range []Pen{Narrow, Beside, Centre, Hidden, Wide} { // the wide ones lie on top
+		if p == Beside && !d.has(p) {
+			continue
+		}
 		b.WriteString(p.group())
 		for i := range d.Strokes {
 			if d.Strokes[i].Pen == p {
@@ -51,6 +55,8 @@ func (p Pen) group() string {
 		dashes = dash(12, 3)
 	case Centre:
 		dashes = dash(24, 3, 0.5, 3)
+	case Beside:
+		dashes = dash(24, 3, 0.5, 3, 0.5, 3)
 	}
 	return fmt.Sprintf("<g fill=\"none\" stroke=\"#000\" stroke-width=\"%s\" stroke-linecap=\"%s\" stroke-linejoin=\"round\"%s>\n",
 		number(width), map[bool]string{true: "round", false: "butt"}[dashes == ""], dashes)
@@ -109,4 +115,9 @@ func (d *Drawing) arc(s *Stroke) string {
 		out += fmt.Sprintf(" A%s %s %s 0 %s %s", number(a.len()), number(b.len()), number(turn), sweep, d.place(end))
 	}
 	return out
+}
+
+// has says whether anything is drawn with a pen.
+func (d *Drawing) has(p Pen) bool {
+	return slices.ContainsFunc(d.Strokes, func(s Stroke) bool { return s.Pen == p })
 }

@@ -1,0 +1,148 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"fettle/cmd/fettle/sketch"
+	"fettle/eval"
+)
+
+// Asked is what is to be drawn: a part as it is when finished, a set-up of it as the piece is put
+// up, or one step of that.
+type Asked struct {
+	Part, SetUp string
+	Step        int // from 1; 0 none
+	Projection  sketch.Projection
+}
+
+// Draw draws what is asked for. The error says in a sentence what there is instead.
+func Draw(t *eval.Trace, a Asked) (*sketch.Drawing, error) {
+	p, err := part(t, a.Part)
+	if err != nil {
+		return nil, err
+	}
+	if a.SetUp == "" {
+		return sketch.Part(title(p), p.End.Piece, a.Projection)
+	}
+	groups := settings(p)
+	var names []string
+	for _, g := range groups {
+		if g.name == a.SetUp || strings.TrimPrefix(g.name, "setup ") == a.SetUp {
+			return g.draw(a)
+		}
+		names = append(names, strings.TrimPrefix(g.name, "setup "))
+	}
+	if len(names) == 0 {
+		return nil, fmt.Errorf("part %q has no set-up that is made on paper", a.Part)
+	}
+	return nil, fmt.Errorf("part %q has no set-up %q that is made on paper; there are %s", a.Part, a.SetUp, strings.Join(names, ", "))
+}
+
+func title(p *eval.PartTrace) string {
+	if p.Part.Title.Is() {
+		return p.Part.Title.V
+	}
+	return p.Part.Label
+}
+
+func part(t *eval.Trace, label string) (*eval.PartTrace, error) {
+	var names []string
+	for _, p := range t.Parts {
+		if p.End == nil {
+			if p.Part.Label == label {
+				return nil, fmt.Errorf("part %q is not made on paper: %s", label, p.Part.Unplayed)
+			}
+			continue
+		}
+		if p.Part.Label == label || label == "" && len(t.Parts) == 1 {
+			return p, nil
+		}
+		names = append(names, p.Part.Label)
+	}
+	if label == "" {
+		return nil, fmt.Errorf("name the part to draw with --part; there are %s", strings.Join(names, ", "))
+	}
+	return nil, fmt.Errorf("there is no part %q; there are %s", label, strings.Join(names, ", "))
+}
+
+// group is one holding and what is cut in it.
+type group struct {
+	name  string
+	hold  *eval.Holding
+	chuck *eval.Chucking
+	cuts  []*eval.Cut
+	turns []*eval.Turn
+}
+
+// settings lists the holdings of a part in the order of the work, each with its operations.
+func settings(p *eval.PartTrace) (out []*group) {
+	for i := range p.Moments {
+		m := &p.Moments[i]
+		switch {
+		case m.Hold != nil:
+			out = append(out, &group{name: spotName(m.Hold.Spot.SetUp, m.Hold.Spot.Step), hold: m.Hold})
+		case m.Chuck != nil:
+			out = append(out, &group{name: m.Chuck.Spot.SetUp, chuck: m.Chuck})
+		case m.Cut != nil && len(out) > 0 && out[len(out)-1].hold == m.Cut.Hold:
+			g := out[len(out)-1]
+			g.cuts = append(g.cuts, m.Cut)
+		case m.Turn != nil && len(out) > 0:
+			g := out[len(out)-1]
+			g.turns = append(g.turns, m.Turn)
+		}
+	}
+	return out
+}
+
+// spotName names one holding of several that one block spells out.
+func spotName(setUp, step string) string {
+	if step == "" {
+		return setUp
+	}
+	return setUp + " " + step
+}
+
+func (g *group) draw(a Asked) (*sketch.Drawing, error) {
+	n := len(g.cuts) + len(g.turns)
+	if a.Step < 0 || a.Step > n {
+		return nil, fmt.Errorf("%s has %s; there is no operation %s", g.name, operations(n), strconv.Itoa(a.Step))
+	}
+	if why := g.unplayed(a.Step); why != "" {
+		return nil, fmt.Errorf("%s is not made on paper: %s", g.name, why)
+	}
+	if g.chuck != nil {
+		var k *eval.Turn
+		if a.Step > 0 {
+			k = g.turns[a.Step-1]
+		}
+		return sketch.Set(Turned(g.chuck, k))
+	}
+	var k *eval.Cut
+	if a.Step > 0 {
+		k = g.cuts[a.Step-1]
+	}
+	return sketch.Set(Milled(g.hold, k))
+}
+
+func (g *group) unplayed(step int) string {
+	switch {
+	case g.hold != nil && g.hold.Unplayed != "":
+		return g.hold.Unplayed
+	case g.chuck != nil && g.chuck.Unplayed != "":
+		return g.chuck.Unplayed
+	case step > 0 && g.hold != nil:
+		return g.cuts[step-1].Unplayed
+	case step > 0:
+		return g.turns[step-1].Unplayed
+	}
+	return ""
+}
+
+func operations(n int) string {
+	if n == 1 {
+		return "1 operation"
+	}
+	return strconv.Itoa(n) + " operations"
+}
