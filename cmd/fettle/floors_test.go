@@ -54,7 +54,7 @@ var floors = []struct {
 	{"cmd/fettle/sketch", 8, nil},
 	{"cmd/fettle/report", 8, []string{"github.com/fatih/color"}},
 	{"cmd/fettle/reckon", 8, nil},
-	{"cmd/fettle/sheet", 8, nil},
+	{"cmd/fettle/sheet", 8, []string{"crypto/sha256", "encoding/hex", "html"}},
 	{"cmd/fettle", 8, []string{"github.com/fatih/color"}},
 }
 

@@ -24,7 +24,8 @@ const (
 const usage = `fettle checks a build recipe on paper before metal is cut.
 
   fettle check FOLDER...   make the build on paper and say what stands in its way
-  fettle sketch FOLDER...  draw a part, or one set-up of it, as SVG
+  fettle sheet FOLDER      write the sheet to take to the machine, as HTML
+  fettle sketch FOLDER     draw a part, or one set-up of it, as SVG
   fettle rules             list what is looked for, one rule a line
   fettle why RULE          explain one rule, with the smallest recipe that trips it
   fettle reckon            list the subjects of the trade's arithmetic at the bench
@@ -38,6 +39,13 @@ After check:
   --format text|json|sarif how to report (left out: text)
   --on YEAR-MONTH-DAY      the day of the check: decides which concessions have ended
   --plain                  no colour
+
+After sheet:
+  --part PART              of this part alone
+  --format html|md         with pictures, or for a write-up (left out: html)
+  --on YEAR-MONTH-DAY      the day that is stamped on it (left out: blank)
+  --stale FILE             say whether that sheet is of the files as they are now
+  --shop, --out            as after sketch
 
 After sketch:
   --part PART              which part (left out: the only one)
@@ -95,13 +103,15 @@ func command(args []string, out io.Writer, colour bool, errs io.Writer) int {
 			complain(errs, sentence(err))
 		}
 		return status
+	case "sheet":
+		return shopSheet(args[1:], out, errs)
 	case "sketch":
 		return drawOne(args[1:], out, errs)
 	case "help", "--help":
 		fmt.Fprint(out, usage)
 		return allClear
 	}
-	complain(errs, fmt.Sprintf("there is no command %q; there are check, sketch, rules, why and reckon", args[0]))
+	complain(errs, fmt.Sprintf("there is no command %q; there are check, sheet, sketch, rules, why and reckon", args[0]))
 	return unreadable
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"fettle/cmd/fettle/sketch"
 	"fettle/eval"
+	"fettle/schema/model"
 )
 
 // Asked is what is to be drawn: a part as it is when finished, a set-up of it as the piece is put
@@ -82,7 +83,7 @@ func settings(p *eval.PartTrace) (out []*group) {
 		m := &p.Moments[i]
 		switch {
 		case m.Hold != nil:
-			out = append(out, &group{name: spotName(m.Hold.Spot.SetUp, m.Hold.Spot.Step), hold: m.Hold})
+			out = append(out, &group{name: holdName(m.Hold), hold: m.Hold})
 		case m.Chuck != nil:
 			out = append(out, &group{name: m.Chuck.Spot.SetUp, chuck: m.Chuck})
 		case m.Cut != nil && len(out) > 0 && out[len(out)-1].hold == m.Cut.Hold:
@@ -96,12 +97,12 @@ func settings(p *eval.PartTrace) (out []*group) {
 	return out
 }
 
-// spotName names one holding of several that one block spells out.
-func spotName(setUp, step string) string {
-	if step == "" {
-		return setUp
+// holdName names one holding of the several that one block may spell out.
+func holdName(h *eval.Holding) string {
+	if f := h.Work.Facing; f != model.NoFace {
+		return h.Spot.SetUp + " " + f.String()
 	}
-	return setUp + " " + step
+	return h.Spot.SetUp
 }
 
 func (g *group) draw(a Asked) (*sketch.Drawing, error) {

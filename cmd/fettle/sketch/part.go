@@ -233,3 +233,25 @@ func (d *Drawing) symbol(at Point, pr Projection) {
 	d.Line(Centre, Point{rounds - big - 2, at.Y}, Point{rounds + big + 2, at.Y})
 	d.Line(Centre, Point{rounds, at.Y - big - 2}, Point{rounds, at.Y + big + 2})
 }
+
+// Alone draws a part in the isometric view alone, hidden lines left out, on a small sheet of its
+// own.
+func Alone(name string, p *solid.Piece) (*Drawing, error) {
+	const width, height, edge = 90.0, 70.0, 5.0
+	var lo, hi solid.Vec
+	for i := range 3 {
+		lo[i], hi[i] = p.Extent(i, -1), p.Extent(i, 1)
+	}
+	if !finite(lo[0], lo[1], lo[2], hi[0], hi[1], hi[2]) {
+		return nil, errors.New("there is no metal to draw")
+	}
+	v := Isometric(-1)
+	s := Setting{Lo: lo, Hi: hi}
+	w, h := s.span(v)
+	f := min((width-2*edge)/w, (height-2*edge)/h)
+	d := &Drawing{Width: width, Height: height, Title: name}
+	corner := Point{(width - w*f) / 2, (height - h*f) / 2}
+	ss, err := v.Lines(p, v.origin(lo, hi, corner, f), f, false)
+	d.Strokes = ss
+	return d, err
+}

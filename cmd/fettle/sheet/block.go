@@ -1,0 +1,50 @@
+package sheet
+
+// Page is a sheet ready to be written, in blocks that are the same whatever it is written as.
+type Page struct {
+	Title  string
+	Stamp  Stamp
+	Blocks []Block
+}
+
+// Kind is what a block is.
+type Kind uint8
+
+const (
+	Heading Kind = iota // Level and Words; ID where something points to it
+	Para                // Words
+	Caution             // Words, in the usual words of the trade
+	List                // Rows of one word each
+	Table               // Head and Rows
+	Tick                // an operation to tick off: Words, then Rows of label and value
+	Margin              // a bar: Words, and Share left over
+	Picture             // SVG; Words says what it shows
+	Part                // begins a part or set-up on a page of its own: ID
+)
+
+// Block is one piece of a page.
+type Block struct {
+	Kind  Kind
+	Level int // of a heading, from 1
+	ID    string
+	Words string
+	Head  []string
+	Rows  [][]string
+	SVG   string
+	Share float64 // of a margin: what is left over, in parts of what is wanted
+	Box   string  // of a tick: what is to be written down when it is made; "" nothing
+}
+
+func (p *Page) add(b ...Block) { p.Blocks = append(p.Blocks, b...) }
+
+func (p *Page) heading(level int, id, words string) {
+	p.add(Block{Kind: Heading, Level: level, ID: id, Words: words})
+}
+
+func (p *Page) para(words string) { p.add(Block{Kind: Para, Words: words}) }
+
+func (p *Page) table(head []string, rows [][]string) {
+	if len(rows) > 0 {
+		p.add(Block{Kind: Table, Head: head, Rows: rows})
+	}
+}

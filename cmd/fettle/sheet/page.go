@@ -1,0 +1,277 @@
+package sheet
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"fettle/cmd/fettle/report"
+	"fettle/cmd/fettle/sketch"
+	"fettle/eval"
+	"fettle/rules"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+// Wanted says what goes on a sheet.
+type Wanted struct {
+	Part     string // one part alone; "" all
+	On       string // the day, year-month-day; "" is left blank
+	Pictures bool
+}
+
+// before is how every sheet begins.
+const before = "This sheet says what was checked on paper, and never that something is safe. The manual of the machine, local codes and licensed practice come first. " +
+	"Look at every set-up with your own eyes, and turn the spindle once by hand before you switch on."
+
+// Make puts on a page all that is known of a checked recipe. The error says what there is
+// instead of the part that was asked for.
+func Make(c *report.Checked, w Wanted) (*Page, error) {
+	if c.Result == nil {
+		return nil, errors.New("the recipe could not be read; fettle check " + c.Recipe + " says why")
+	}
+	t := c.Result.Trace
+	m := &maker{c: c, w: w, page: &Page{Title: name(c), Stamp: stampOf(c.Build, w.On)}}
+	var parts []*eval.PartTrace
+	var names []string
+	for _, p := range t.Parts {
+		names = append(names, p.Part.Label)
+		if w.Part == "" || w.Part == p.Part.Label {
+			parts = append(parts, p)
+		}
+	}
+	if len(parts) == 0 {
+		return nil, fmt.Errorf("there is no part %q; there are %s", w.Part, strings.Join(names, ", "))
+	}
+	m.front(parts)
+	for _, p := range parts {
+		if err := m.part(p); err != nil {
+			return nil, err
+		}
+	}
+	m.end()
+	return m.page, nil
+}
+
+type maker struct {
+	c    *report.Checked
+	w    Wanted
+	page *Page
+}
+
+func name(c *report.Checked) string {
+	r := &c.Build.Recipe
+	switch {
+	case r.Title != "":
+		return r.Title
+	case r.Item != nil:
+		return r.Item.Label
+	}
+	return c.Recipe
+}
+
+// front is the first page: what stands in the way, what is made from what, and what to lay out.
+func (m *maker) front(parts []*eval.PartTrace) {
+	p := m.page
+	p.heading(1, "top", p.Title)
+	shop := m.c.Build.Shop.Title
+	if shop == "" {
+		shop = m.c.Build.Shop.Label
+	}
+	if shop == "" {
+		shop = "no shop: nothing is known of machines and tools"
+	}
+	p.para("Made on paper with " + shop + ".")
+	p.add(Block{Kind: Caution, Words: before})
+	m.dangers()
+	var rows [][]string
+	for _, t := range parts {
+		rows = append(rows, []string{t.Part.Label, title(t), quantity(t.Part), material(t.Part), m.verdict(t)})
+	}
+	p.heading(2, "parts", "Parts")
+	p.table([]string{"part", "title", "pieces", "material", "what was found"}, rows)
+	m.stock(parts)
+	m.tray(parts)
+	if m.w.Pictures {
+		m.isometric(parts)
+	}
+}
+
+func (m *maker) isometric(parts []*eval.PartTrace) {
+	for _, t := range parts {
+		if t.End == nil {
+			continue
+		}
+		d, err := sketch.Alone(title(t), t.End.Piece)
+		if err == nil {
+			m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: title(t)})
+		}
+	}
+}
+
+// dangers lists what can hurt someone before anything else.
+func (m *maker) dangers() {
+	for i := range m.c.Findings {
+		f := &m.c.Findings[i]
+		if f.Level == finding.Danger && m.concerns(f) {
+			m.finding(f)
+		}
+	}
+}
+
+func (m *maker) concerns(f *finding.Finding) bool {
+	if m.w.Part == "" || len(f.Spots) == 0 {
+		return true
+	}
+	return slices.ContainsFunc(f.Spots, func(s finding.Spot) bool { return s.Part == m.w.Part })
+}
+
+func (m *maker) finding(f *finding.Finding) {
+	where := ""
+	if len(f.Spots) > 0 {
+		where = f.Spots[0].String() + ": "
+	}
+	b := Block{Kind: Para, Words: strings.ToUpper(f.Level.String()) + "  " + where + sentence(f.Says) + " [" + f.Rule + "]"}
+	m.page.add(b)
+	if r := rules.Find(f.Rule); r != nil && r.Caution != "" && f.Level == finding.Danger {
+		m.page.add(Block{Kind: Caution, Words: r.Caution})
+	}
+}
+
+func sentence(s string) string {
+	if s == "" || strings.HasSuffix(s, ".") || strings.HasSuffix(s, "?") {
+		return s
+	}
+	return s + "."
+}
+
+func quantity(p *eval.Part) string { return fmt.Sprint(p.Part.Quantity.Or(1)) }
+
+func material(p *eval.Part) string {
+	if !p.Part.Material.Is() {
+		return "not known"
+	}
+	return p.Part.Material.V.Written
+}
+
+// verdict counts what was found of a part.
+func (m *maker) verdict(t *eval.PartTrace) string {
+	count := map[finding.Level]int{}
+	for i := range m.c.Findings {
+		for _, s := range m.c.Findings[i].Spots {
+			if s.Part == t.Part.Label {
+				count[m.c.Findings[i].Level]++
+				break
+			}
+		}
+	}
+	var words []string
+	for l := finding.Danger; l >= finding.Advice; l-- {
+		if count[l] > 0 {
+			words = append(words, fmt.Sprintf("%d %s", count[l], l))
+		}
+	}
+	switch {
+	case t.End == nil:
+		return "not made on paper: " + t.Part.Unplayed
+	case len(words) == 0:
+		return "nothing against what was asked"
+	}
+	return strings.Join(words, ", ")
+}
+
+// stock lists the raw pieces.
+func (m *maker) stock(parts []*eval.PartTrace) {
+	var rows [][]string
+	for _, t := range parts {
+		if t.Start == nil {
+			continue
+		}
+		b := &t.Part.Blank
+		from := "not named"
+		if b.Stock != nil {
+			from = b.Stock.Item.Path()
+		}
+		size := [3]string{}
+		for i := range 3 {
+			size[i] = model.Figure(b.Hi[i] - b.Lo[i])
+		}
+		say := strings.Join(size[:], " × ") + " mm"
+		if b.Round {
+			say = "⌀" + size[1] + " × " + size[0] + " mm"
+		}
+		if b.Bar != model.NoFace {
+			say = "⌀" + size[1] + " mm, still one with the bar"
+		}
+		rows = append(rows, []string{t.Part.Label, from, say, quantity(t.Part)})
+	}
+	m.page.heading(2, "stock", "Stock")
+	m.page.table([]string{"part", "from", "raw piece", "pieces"}, rows)
+}
+
+// tray lists tools, holders and instruments in the order of their first use.
+func (m *maker) tray(parts []*eval.PartTrace) {
+	var rows [][]string
+	seen := map[string]bool{}
+	put := func(what, thing string, at finding.Spot, missing bool) {
+		if thing == "" || seen[thing] {
+			return
+		}
+		seen[thing] = true
+		mark := ""
+		if missing {
+			mark = "MISSING"
+		}
+		rows = append(rows, []string{"☐", thing, what, at.String(), mark})
+	}
+	for _, t := range parts {
+		for i := range t.Moments {
+			switch x := t.Moments[i]; {
+			case x.Cut != nil:
+				put(x.Cut.Choice.By, x.Cut.Choice.Tool.Path(), x.Cut.Spot, false)
+				put(x.Cut.Choice.By, x.Cut.Choice.NoTool, x.Cut.Spot, true)
+				for _, h := range x.Cut.Choice.Mounts {
+					put("holds the tool", h.Path(), x.Cut.Spot, false)
+				}
+			case x.Turn != nil:
+				put(x.Turn.Choice.By, x.Turn.Choice.Tool.Path(), x.Turn.Spot, false)
+				put(x.Turn.Choice.By, x.Turn.Choice.NoTool, x.Turn.Spot, true)
+				for _, h := range x.Turn.Choice.Mounts {
+					put("holds the tool", h.Path(), x.Turn.Spot, false)
+				}
+			case x.Measure != nil && x.Measure.With != nil:
+				put("measuring", x.Measure.With.Path(), x.Measure.Spot, false)
+			case x.Measure != nil && !x.Measure.Tried:
+				put("measuring", "an instrument for "+x.Measure.Name, x.Measure.Spot, true)
+			}
+		}
+	}
+	m.page.heading(2, "tray", "To lay out, in order of use")
+	m.page.table([]string{"", "thing", "for", "first at", ""}, rows)
+}
+
+// end is what belongs to the whole build.
+func (m *maker) end() {
+	p := m.page
+	if u := m.c.Result.Unplayed; len(u) > 0 {
+		p.heading(2, "unplayed", "Not made on paper, so not checked")
+		var rows [][]string
+		for _, x := range u {
+			rows = append(rows, []string{x.Spot.String(), x.Why})
+		}
+		p.table([]string{"where", "why"}, rows)
+	}
+	if len(m.c.Result.Tightest) > 0 {
+		p.heading(2, "tight", "Tightest of what passes")
+		for _, t := range m.c.Result.Tightest {
+			g := t.Margin
+			word := "at least"
+			if g.Less {
+				word = "at most"
+			}
+			p.add(Block{Kind: Margin, Share: g.Share(), Words: fmt.Sprintf("%s: has %s %s, wants %s %s (%s; %s)",
+				t.What, model.Figure(g.Has), g.Unit, word, model.Figure(g.Wants), t.Spot, t.Rule)})
+		}
+	}
+}

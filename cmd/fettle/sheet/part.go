@@ -1,0 +1,284 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"fettle/cmd/fettle/sketch"
+	"fettle/eval"
+	"fettle/schema/drawing"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+// part puts one part on the page: its drawing, its dimensions, and its work.
+func (m *maker) part(t *eval.PartTrace) error {
+	p := m.page
+	p.add(Block{Kind: Part, ID: "part-" + t.Part.Label})
+	p.heading(1, "", "Part "+t.Part.Label+": "+title(t))
+	p.para(fmt.Sprintf("%s pieces of %s.", quantity(t.Part), material(t.Part)))
+	if quantity(t.Part) == "1" {
+		p.Blocks[len(p.Blocks)-1].Words = "1 piece of " + material(t.Part) + "."
+	}
+	if t.End == nil {
+		p.para("Not made on paper: " + t.Part.Unplayed + ".")
+		return nil
+	}
+	if m.w.Pictures {
+		d, err := sketch.Part(title(t), t.End.Piece, sketch.FirstAngle)
+		if err != nil {
+			return fmt.Errorf("part %s: %w", t.Part.Label, err)
+		}
+		p.add(Block{Kind: Picture, SVG: d.SVG(), Words: "The finished part, in first angle projection"})
+	}
+	p.table([]string{"dimension", "as drawn", "limits, mm"}, m.dimensions(t))
+	for _, g := range settings(t) {
+		m.setting(t, g)
+	}
+	m.bench(t)
+	return nil
+}
+
+// dimensions lists the sizes of a part with their limits.
+func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
+	general := m.c.Build.Recipe.General
+	put := func(name string, of *model.Item, attr string, s model.Known[drawing.Size]) {
+		if !s.Is() {
+			return
+		}
+		rows = append(rows, []string{name, written(s.V), limits(eval.LimitsOf(s.V, general, of, attr))})
+	}
+	mp := t.Part.Part
+	for _, d := range []struct {
+		name string
+		size model.Known[drawing.Size]
+	}{{"diameter", mp.Diameter}, {"length", mp.Length}, {"width", mp.Width}, {"height", mp.Height}, {"thickness", mp.Thickness}} {
+		put(d.name, mp.Item, d.name, d.size)
+	}
+	for _, f := range t.Part.Forms {
+		put(f.Name()+", diameter", f.Feature.Item, "diameter", f.Feature.Diameter)
+		put(f.Name()+", width", f.Feature.Item, "width", f.Feature.Width)
+		if d := f.Feature.Depth; d.Is() && d.V.Size.Nominal > 0 {
+			put(f.Name()+", depth", f.Feature.Item, "depth", model.Sure(d.V.Size))
+		}
+	}
+	return rows
+}
+
+func written(s drawing.Size) string {
+	if s.Written != "" {
+		return s.Written
+	}
+	return model.Figure(s.Nominal)
+}
+
+func limits(l model.Known[eval.Limits]) string {
+	if !l.Is() {
+		return "not said"
+	}
+	return fmt.Sprintf("%s to %s", model.Figure(l.V.Lo), model.Figure(l.V.Hi))
+}
+
+// setting puts one holding on the page, and what is cut in it.
+func (m *maker) setting(t *eval.PartTrace, g *group) {
+	p := m.page
+	p.add(Block{Kind: Part})
+	p.heading(2, "", t.Part.Label+" › "+g.name)
+	if why := g.unplayed(0); why != "" {
+		p.para("Not made on paper: " + sentence(why))
+		return
+	}
+	p.table(nil, g.holding())
+	m.picture(g, 0, "As it is put up")
+	m.said(g.spot(), "")
+	k := 0
+	for _, mo := range t.Moments {
+		switch {
+		case mo.Cut != nil && mo.Cut.Hold == g.hold && g.hold != nil:
+			k++
+			m.cut(g, mo.Cut, k)
+		case mo.Turn != nil && mo.Turn.Hold == g.chuck && g.chuck != nil:
+			k++
+			m.turn(g, mo.Turn, k)
+		case mo.Measure != nil && mo.Measure.Spot.SetUp == g.spot().SetUp:
+			m.measure(mo.Measure)
+		case mo.Deburr != nil && mo.Deburr.Spot.SetUp == g.spot().SetUp:
+			p.add(Block{Kind: Tick, Words: "Take the burrs off"})
+		}
+	}
+	for _, q := range m.c.Result.Questions {
+		if q.Spot.Part == t.Part.Label && q.Spot.SetUp == g.spot().SetUp {
+			p.add(Block{Kind: Caution, Words: "To ask at the machine: " + sentence(q.Asks)})
+		}
+	}
+}
+
+func (g *group) spot() finding.Spot {
+	if g.chuck != nil {
+		return g.chuck.Spot
+	}
+	return g.hold.Spot
+}
+
+func (m *maker) picture(g *group, step int, words string) {
+	if !m.w.Pictures {
+		return
+	}
+	d, err := g.draw(Asked{Step: step})
+	if err != nil {
+		m.page.para("No drawing: " + sentence(err.Error()))
+		return
+	}
+	m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: words})
+}
+
+// said puts on the page what was found at a spot, but for dangers, which stand in front too.
+func (m *maker) said(s finding.Spot, step string) {
+	for i := range m.c.Findings {
+		f := &m.c.Findings[i]
+		for _, at := range f.Spots {
+			if at.Part == s.Part && at.SetUp == s.SetUp && at.Step == step {
+				m.finding(f)
+				break
+			}
+		}
+	}
+}
+
+// holding says how the piece is put up.
+func (g *group) holding() (rows [][]string) {
+	put := func(what, words string) {
+		if words != "" && words != "-" {
+			rows = append(rows, []string{what, words})
+		}
+	}
+	if c := g.chuck; c != nil {
+		put("machine", path(c.Choice.Machine))
+		switch {
+		case c.Choice.Chuck != nil:
+			put("held in", c.Choice.Chuck.Path())
+		case c.Choice.Collets != nil:
+			put("held in", fmt.Sprintf("%s[%s]", c.Choice.Collets.Path(), model.Figure(c.Choice.Collet)))
+		case c.Choice.Mandrel != nil:
+			put("held on", c.Choice.Mandrel.Path())
+		case c.Choice.Faceplate != nil:
+			put("held on", c.Choice.Faceplate.Path())
+		case c.Choice.Centres:
+			put("held", "between centres")
+		}
+		if c.Choice.Reversed {
+			put("jaws", "turned round")
+		}
+		put("end in the chuck", c.Choice.End.String())
+		put("stands out", model.Figure(c.Free)+" mm from the jaw face")
+		if c.Gripped > 0 {
+			put("gripped on", "⌀"+model.Figure(c.Gripped)+" mm, over "+model.Figure(c.Contact)+" mm")
+		}
+		return rows
+	}
+	h := g.hold
+	put("machine", path(h.Choice.Machine))
+	if h.Choice.Vise != nil {
+		put("held in", h.Choice.Vise.Path())
+		put("on the fixed jaw", h.Choice.Back.String())
+	}
+	if h.Choice.Clamps != nil {
+		put("held by", h.Choice.Clamps.Path())
+	}
+	if d := h.Choice.Divided; d != nil {
+		put("on", d.Item().Path())
+	}
+	put("up", h.Choice.Up.String())
+	if h.Choice.Pair != nil && h.Choice.Height > 0 {
+		put("on parallels", h.Choice.Pair.Path()+", "+model.Figure(h.Choice.Height)+" mm high")
+	}
+	if h.Choice.Packing > 0 {
+		put("packing", model.Figure(h.Choice.Packing)+" mm")
+	}
+	if h.JawTop.Is() && h.Choice.Vise != nil {
+		put("above the jaws", model.Figure(h.Hi[2]-h.JawTop.V)+" mm")
+	}
+	put("measured from", "its left end (x, to the right), the "+backName(h)+" (y, towards you) and its top (z, down)")
+	return rows
+}
+
+func backName(h *eval.Holding) string {
+	if h.Choice.Vise != nil {
+		return "fixed jaw"
+	}
+	return "side towards the column"
+}
+
+func path(m *model.Machine) string {
+	if m == nil {
+		return ""
+	}
+	return m.Path()
+}
+
+// bench puts what is done by hand and what is heated on the page.
+func (m *maker) bench(t *eval.PartTrace) {
+	begun := false
+	begin := func() {
+		if !begun {
+			m.page.heading(2, "", t.Part.Label+" › at the bench and in the fire")
+			begun = true
+		}
+	}
+	for _, mo := range t.Moments {
+		switch {
+		case mo.Cut != nil && mo.Cut.Hold.Work.Kind == "bench":
+			begin()
+			m.page.add(Block{Kind: Tick, Words: mo.Cut.Spot.SetUp + ": " + makes(mo.Cut.Step), Rows: [][]string{{"by", mo.Cut.Choice.By}, {"tool", mo.Cut.Choice.Tool.Path()}}})
+			m.said(mo.Cut.Spot, mo.Cut.Spot.Step)
+		case mo.Measure != nil && mo.Measure.Hold == nil && !chucked(t, mo.Measure):
+			begin()
+			m.measure(mo.Measure)
+		case mo.Heat != nil:
+			begin()
+			m.page.add(Block{Kind: Tick, Words: mo.Heat.Spot.SetUp + ": " + mo.Heat.Does})
+			m.said(mo.Heat.Spot, mo.Heat.Spot.Step)
+		}
+	}
+}
+
+// chucked says whether a measurement is taken in a holding on a lathe.
+func chucked(t *eval.PartTrace, me *eval.Measurement) bool {
+	for _, g := range settings(t) {
+		if g.chuck != nil && g.chuck.Spot.SetUp == me.Spot.SetUp {
+			return true
+		}
+	}
+	return false
+}
+
+func makes(s *eval.Step) string {
+	var names []string
+	for _, t := range s.Makes {
+		names = append(names, t.Name())
+	}
+	return strings.Join(names, ", ")
+}
+
+func (m *maker) measure(me *eval.Measurement) {
+	b := Block{Kind: Tick, Words: "Measure " + me.Name}
+	if me.With != nil {
+		b.Rows = append(b.Rows, []string{"with", me.With.Path()})
+	}
+	if me.Size.Written != "" {
+		b.Rows = append(b.Rows, []string{"drawn", me.Size.Written})
+	}
+	if me.Limits.Is() {
+		b.Rows = append(b.Rows, []string{"limits", limits(me.Limits) + " mm"})
+	}
+	if !me.Tried {
+		b.Box = "as made"
+	}
+	m.page.add(b)
+	m.said(me.Spot, me.Spot.Step)
+	for _, q := range m.c.Result.Questions {
+		if q.Spot == me.Spot {
+			m.page.add(Block{Kind: Caution, Words: sentence(q.Asks)})
+		}
+	}
+}
