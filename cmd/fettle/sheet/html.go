@@ -17,8 +17,9 @@ h1{font-size:17pt;border-bottom:.6mm solid #000;margin:.2em 0 .5em}
 h2{font-size:13pt;margin:1em 0 .4em}
 table{border-collapse:collapse;width:100%;margin:.4em 0}
 td,th{border:.2mm solid #777;padding:.15em .4em;text-align:left;vertical-align:top}
-th{border-bottom:.5mm solid #000}
-figure{margin:.6em 0;break-inside:avoid}
+th{border-bottom:.5mm solid #000;overflow-wrap:normal}
+td:first-child{overflow-wrap:break-word}
+figure{margin:.6em 0;break-inside:avoid;overflow-x:auto}
 figure svg{width:100%;height:auto;display:block}
 figcaption{font-size:9.5pt}
 .caution{border:.6mm solid #000;padding:.3em .6em;margin:.5em 0;break-inside:avoid}
@@ -32,8 +33,8 @@ figcaption{font-size:9.5pt}
 .bar{border:.3mm solid #000;height:3mm;max-width:60mm;margin:.1em 0 .5em}
 .bar i{display:block;height:100%;background:#555}
 .stamp{font-size:9pt;border-top:.3mm solid #000;margin-top:1.5em;padding-top:.3em}
-@media (max-width:120mm){.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
-@media print{body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
+@media (max-width:120mm){figure svg{min-width:150mm}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
+@media print{figure{overflow:visible}figure svg{max-height:105mm}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
 @page{margin:12mm}
 `
 

@@ -82,7 +82,6 @@ func limits(l model.Known[eval.Limits]) string {
 // setting puts one holding on the page, and what is cut in it.
 func (m *maker) setting(t *eval.PartTrace, g *group) {
 	p := m.page
-	p.add(Block{Kind: Part})
 	p.heading(2, "", t.Part.Label+" › "+g.name)
 	if why := g.unplayed(0); why != "" {
 		p.para("Not made on paper: " + sentence(why))
