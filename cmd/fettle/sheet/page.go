@@ -237,6 +237,9 @@ func (m *maker) tray(parts []*eval.PartTrace) {
 			case x.Turn != nil:
 				put(x.Turn.Choice.By, x.Turn.Choice.Tool.Path(), x.Turn.Spot, false)
 				put(x.Turn.Choice.By, x.Turn.Choice.NoTool, x.Turn.Spot, true)
+				if x.Turn.Choice.Post != nil {
+					put("holds the tool", x.Turn.Choice.Post.Path(), x.Turn.Spot, false)
+				}
 				for _, h := range x.Turn.Choice.Mounts {
 					put("holds the tool", h.Path(), x.Turn.Spot, false)
 				}

@@ -42,7 +42,11 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 	for i := range k.Works {
 		m.working(g.hold, k, &k.Works[i], put)
 	}
-	m.target(k.Step, put, &b)
+	final := map[*eval.Form]bool{}
+	for i := range k.Works {
+		final[k.Works[i].Target.Form] = k.Works[i].Final
+	}
+	m.target(k.Step, final, put, &b)
 	m.page.add(b)
 	m.picture(g, n, "The tool at its deepest")
 	m.said(k.Spot, k.Spot.Step)
@@ -94,6 +98,17 @@ func (m *maker) working(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(
 	put("down", model.Figure(zero[2]-deep)+" mm from the top of the piece to "+tip(k)+point(w, k.Choice.By)+m.turns(h, "z", zero[2]-deep))
 }
 
+// threadOf is a feature's thread as written.
+func threadOf(f *model.Feature) string {
+	if f.Thread.Size.Is() {
+		return f.Thread.Size.V.String()
+	}
+	if f.ThreadSize.Is() {
+		return f.ThreadSize.V.String()
+	}
+	return ""
+}
+
 // tip is the place of the tool that the depth reaches to.
 func tip(k *eval.Cut) string {
 	if t := k.Choice.Tool.Cutter; t != nil && t.Kind == "slitting_saw" {
@@ -107,11 +122,7 @@ func point(w *eval.Working, by string) string {
 	if !(w.Point > 0) {
 		return ""
 	}
-	what := "lead"
-	if by == "drilling" || by == "spotting" {
-		what = "point"
-	}
-	return fmt.Sprintf(", of which %s mm are its %s", model.Figure(w.Point), what)
+	return fmt.Sprintf(", of which %s mm are its %s", model.Figure(w.Point), leading(by))
 }
 
 // turns says a way in turns and lines of the machine's own dial, where the shop tells of it.
@@ -130,14 +141,21 @@ func (m *maker) turns(h *eval.Holding, axis string, way float64) string {
 	return fmt.Sprintf(" (%s turns and %s lines of its dial)", model.Figure(full), model.Figure(lines))
 }
 
-// target says the size that the operation is to bring about, and leaves room for the size as made.
-func (m *maker) target(s *eval.Step, put func(a, b string), b *Block) {
+// target says the size that the operation is to bring about, and leaves room for the size as made
+// where it is the finished one.
+func (m *maker) target(s *eval.Step, final map[*eval.Form]bool, put func(a, b string), b *Block) {
 	general := m.c.Build.Recipe.General
 	for _, t := range s.Makes {
-		if t.Form == nil || t.Sub != "" {
+		if t.Form == nil {
 			continue
 		}
 		f := t.Form.Feature
+		if t.Sub == "thread" || f.Kind == "thread" {
+			put("thread", threadOf(f))
+		}
+		if t.Sub != "" {
+			continue
+		}
 		for _, d := range []struct {
 			attr string
 			size model.Known[drawing.Size]
@@ -149,9 +167,10 @@ func (m *maker) target(s *eval.Step, put func(a, b string), b *Block) {
 				put("to", written(to.To.V.Size)+" now; "+written(d.size.V)+" when finished")
 				continue
 			}
-			l := eval.LimitsOf(d.size.V, general, f.Item, d.attr)
-			put("finished "+d.attr, written(d.size.V)+", "+limits(l)+" mm")
-			b.Box = "as made"
+			if final[t.Form] {
+				put("finished "+d.attr, written(d.size.V)+", "+limits(eval.LimitsOf(d.size.V, general, f.Item, d.attr))+" mm")
+				b.Box = "as made"
+			}
 		}
 	}
 }
@@ -182,25 +201,34 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))
 	put("turned on by", strings.Join(k.Choice.Index, "; "))
 	for i := range k.Works {
-		turning(&k.Works[i], put)
+		turning(k.Choice.By, &k.Works[i], put)
 	}
-	m.target(k.Step, put, &b)
+	final := map[*eval.Form]bool{}
+	for i := range k.Works {
+		final[k.Works[i].Target.Form] = k.Works[i].Final
+	}
+	m.target(k.Step, final, put, &b)
 	m.page.add(b)
 	m.picture(g, n, "Before the cut, with the way of the tip")
 	m.said(k.Spot, k.Spot.Step)
 }
 
-func turning(w *eval.Turning, put func(a, b string)) {
+func turning(by string, w *eval.Turning, put func(a, b string)) {
 	if w.Wrong != "" {
 		return
 	}
 	switch {
 	case w.Depth > 0:
-		s := model.Figure(w.Depth) + " mm of full diameter from the finished end"
+		d := model.Figure(w.Depth) + " mm of full diameter from the finished end"
 		if w.Point > 0 {
-			s += ", and " + model.Figure(w.Point) + " mm of point below"
+			d += fmt.Sprintf(", and %s mm of its %s below", model.Figure(w.Point), leading(by))
 		}
-		put("deep", s)
+		put("deep", d)
+	case by == "facing":
+		put("to", model.Figure(w.U0)+" mm from the jaw face")
+		put("comes off", model.Figure(math.Abs(w.U1-w.U0))+" mm of the length")
+	case by == "parting":
+		put("at", model.Figure(w.U0)+" to "+model.Figure(w.U1)+" mm from the jaw face")
 	case math.Abs(w.U1-w.U0) < 1e-9:
 		put("at", model.Figure(w.U0)+" mm from the jaw face")
 	default:
@@ -210,8 +238,16 @@ func turning(w *eval.Turning, put func(a, b string)) {
 		} else {
 			put("leaves", "⌀"+model.Figure(2*w.R0)+" to ⌀"+model.Figure(2*w.R1)+" mm")
 		}
+		if w.Off > 0 {
+			put("comes off", model.Figure(w.Off)+" mm on the radius at most")
+		}
 	}
-	if w.Off > 0 {
-		put("comes off", model.Figure(w.Off)+" mm on the radius at most")
+}
+
+// leading is what the end of a tool below full diameter is called.
+func leading(by string) string {
+	if by == "drilling" || by == "spotting" {
+		return "point"
 	}
+	return "lead"
 }
