@@ -228,8 +228,8 @@ func (h *Holding) handReaches(b Burr) bool {
 		return true
 	}
 	low := math.Min(h.Pose.Point(b.A)[2], h.Pose.Point(b.B)[2])
-	if math.Abs(n[1]) > 0.5 {
-		return low-b.R > top-model.Grain
+	if n[2] > 0.5 { // a rim lies level
+		return low > top-model.Grain
 	}
 	return low-b.R > top-model.Grain || math.Abs(n[0]) > 0.5
 }

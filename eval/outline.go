@@ -1,6 +1,8 @@
 package eval
 
 import (
+	"math"
+
 	"fettle/eval/solid"
 	"fettle/schema/model"
 )
@@ -84,7 +86,19 @@ func (k *Cut) trim(t Target) {
 	}
 	fs.Begun, fs.Finished, fs.Through, fs.ByProcess, fs.By = true, true, true, k.Choice.By, k.Spot
 	k.took(w)
+	k.edgesTrimmed()
 	if k.Step.Work.Kind != "bench" && !k.Choice.ByHand {
 		k.Unplayed = "the way of a cutter round an outline is not made on paper yet"
+	}
+}
+
+// edgesTrimmed notes which of the part's own faces an outline has brought the metal down to.
+func (k *Cut) edgesTrimmed() {
+	for _, f := range model.Faces {
+		fs := &k.After.Faces[f]
+		if fs.Done || math.Abs(k.After.Piece.Extent(f.Axis(), f.Sign())-k.Part.FaceAt(f)) > model.Grain || math.Abs(fs.At-k.Part.FaceAt(f)) < model.Grain {
+			continue
+		}
+		fs.At, fs.Done, fs.Skin, fs.Times, fs.By = k.Part.FaceAt(f), true, "", fs.Times+1, k.Spot
 	}
 }

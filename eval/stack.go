@@ -207,6 +207,10 @@ func (s *Stack) shankStack(t Pick, mounts []Mount) {
 	}
 }
 
+// OutKnown says whether how far the tool stands out rests on its length; else it is only the least
+// that the cut needs.
+func (s *Stack) OutKnown() bool { return s.Out.Is() && (s.Overall.Is() || s.Flutes.Is()) }
+
 // unsure says that how far the tool can stand out is not known, for want of its length: what
 // holds it may stand as low as the least that the cut needs.
 func (s *Stack) unsure(least float64, overall model.Known[float64]) {

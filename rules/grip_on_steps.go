@@ -37,11 +37,16 @@ func stepped(more string) string {
   setup "turn"`)
 }
 
+// mostly is the share of what lies between the jaws that they touch at least where nothing is said:
+// a matter of judgement.
+const mostly = 0.8
+
 func gripOnSteps(h *eval.Chucking, a *Ask) {
 	if h.Choice.Chuck == nil || len(h.Touches) == 0 {
 		return
 	}
-	if !h.Step || h.Choice.On != nil || h.Work.SetUp.GripOn.Is() {
+	// A chamfer or a short spigot within the jaws is no matter where they touch most of the rest.
+	if !h.Step || h.Contact > mostly*h.Held || h.Choice.On != nil || h.Work.SetUp.GripOn.Is() {
 		a.Clear(finding.Margin{}, "")
 		return
 	}

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"math"
+
 	"fettle/eval"
 	"fettle/schema/finding"
 )
@@ -25,8 +27,8 @@ func holeNearEdge(p *eval.PartTrace, a *Ask) {
 		return
 	}
 	for _, f := range p.Part.Forms {
-		if f.Wrong != "" {
-			continue
+		if f.Wrong != "" || onAxis(p, f) {
+			continue // the wall of a turned ring is asked for where it is turned
 		}
 		side := p.Part.SideWall(f)
 		if !side.Known || side.Wall < -0.001 {
@@ -41,4 +43,9 @@ func holeNearEdge(p *eval.PartTrace, a *Ask) {
 			f.Name(), mm(round(side.Wall)), p.Part.Label, mm(want))
 		m.Margin = Room(round(side.Wall), want)
 	}
+}
+
+// onAxis says whether a hole lies on the axis of a turned part.
+func onAxis(p *eval.PartTrace, f *eval.Form) bool {
+	return p.Part.Round && f.Into.Face.Turned() && len(f.Mouths) == 1 && math.Hypot(f.Mouths[0][1], f.Mouths[0][2]) < 0.001
 }

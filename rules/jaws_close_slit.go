@@ -75,8 +75,11 @@ func openSlit(h *eval.Holding, name string) bool {
 			continue
 		}
 		switch f.Feature.Kind {
-		case "slit", "split", "slot":
+		case "slit", "slot":
 			return true
+		case "split":
+			// The halves of a joint that is drawn closed are to be pressed together.
+			return f.Feature.StaysOpen.V
 		}
 	}
 	return false

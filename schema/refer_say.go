@@ -197,12 +197,16 @@ func (r *reader) labelCure(word, label string, labels []string, steps []step) st
 // noLabel is the sentence for a label that is not there.
 func (r *reader) noLabel(word, label string, labels []string) string {
 	kindWord := plain(word)
-	says := fmt.Sprintf("no %s is called %s", kindWord, quoted(label))
+	is := "is"
+	if strings.HasSuffix(word, "s") && word != "drill_press" && word != "arbor_press" && word != "radius" {
+		is = "are" // clamps, parallels, collets
+	}
+	says := fmt.Sprintf("no %s %s called %s", kindWord, is, quoted(label))
 	if n := r.near(label, labels); n != "" {
 		return says + "; the nearest is " + nameOf(word, n)
 	}
 	if len(labels) == 0 {
-		return says + fmt.Sprintf("; there is no %s at all", kindWord)
+		return says + fmt.Sprintf("; there %s no %s at all", is, kindWord)
 	}
 	var names []string
 	for _, l := range labels {

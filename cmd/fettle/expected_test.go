@@ -21,6 +21,8 @@ var expected = []struct {
 	{"recipes/dial", "recipes/shops/attic", "recipes/dial/report-attic.txt", 1},
 	{"recipes/jack", "recipes/shops/club", "recipes/jack/report-club.txt", 0},
 	{"recipes/jack", "recipes/shops/attic", "recipes/jack/report-attic.txt", 1},
+	{"recipes/tellurion", "recipes/shops/club", "recipes/tellurion/report-club.txt", 0},
+	{"recipes/tellurion", "recipes/shops/attic", "recipes/tellurion/report-attic.txt", 1},
 	{"testdata/recipes/telling", "recipes/shops/attic", "testdata/recipes/telling/report-attic.txt", 1},
 	{"testdata/recipes/telling", "recipes/shops/bench", "testdata/recipes/telling/report-bench.txt", 1},
 }

@@ -22,7 +22,7 @@ part "dial" {
 
   # The metal over the left end is what every holding grips, so that the scale runs true with the bore.
   blank {
-    over = { left = 32, right = 1 }
+    over = { left = 46, right = 1 }
   }
 
   outside "grip" {

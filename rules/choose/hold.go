@@ -151,7 +151,12 @@ func (c *chooser) attitudes(p *eval.Part, before *eval.State, w *eval.Work, h ev
 				continue
 			}
 			a.RoundBar = c.roundBar(before, w, &a)
-			out = append(out, c.heights(s, a)...)
+			all := c.heights(s, a)
+			if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && !s.Grip.Is() && a.Vise.JawDepth.Is() {
+				high := before.Piece.Extent(up.Axis(), 1) - before.Piece.Extent(up.Axis(), -1)
+				all = halfGripped(all, a.Vise.JawDepth.V-high/2)
+			}
+			out = append(out, all...)
 		}
 	}
 	return out
@@ -285,6 +290,23 @@ func (c *chooser) heights(s *model.SetUp, a eval.HoldChoice) []eval.HoldChoice {
 		most -= model.Grain
 	}
 	return c.tallest(a, c.build.Shop.Parallels, most)
+}
+
+// halfGripped puts ways that come with the tallest pair first in the order in which they are tried
+// where nothing is written: first the tallest that leaves half the piece between the jaws, then
+// taller ones, then lower ones. Common practice.
+func halfGripped(all []eval.HoldChoice, half float64) []eval.HoldChoice {
+	n := 0 // so many are taller
+	for n < len(all) && all[n].Height > half+model.Grain {
+		n++
+	}
+	if n == 0 || n == len(all) {
+		return all
+	}
+	taller := append([]eval.HoldChoice{}, all[:n]...)
+	sort.SliceStable(taller, func(i, j int) bool { return taller[i].Height < taller[j].Height-model.Same })
+	out := append([]eval.HoldChoice{all[n]}, taller...)
+	return append(out, all[n+1:]...)
 }
 
 // tallestTried is the greatest height of parallels thought of in jaws of unknown depth, mm.

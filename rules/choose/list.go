@@ -128,7 +128,7 @@ func cutChoices(k *eval.Cut) []Choice {
 		}
 		add("holder", names, "the first that passes")
 	}
-	if k.Stack.Out.Is() && c.Out == 0 && !c.ByHand {
+	if k.Stack.OutKnown() && c.Out == 0 && !c.ByHand {
 		add("tool out", model.Figure(k.Stack.Out.V)+" mm", "the least that clears")
 	}
 	if c.Speed > 0 && !(s != nil && s.Speed.Is() || set.Speed.Is()) {

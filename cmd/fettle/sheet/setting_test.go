@@ -20,7 +20,7 @@ var renew = flag.Bool("renew", false, "write the expected drawings anew")
 const root = "../../.."
 
 // recipes are those whose every set-up is drawn.
-var recipes = [][2]string{{"first", "bench"}, {"jack", "club"}, {"dial", "club"}, {"first", "attic"}, {"jack", "attic"}, {"dial", "attic"}}
+var recipes = [][2]string{{"first", "bench"}, {"jack", "club"}, {"dial", "club"}, {"tellurion", "club"}, {"first", "attic"}, {"jack", "attic"}, {"dial", "attic"}}
 
 func archive(t *testing.T, folders ...string) text.Archive {
 	t.Helper()

@@ -34,7 +34,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 	if k.Choice.Drawbar != (drawing.Thread{}) {
 		put("drawbar", k.Choice.Drawbar.String())
 	}
-	if k.Stack.Out.Is() {
+	if k.Stack.Out.Is() && (k.Choice.Out > 0 || k.Stack.OutKnown()) {
 		put("tool out", model.Figure(k.Stack.Out.V)+" mm")
 	}
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))

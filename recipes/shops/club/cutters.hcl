@@ -10,12 +10,15 @@ drill "quarters" {
 
 centre_drill "set" {
   diameter = [1, 1.6, 2, 2.5, 3.15, 4]
+  overall  = 45
+  shank    = 8
   of       = "HSS"
 }
 
 reamer "machine" {
   diameter     = [2, 3, 4, 5, 6, 7, 8, 10, 12, 16]
   kind         = "machine"
+  overall      = 100
   of           = "HSS"
 }
 
@@ -122,6 +125,12 @@ boring_bar "ten" {
   least_bore = 12
 }
 
+parting_tool "deep" {
+  of    = "HSS"
+  width = 3
+  reach = 32
+}
+
 parting_tool "two" {
   of    = "HSS"
   width = 2
@@ -132,6 +141,12 @@ threading_tool "sixty" {
   of    = "HSS"
   angle = 60
   nose  = 0.1
+}
+
+threading_tool "worms" {
+  of    = "HSS"
+  angle = 40
+  nose  = 0.2
 }
 
 threading_tool "sixty_inside" {

@@ -111,6 +111,12 @@ parallels "ground" {
   length    = 120
 }
 
+parallels "thin" {
+  heights   = [6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30]
+  thickness = 2
+  length    = 120
+}
+
 packing "odd" {
   heights = [2, 3, 5, 8, 10, 12, 15, 20, 25]
 }

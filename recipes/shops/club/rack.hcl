@@ -61,6 +61,20 @@ stock "brass_flat" {
   skin      = "drawn"
 }
 
+stock "brass_wide" {
+  material  = "CW614N"
+  flat      = { width = 30, thickness = 15 }
+  lengths   = [300]
+  skin      = "drawn"
+}
+
+stock "brass_block" {
+  material  = "CW614N"
+  flat      = { width = 30, thickness = 25 }
+  lengths   = [120]
+  skin      = "drawn"
+}
+
 stock "brass_sheet" {
   material  = "CZ120"
   sheet     = { thickness = 1.5, width = 150 }
