@@ -12,7 +12,7 @@ var _ = enter(Rule{
 	Why: `Metric and unified threads have flanks at 60 degrees, Whitworth forms at 55, BA at 47.5. A tool of the wrong angle cuts a
 thread that looks right and holds on the tips of its flanks alone, or does not go together at all. A worm has twice its pressure
 angle between its flanks: 40 degrees, or 29 of old ones.`,
-	Source:    []string{"60 degrees: ISO 68-1, ASME B1.1; 55 degrees: BS 84; 47.5 degrees: BS 93; 30 degrees: ISO 2901",
+	Source: []string{"60 degrees: ISO 68-1, ASME B1.1; 55 degrees: BS 84; 47.5 degrees: BS 93; 30 degrees: ISO 2901",
 		"a worm in its axial section: twice the pressure angle, geometry of the straight-sided rack"},
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
