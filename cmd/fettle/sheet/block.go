@@ -31,6 +31,7 @@ type Block struct {
 	Head  []string
 	Rows  [][]string
 	SVG   string
+	Small bool    // of a picture: several stand side by side
 	Share float64 // of a margin: what is left over, in parts of what is wanted
 	Box   string  // of a tick: what is to be written down when it is made; "" nothing
 }

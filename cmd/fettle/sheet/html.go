@@ -21,6 +21,7 @@ th{border-bottom:.5mm solid #000;overflow-wrap:normal}
 td:first-child{overflow-wrap:break-word}
 figure{margin:.6em 0;break-inside:avoid;overflow-x:auto}
 figure svg{width:100%;height:auto;display:block}
+figure.small{display:inline-block;width:32%;margin:.3em .3%}
 figcaption{font-size:9.5pt}
 .caution{border:.6mm solid #000;padding:.3em .6em;margin:.5em 0;break-inside:avoid}
 .step{border-top:.3mm solid #000;padding:.35em 0;break-inside:avoid}
@@ -33,7 +34,7 @@ figcaption{font-size:9.5pt}
 .bar{border:.3mm solid #000;height:3mm;max-width:60mm;margin:.1em 0 .5em}
 .bar i{display:block;height:100%;background:#555}
 .stamp{font-size:9pt;border-top:.3mm solid #000;margin-top:1.5em;padding-top:.3em}
-@media (max-width:120mm){figure svg{min-width:150mm}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
+@media (max-width:120mm){figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
 @media print{figure{overflow:visible}figure svg{max-height:105mm}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
 @page{margin:12mm}
 `
@@ -78,7 +79,11 @@ func (k *Block) html(b *strings.Builder, box *int) {
 	case Margin:
 		fmt.Fprintf(b, "<p>%s</p>\n<div class=\"bar\"><i style=\"width:%.0f%%\"></i></div>\n", esc(k.Words), 100*width(k.Share))
 	case Picture:
-		fmt.Fprintf(b, "<figure>%s<figcaption>%s</figcaption></figure>\n", k.SVG, esc(k.Words))
+		class := ""
+		if k.Small {
+			class = " class=\"small\""
+		}
+		fmt.Fprintf(b, "<figure%s>%s<figcaption>%s</figcaption></figure>\n", class, k.SVG, esc(k.Words))
 	case Part:
 		fmt.Fprintf(b, "</section>\n<section class=\"part\"")
 		if k.ID != "" {

@@ -105,7 +105,7 @@ func (m *maker) isometric(parts []*eval.PartTrace) {
 		}
 		d, err := sketch.Alone(title(t), t.End.Piece)
 		if err == nil {
-			m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: title(t)})
+			m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: t.Part.Label, Small: true})
 		}
 	}
 }

@@ -88,7 +88,9 @@ func (m *maker) setting(t *eval.PartTrace, g *group) {
 		return
 	}
 	p.table(nil, g.holding())
-	m.picture(g, 0, "As it is put up")
+	if !g.drawn() { // else its first operation shows it
+		m.picture(g, 0, "As it is put up")
+	}
 	m.said(g.spot(), "")
 	k := 0
 	for _, mo := range t.Moments {
@@ -110,6 +112,11 @@ func (m *maker) setting(t *eval.PartTrace, g *group) {
 			p.add(Block{Kind: Caution, Words: "To ask at the machine: " + sentence(q.Asks)})
 		}
 	}
+}
+
+// drawn says whether the first operation of a set-up is drawn.
+func (g *group) drawn() bool {
+	return len(g.cuts)+len(g.turns) > 0 && g.unplayed(1) == ""
 }
 
 func (g *group) spot() finding.Spot {

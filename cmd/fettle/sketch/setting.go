@@ -100,7 +100,55 @@ func Set(s Setting) (*Drawing, error) {
 		_ = d.Dimension(Dimension{p.put(g.From), p.put(g.To), g.Out, g.Words})
 	}
 	one.names()
+	d.trim(strip)
 	return d, nil
+}
+
+// trim takes the empty paper off a drawing: above all that is drawn, and between that and a strip
+// at its foot.
+func (d *Drawing) trim(foot float64) {
+	const margin = 4.0
+	lo, hi := math.Inf(1), math.Inf(-1)
+	span := func(a, b float64) {
+		if b > foot {
+			lo, hi = min(lo, a), max(hi, b)
+		}
+	}
+	for i := range d.Strokes {
+		for _, p := range d.Strokes[i].Points {
+			span(p.Y, p.Y)
+		}
+	}
+	for _, t := range d.Texts {
+		b := t.box()
+		span(b.lo.Y, b.hi.Y)
+	}
+	down := lo - foot - margin
+	if !finite(down) || down < 0 {
+		down = 0
+	}
+	move := func(p *Point) {
+		if p.Y > foot {
+			p.Y -= down
+		}
+	}
+	for i := range d.Strokes {
+		s := &d.Strokes[i]
+		s.Points = append([]Point{}, s.Points...)
+		for k := range s.Points {
+			move(&s.Points[k])
+		}
+		if s.Arc {
+			move(&s.Middle)
+		}
+	}
+	for i := range d.Texts {
+		move(&d.Texts[i].At)
+	}
+	for i := range d.Heads {
+		move(&d.Heads[i].At)
+	}
+	d.Height = min(d.Height, hi-down+margin)
 }
 
 // span is how wide and high the bounds are in a view.
