@@ -104,3 +104,26 @@ func trainWords(t dividing.Train) string {
 	}
 	return says
 }
+
+// Setting is how one thing is divided: its places, and the move from one to the next.
+type Setting struct {
+	Division Division
+	Move     dividing.Setting
+}
+
+// Settings are those of the words of Indexing, where plates or the spindle's own holes do it; a
+// dial's moves are not among them.
+func Settings(d Divider, st *Step) (out []Setting) {
+	all, wrong := st.Divisions()
+	if wrong != "" || d.Dial {
+		return nil
+	}
+	plate, circle := st.Written()
+	d = d.Only(plate, circle)
+	for _, dv := range all {
+		if ways := d.Ways(dv.Job); len(ways) > 0 && ways[0].Method != dividing.Compound {
+			out = append(out, Setting{dv, ways[0]})
+		}
+	}
+	return out
+}

@@ -45,9 +45,6 @@ func exampleThread(size string) string {
     }`)
 }
 
-// nearEnough is the error of a train that still serves, parts in a million.
-const nearEnough = 500
-
 func threadCannotBeCut(k *eval.Turn, a *Ask) {
 	c, m := k.Choice.Tool.Cutter, k.Lathe()
 	if c == nil || c.Kind != "threading_tool" || m == nil || k.Choice.Tool.Thread.Pitch <= 0 {
@@ -55,30 +52,16 @@ func threadCannotBeCut(k *eval.Turn, a *Ask) {
 	}
 	screw, ok := Need(a, m.LeadScrew)
 	wheels, ok2 := Need(a, m.Wheels)
-	head, ok3 := Need(a, m.FixedTrain)
+	_, ok3 := Need(a, m.FixedTrain)
 	if !ok || !ok2 || !ok3 {
 		return
-	}
-	l := screwcut.Lathe{}
-	var err error
-	if l.Screw, err = screwcut.Millimetres(screw.Lead); screw.TPI > 0 {
-		l.Screw, err = screwcut.PerInch(screw.TPI)
-	}
-	if err != nil {
-		return
-	}
-	if l.Head, err = screwcut.FractionOf(head); err != nil {
-		return
-	}
-	for _, w := range wheels {
-		l.Wheels = append(l.Wheels, int(w))
 	}
 	t := k.Choice.Tool.Thread
 	lead, err := screwcut.Millimetres(t.Pitch)
 	if err != nil {
 		return
 	}
-	found, err := screwcut.Trains(l, screwcut.Wanted{Lead: lead, Within: nearEnough, Pairs: 2})
+	found, err := eval.Trains(m, lead, eval.NearThread)
 	switch {
 	case err != nil:
 		return
@@ -86,7 +69,7 @@ func threadCannotBeCut(k *eval.Turn, a *Ask) {
 		a.Clear(finding.Margin{}, "")
 		return
 	}
-	f := a.Say(m.Path()+".wheels+"+t.String(), k.Place("wheels", "tool", "makes"), "no train of the %d wheels of %s cuts the lead of %s, %s mm, on a lead screw of %s mm within %d parts in a million",
-		len(wheels), m.Path(), t, figure(round(t.Pitch)), figure(round(screw.Lead)), nearEnough)
+	f := a.Say(m.Path()+".wheels+"+t.String(), k.Place("wheels", "tool", "makes"), "no train of the %d wheels of %s cuts the lead of %s, %s mm, on a lead screw of %s mm within %s parts in a million",
+		len(wheels), m.Path(), t, figure(round(t.Pitch)), figure(round(screw.Lead)), figure(eval.NearThread))
 	f.Also = []finding.Note{{Place: m.Wheels.At, Says: "its wheels"}}
 }

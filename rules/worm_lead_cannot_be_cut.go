@@ -5,9 +5,7 @@ import (
 	"math"
 
 	"fettle/eval"
-	"fettle/eval/reckon/screwcut"
 	"fettle/schema/finding"
-	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -88,53 +86,22 @@ func wormLeadCannotBeCut(k *eval.Turn, a *Ask) {
 		if t.Form == nil || t.Form.Feature.Kind != "worm" {
 			continue
 		}
-		screw, ok := Need(a, m.LeadScrew)
-		wheels, ok2 := Need(a, m.Wheels)
-		fixed, ok3 := Need(a, m.FixedTrain)
+		_, ok := Need(a, m.LeadScrew)
+		_, ok2 := Need(a, m.Wheels)
+		_, ok3 := Need(a, m.FixedTrain)
 		if ok && ok2 && ok3 {
-			wormTrain(k, t.Form, screw, wheels, fixed, a)
+			wormTrain(k, t.Form, a)
 		}
 	}
 }
 
-// wormPitch is the axial pitch as it is written, exact.
-func wormPitch(f *model.Feature) (screwcut.Pitch, error) {
-	switch {
-	case f.Module.Is():
-		return screwcut.Module(f.Module.V)
-	case f.DiametralPitch.Is():
-		return screwcut.DiametralPitch(f.DiametralPitch.V)
-	}
-	return screwcut.Millimetres(f.Pitch.V)
-}
-
-func wormTrain(k *eval.Turn, f *eval.Form, screw model.LeadScrew, wheels []float64, fixed float64, a *Ask) {
+func wormTrain(k *eval.Turn, f *eval.Form, a *Ask) {
 	m := k.Hold.Choice.Machine
-	lathe := screwcut.Lathe{}
-	var err error
-	if screw.Inch && screw.TPI > 0 {
-		lathe.Screw, err = screwcut.PerInch(screw.TPI)
-	} else {
-		lathe.Screw, err = screwcut.Millimetres(screw.Lead)
-	}
+	pitch, lead, err := eval.WormLead(f.Feature)
 	if err != nil {
 		return
 	}
-	if lathe.Head, err = screwcut.FractionOf(fixed); err != nil {
-		return
-	}
-	for _, w := range wheels {
-		lathe.Wheels = append(lathe.Wheels, int(w))
-	}
-	pitch, err := wormPitch(f.Feature)
-	if err != nil {
-		return
-	}
-	lead, err := pitch.Times(max(1, f.Feature.Starts.Or(1)))
-	if err != nil {
-		return
-	}
-	found, err := screwcut.Trains(lathe, screwcut.Wanted{Lead: lead, Within: 20000, Pairs: 2})
+	found, err := eval.Trains(m, lead, eval.NearWorm)
 	if err != nil {
 		return
 	}

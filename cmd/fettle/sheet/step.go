@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"fettle/eval"
+	"fettle/eval/reckon/dividing"
+	"fettle/eval/reckon/screwcut"
 	"fettle/eval/solid"
 	"fettle/schema/drawing"
 	"fettle/schema/model"
@@ -39,6 +41,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 	}
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))
 	put("turned on by", strings.Join(k.Choice.Index, "; "))
+	running := divided(g.hold, k, put)
 	for i := range k.Works {
 		m.working(g.hold, k, &k.Works[i], put)
 	}
@@ -48,6 +51,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 	}
 	m.target(k.Step, final, put, &b)
 	m.page.add(b)
+	m.page.add(running...)
 	m.picture(g, n, "The tool at its deepest")
 	m.said(k.Spot, k.Spot.Step)
 }
@@ -95,7 +99,56 @@ func (m *maker) working(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(
 		places = append(places[:12], fmt.Sprintf("and %d more", len(places)-12))
 	}
 	put("tool's middle at", strings.Join(places, "; "))
+	if w.Target.Form != nil && w.Target.Form.Tooth != nil {
+		put("gaps deep", model.Figure(w.Depth)+" mm from the outside")
+	}
 	put("down", model.Figure(zero[2]-deep)+" mm from the top of the piece to "+tip(k)+point(w, k.Choice.By)+m.turns(h, "z", zero[2]-deep))
+}
+
+// mostPlaces is how many places a running table on a sheet has at most.
+const mostPlaces = 150
+
+// divided says how the arms of the sector stand, and gives the running table of every place.
+func divided(h *eval.Holding, k *eval.Cut, put func(a, b string)) (out []Block) {
+	d, ok := h.Divider()
+	if !ok {
+		return nil
+	}
+	for _, s := range eval.Settings(d, k.Step) {
+		c := s.Move.Crank
+		if n := c.Span(); n > 0 && s.Move.Method != dividing.Direct {
+			put("sector arms", fmt.Sprintf("%d holes between them, the pin's own counted", n))
+		}
+		if s.Division.Count > mostPlaces || s.Division.Count == 0 {
+			continue
+		}
+		out = append(out, Block{Kind: Table, Head: []string{"place", "turns", "hole", "place", "turns", "hole", "place", "turns", "hole"}, Rows: columns(s)})
+	}
+	return out
+}
+
+// columns lays a running table out in three columns, each read downwards. Turns and holes count
+// from the first place.
+func columns(s eval.Setting) [][]string {
+	var all [][]string
+	for p := range dividing.Table(s.Division.Job, s.Move) {
+		name := fmt.Sprint(p.Place)
+		if p.Move > 0 && p.Place == 1 {
+			name = "1 again"
+		}
+		all = append(all, []string{name, fmt.Sprint(p.Turns), fmt.Sprint(p.Hole)})
+	}
+	rows := make([][]string, (len(all)+2)/3)
+	for i := range rows {
+		for c := range 3 {
+			if k := c*len(rows) + i; k < len(all) {
+				rows[i] = append(rows[i], all[k]...)
+			} else {
+				rows[i] = append(rows[i], "", "", "")
+			}
+		}
+	}
+	return rows
 }
 
 // threadOf is a feature's thread as written.
@@ -111,8 +164,13 @@ func threadOf(f *model.Feature) string {
 
 // tip is the place of the tool that the depth reaches to.
 func tip(k *eval.Cut) string {
-	if t := k.Choice.Tool.Cutter; t != nil && t.Kind == "slitting_saw" {
-		return "the saw's lower face"
+	if t := k.Choice.Tool.Cutter; t != nil {
+		switch t.Kind {
+		case "slitting_saw":
+			return "the saw's lower face"
+		case "gear_cutter", "side_and_face_cutter":
+			return "the cutter's lower face"
+		}
 	}
 	return "the tip"
 }
@@ -199,6 +257,12 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 		put("in", k.Choice.Post.Path())
 	}
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))
+	if t, ok := k.Train(); ok {
+		put("change wheels", trainWords(t))
+	}
+	if k.Choice.Slide != 0 {
+		put("top slide", model.Figure(k.Choice.Slide)+" degrees from the axis")
+	}
 	put("turned on by", strings.Join(k.Choice.Index, "; "))
 	for i := range k.Works {
 		turning(k.Choice.By, &k.Works[i], put)
@@ -250,4 +314,12 @@ func leading(by string) string {
 		return "point"
 	}
 	return "lead"
+}
+
+// trainWords says a train from the spindle to the lead screw, and how far off it is.
+func trainWords(t screwcut.Train) string {
+	if t.Exact {
+		return t.String() + " (drivers over driven), exact"
+	}
+	return fmt.Sprintf("%s (drivers over driven): cuts %s mm, %s parts in a million off", t, model.Figure(t.Lead), model.Figure(math.Round(math.Abs(t.PPM))))
 }
