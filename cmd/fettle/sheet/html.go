@@ -34,7 +34,7 @@ figcaption{font-size:9.5pt}
 .bar{border:.3mm solid #000;height:3mm;max-width:60mm;margin:.1em 0 .5em}
 .bar i{display:block;height:100%;background:#555}
 .stamp{font-size:9pt;border-top:.3mm solid #000;margin-top:1.5em;padding-top:.3em}
-@media (max-width:120mm){figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
+@media (max-width:120mm){table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
 @media print{figure{overflow:visible}figure svg{max-height:105mm}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
 @page{margin:12mm}
 `
