@@ -3,6 +3,7 @@ package solid
 import (
 	"errors"
 	"math"
+	"slices"
 )
 
 // The lines of a drawing. A piece is its blank less what was taken, each body convex and each
@@ -91,13 +92,30 @@ func (p *Piece) Edges() []Edge {
 // visible or hidden all along. What is seen end on, as a point, is left out. It is an error if
 // the direction is none.
 func (p *Piece) Seen(towards Vec) ([]Edge, error) {
-	if !finite(towards) || !(towards.Len() > 0) || math.IsInf(towards.Len(), 0) {
-		return nil, errors.New("the direction of view has no length, or one that is no number")
+	out, err := p.SeenFrom(towards)
+	if err != nil {
+		return nil, err
 	}
-	towards = towards.Unit()
+	return out[0], nil
+}
+
+// SeenFrom is Seen from several directions, in their order; the edges, which are the same from
+// everywhere, are told once.
+func (p *Piece) SeenFrom(towards ...Vec) ([][]Edge, error) {
+	for _, t := range towards {
+		if !finite(t) || !(t.Len() > 0) || math.IsInf(t.Len(), 0) {
+			return nil, errors.New("the direction of view has no length, or one that is no number")
+		}
+	}
 	w := p.wire()
-	runs := unique(w.contours(towards, w.edges()))
-	return drawn(w.see(runs, towards)), nil
+	edges := w.edges()
+	var out [][]Edge
+	for _, t := range towards {
+		t = t.Unit()
+		runs := unique(w.contours(t, slices.Clone(edges)))
+		out = append(out, drawn(w.see(runs, t)))
+	}
+	return out, nil
 }
 
 // edges gives the stretches of all curves that are edges of the metal.

@@ -77,8 +77,32 @@ func (c *curve) crossings(s *surface, out []float64) []float64 {
 		return out
 	case c.kind == conic && s.kind == plain:
 		return harmonic(s.n.Dot(c.u), s.n.Dot(c.v), s.c-s.n.Dot(c.o), out)
+	case c.kind == conic:
+		if a, b, m, ok := c.circleOn(s); ok {
+			return harmonic(a, b, m, out)
+		}
 	}
 	return c.sought(s.depth, out)
+}
+
+// circleOn gives the crossings of a circle with a ball, or with a turned surface of parallel axis,
+// as the roots of a·cos t + b·sin t = m, in mm: the square of a place's distance from the middle
+// or the axis has that form.
+func (c *curve) circleOn(s *surface) (a, b, m float64, ok bool) {
+	r2 := c.u.Dot(c.u)
+	if math.Abs(r2-c.v.Dot(c.v)) > 1e-12*r2 || math.Abs(c.u.Dot(c.v)) > 1e-12*r2 {
+		return 0, 0, 0, false
+	}
+	w, r := c.o.Sub(s.from), s.r0
+	if s.kind == turned {
+		if math.Abs(c.u.Dot(s.axis)) > hair || math.Abs(c.v.Dot(s.axis)) > hair {
+			return 0, 0, 0, false
+		}
+		wz := w.Dot(s.axis)
+		w, r = w.Sub(s.axis.Times(wz)), r+s.k*wz
+	}
+	d := 2 * math.Sqrt(r2)
+	return 2 * w.Dot(c.u) / d, 2 * w.Dot(c.v) / d, (r*r - w.Dot(w) - r2) / d, true
 }
 
 // harmonic adds where a·cos t + b·sin t = c, from 0 to 2π.

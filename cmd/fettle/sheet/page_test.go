@@ -16,7 +16,7 @@ import (
 	"fettle/schema/text"
 )
 
-func checked(t *testing.T, files text.Archive, recipe, shop string) *report.Checked {
+func checked(t testing.TB, files text.Archive, recipe, shop string) *report.Checked {
 	t.Helper()
 	b, slips, err := schema.Load(files, recipe, shop)
 	if err != nil {
@@ -31,7 +31,7 @@ func checked(t *testing.T, files text.Archive, recipe, shop string) *report.Chec
 	return c
 }
 
-func made(t *testing.T, c *report.Checked, pictures bool) *Page {
+func made(t testing.TB, c *report.Checked, pictures bool) *Page {
 	t.Helper()
 	p, err := Make(c, Wanted{On: "2026-11-25", Pictures: pictures})
 	if err != nil {

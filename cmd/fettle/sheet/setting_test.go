@@ -22,7 +22,7 @@ const root = "../../.."
 // recipes are those whose every set-up is drawn.
 var recipes = [][2]string{{"first", "bench"}, {"jack", "club"}, {"dial", "club"}, {"tellurion", "club"}, {"first", "attic"}, {"jack", "attic"}, {"dial", "attic"}}
 
-func archive(t *testing.T, folders ...string) text.Archive {
+func archive(t testing.TB, folders ...string) text.Archive {
 	t.Helper()
 	out := text.Archive{}
 	for _, folder := range folders {

@@ -126,17 +126,17 @@ func Part(name string, p *solid.Piece, pr Projection) (*Drawing, error) {
 	}
 	f := l.factor()
 	iso := math.Sqrt(1.5) * f
-	for _, v := range []struct {
-		view   View
-		corner Point
-		scale  float64
-		hidden bool
-	}{{Front, l.front, f, true}, {Top, l.top, f, true}, {side, l.side, f, true}, {Isometric(hand), l.iso, iso, false}} {
-		ss, err := v.view.Lines(p, v.view.origin(lo, hi, v.corner, v.scale), v.scale, v.hidden)
-		if err != nil {
-			return nil, err
+	views := [4]View{Front, Top, side, Isometric(hand)}
+	seen, err := p.SeenFrom(views[0].Towards, views[1].Towards, views[2].Towards, views[3].Towards)
+	if err != nil {
+		return nil, err
+	}
+	for i, corner := range [4]Point{l.front, l.top, l.side, l.iso} {
+		v, scale, flat := views[i], f, i < 3
+		if !flat {
+			scale = iso
 		}
-		d.Strokes = append(d.Strokes, ss...)
+		d.Strokes = append(d.Strokes, v.lines(seen[i], v.origin(lo, hi, corner, scale), scale, flat)...)
 	}
 	if err := d.frame(name, l, pr); err != nil {
 		return nil, err

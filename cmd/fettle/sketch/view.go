@@ -54,6 +54,11 @@ func (v View) Lines(p *solid.Piece, at Point, scale float64, hidden bool) ([]Str
 	if err != nil {
 		return nil, err
 	}
+	return v.lines(es, at, scale, hidden), nil
+}
+
+// lines is Lines of edges as they are seen in the view.
+func (v View) lines(es []solid.Edge, at Point, scale float64, hidden bool) []Stroke {
 	var seen, not []Stroke
 	for i := range es {
 		e := &es[i]
@@ -69,7 +74,7 @@ func (v View) Lines(p *solid.Piece, at Point, scale float64, hidden bool) ([]Str
 	if hidden {
 		out = append(out, v.axes(es, at, scale)...)
 	}
-	return out, nil
+	return out
 }
 
 // stroke gives an edge as it lies on the sheet. A round seen on edge is a straight line.
