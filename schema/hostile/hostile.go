@@ -10,8 +10,9 @@
 //   - what comes without an error (and without a false) holds no figure that is none;
 //   - a figure that is not a number is refused, by an error that says something, or by a false.
 //
-// A bare formula has no way to refuse. Of it is held that finite figures give finite ones, and
-// that out of what is no number no figure is made but nought, which its comment must say.
+// A bare formula has no way to refuse. Of it is held that finite figures give finite ones, or no
+// number where it is undefined, and that out of what is no number no figure is made but nought.
+// Its comment must say so.
 package hostile
 
 import (
@@ -37,6 +38,10 @@ type Call struct {
 	// Free are arguments of which a figure that is not a number need not be refused, each by the
 	// way to it, as failures print it, and each with its reason beside it.
 	Free []string
+
+	// Undefined says that the function is a bare formula that gives no number where its figures are
+	// out of its range, and that its comment says so.
+	Undefined bool
 }
 
 var (
@@ -57,7 +62,7 @@ func Calls(t *testing.T, calls []Call, without ...string) {
 	}
 	for _, c := range calls {
 		t.Run(c.Name, func(t *testing.T) {
-			if answer := c.ask(c.arguments()); !answer.given || answer.odd != "" {
+			if answer := c.ask(c.arguments()); !answer.given && !c.asks() || answer.odd != "" {
 				t.Fatalf("as it stands: %+v", answer)
 			}
 			for _, way := range c.ways() {
@@ -78,7 +83,7 @@ func (c Call) fault(w way) string {
 	switch {
 	case answer.panics != "":
 		return "panics: " + answer.panics
-	case answer.err == "" && answer.odd != "" && !(c.bare() && w.far):
+	case answer.err == "" && answer.odd != "" && !(c.bare() && (w.far || c.Undefined && answer.odd == "NaN")):
 		return "gives " + answer.odd
 	case strings.Contains(answer.err, "%!"):
 		return "a spoilt sentence: " + answer.err
@@ -108,7 +113,7 @@ func (c Call) ask(args []reflect.Value) (a answer) {
 		if err, ok := out.Interface().(error); ok {
 			a.given, a.err = false, "?"+err.Error()
 		}
-		if out.Kind() == reflect.Bool && !out.Bool() {
+		if out.Kind() == reflect.Bool && !out.Bool() && !c.errs() {
 			a.given = false
 		}
 		a.read(out, 0)
@@ -125,6 +130,18 @@ func (c Call) bare() bool {
 		}
 	}
 	return true
+}
+
+// errs says that a function may give an error, so that a yes or no besides is part of its answer.
+func (c Call) errs() bool {
+	f := reflect.TypeOf(c.Func)
+	return f.NumOut() > 0 && f.Out(f.NumOut()-1).Kind() == reflect.Interface
+}
+
+// asks says that a function answers yes or no and nothing else: a no is no refusal.
+func (c Call) asks() bool {
+	f := reflect.TypeOf(c.Func)
+	return f.NumOut() == 1 && f.Out(0).Kind() == reflect.Bool
 }
 
 // read notes the figures of a result.
@@ -260,7 +277,7 @@ func spoil(path string, v reflect.Value, reach func([]reflect.Value) reflect.Val
 		}
 	case v.Kind() == reflect.Float64:
 		for _, x := range floats {
-			put(x, math.IsNaN(x), x != 0 && !(math.Abs(x) > 1e-9 && math.Abs(x) < 1e10))
+			put(x, math.IsNaN(x), x != 0 && !(math.Abs(x) > 1e-9 && math.Abs(x) < 1e8))
 		}
 	case v.CanInt():
 		for _, n := range ints {
