@@ -87,7 +87,7 @@ func (c Call) fault(w way) string {
 		return "gives " + answer.odd
 	case strings.Contains(answer.err, "%!"):
 		return "a spoilt sentence: " + answer.err
-	case w.none && answer.given && !slices.Contains(c.Free, w.path) && (!c.bare() || answer.made):
+	case w.none && answer.given && !slices.Contains(c.Free, w.path) && (!c.bare() || answer.made && answer.odd == ""):
 		return "is taken, and gives " + answer.all
 	}
 	return ""
@@ -149,6 +149,11 @@ func (a *answer) read(v reflect.Value, deep int) {
 	if deep > 12 {
 		return
 	}
+	if v.CanInt() || v.CanUint() {
+		a.made = a.made || !v.IsZero()
+		a.all += fmt.Sprint(v) + " "
+		return
+	}
 	switch v.Kind() {
 	case reflect.Float64:
 		x := v.Float()
@@ -158,6 +163,9 @@ func (a *answer) read(v reflect.Value, deep int) {
 		} else if x != 0 {
 			a.made = true
 		}
+	case reflect.String:
+		a.made = a.made || v.Len() > 0
+		a.all += v.String() + " "
 	case reflect.Struct:
 		for i := range v.NumField() {
 			a.read(v.Field(i), deep+1)

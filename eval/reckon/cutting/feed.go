@@ -127,14 +127,14 @@ func ReachesGrade(process string, grade int) Reached {
 }
 
 // ReachesRa says how a process stands to a roughness Ra, micrometres, by the same tables. NotSaid
-// for a process that no table has; a roughness that is not above 0 or is no number is reached by
-// none.
+// for a process that no table has, and for a roughness that is no number; one of 0 or below is
+// reached by none.
 func ReachesRa(process string, ra float64) Reached {
 	return reached(process, ra, func(c handbook.CapabilityRow) (float64, float64) { return c.RaFine, c.RaMost })
 }
 
 func reached(process string, want float64, of func(handbook.CapabilityRow) (fine, coarse float64)) Reached {
-	if process == "" {
+	if process == "" || math.IsNaN(want) {
 		return NotSaid
 	}
 	said, served := 0, 0
