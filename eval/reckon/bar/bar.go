@@ -14,7 +14,7 @@ import (
 	"math"
 )
 
-// Saw is what is lost besides the pieces.
+// Saw is what is lost besides the pieces, each 0 to MostLength mm.
 type Saw struct {
 	Kerf   float64 // width of the cut, mm
 	Facing float64 // added to each piece for facing its ends, mm
@@ -40,7 +40,9 @@ type Piece struct {
 	Count  int
 }
 
-// Job is a rack and what is to come from it, all of one section and metal.
+// Job is a rack and what is to come from it, all of one section and metal: up to MostPieces pieces
+// in all and as many rows of bars, of MostKinds different lengths each. Lengths are above 0 to
+// MostLength mm.
 type Job struct {
 	Bars   []Bar
 	Pieces []Piece
@@ -69,6 +71,7 @@ const (
 	Touched       // nor, with all that, touches fewer bars
 )
 
+// String names the aim that is proved, "nothing" for none.
 func (l Level) String() string {
 	return [...]string{"nothing", "new bars", "scrap", "remainders", "bars touched"}[min(l, Touched)]
 }
@@ -93,6 +96,7 @@ type Short struct {
 	Proved bool    // no way of sawing does it; otherwise none was found
 }
 
+// Error says by how much the rack is short, mm, or that no way of sawing it does.
 func (e *Short) Error() string {
 	switch {
 	case e.By > 0:
@@ -105,7 +109,7 @@ func (e *Short) Error() string {
 
 // The ranges taken.
 const (
-	MostLength = 1e6 // mm
+	MostLength = 1e5 // mm: 5000 pieces of twice that are counted in 64 bits
 	MostPieces = 5000
 	MostKinds  = 200 // different lengths of pieces, and of bars
 )
@@ -117,8 +121,10 @@ func units(mm float64) int64 { return int64(math.Round(mm * unit)) }
 func mm(units int64) float64 { return float64(units) / unit }
 
 // Count says how many pieces of a finished length one bar gives and what is left of it, the
-// clamped end included, mm: the whole number of times that piece, facing and kerf go into the bar less its
-// clamped end, plus one kerf where the bar's own end is the last face.
+// clamped end included, mm: the whole number of times that piece, facing and kerf go into the bar
+// less its clamped end, plus one kerf where the bar's own end is the last face. Exact to 1e-9 mm.
+// Bar and piece are above 0 to MostLength mm; an error names the length or the figure of the saw
+// that is out of range, or says that there are more than 2^31 pieces.
 func Count(bar, piece float64, s Saw) (n int, left float64, err error) {
 	if err := s.check(); err != nil {
 		return 0, 0, err
