@@ -25,7 +25,8 @@ type Saw struct {
 	EndIsFace bool
 }
 
-// Bar is a length of stock on the rack.
+// Bar is a length of stock on the rack. Lengths are mm, above 0 to MostLength; a count is 0 or
+// more, and no more count than pieces are wanted.
 type Bar struct {
 	Name   string
 	Length float64
@@ -33,7 +34,7 @@ type Bar struct {
 	Offcut bool // already begun; taken before new bars
 }
 
-// Piece is what is wanted.
+// Piece is what is wanted. Counts run from 0 to MostPieces.
 type Piece struct {
 	Name   string
 	Length float64 // finished, mm
@@ -50,7 +51,7 @@ type Job struct {
 	Usable float64 // shortest remainder worth keeping, mm; 0 where none is
 }
 
-// Cut is one bar and what is sawn from it.
+// Cut is one bar and what is sawn from it. Lengths are mm.
 type Cut struct {
 	Bar    string
 	Length float64
@@ -76,9 +77,9 @@ func (l Level) String() string {
 	return [...]string{"nothing", "new bars", "scrap", "remainders", "bars touched"}[min(l, Touched)]
 }
 
-// Plan says what to saw from what. It is the best in this order: fewest new bars, least
-// scrap (remainders too short to keep), fewest remainders to keep, fewest bars touched;
-// Proved says how far that is certain.
+// Plan says what to saw from what. It is the best in this order: fewest new bars, least scrap
+// (remainders too short to keep), fewest remainders to keep, fewest bars touched; Proved says how
+// far that is certain. Lengths are mm.
 type Plan struct {
 	Cuts    []Cut
 	NewBars int

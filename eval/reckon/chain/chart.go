@@ -36,8 +36,8 @@ type Dim struct {
 	Lower, Upper float64
 }
 
-// Cut is a cut with its working dimension: Makes comes to lie Size to the right of From,
-// as From stands then.
+// Cut is a cut with its working dimension: Makes comes to lie Size to the right of From, as From
+// stands then. Deviations are mm.
 type Cut struct {
 	Name         string
 	From, Makes  string
@@ -51,16 +51,17 @@ type Cut struct {
 // same place.
 const Grain = 0.001
 
-// Chart is how a piece is made along one axis. Sizes and deviations are within MostLength mm; a
-// chart with two cuts of one name, a dimension from a surface to itself or a figure out of range
-// is an error of all that is asked of it, which names it.
+// Chart is how a piece is made along one axis, by up to MostLinks cuts and dimensions. Sizes and
+// deviations are within MostLength mm; a chart with two cuts of one name, a dimension from a
+// surface to itself or a figure out of range is an error of all that is asked of it, which names
+// it.
 type Chart struct {
 	Raw     []Dim // of the blank
 	Cuts    []Cut // in order
 	Drawing []Dim // what must come out at the end
 }
 
-// Term is a cut, or a dimension of the blank, in a chain.
+// Term is a cut, or a dimension of the blank, in a chain. Figures are mm, negative to the left.
 type Term struct {
 	Name               string
 	Sign               int // 1 or -1: which way the result moves when the place that the cut makes moves right

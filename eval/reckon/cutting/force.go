@@ -112,7 +112,7 @@ func Turn(group string, depth, feed, approach, speed, diameter float64) (Turned,
 	return t, nil
 }
 
-// Milled is what a milling cut asks for.
+// Milled is what a milling cut asks for. TeethInCut is a mean.
 type Milled struct {
 	Engaged    float64 // how far round a tooth is in the work, degrees
 	TeethInCut float64

@@ -45,7 +45,7 @@ func mate(size, doubt, least, most float64) error {
 	return nil
 }
 
-// Near is a pair of classes beside a wanted clearance.
+// Near is a pair of classes beside a wanted clearance. Clearances are mm.
 type Near struct {
 	Pair        string // "H7/g6"
 	Least, Most float64

@@ -17,7 +17,7 @@ type Bevel struct {
 	Depth    Depth   // of equal addendum teeth; the zero Depth: UsualDepth
 }
 
-// Cone is one wheel of such a pair.
+// Cone is one wheel of such a pair. Lengths are mm, angles degrees.
 type Cone struct {
 	Pitch      float64 // half angle of the pitch cone, degrees; above 90 the wheel is internal
 	Reference  float64 // pitch diameter at the large end, mm
@@ -30,7 +30,7 @@ type Cone struct {
 	SmallTip   float64 // outside diameter at the small end, where a width is given
 }
 
-// Bevels is the pair.
+// Bevels is the pair. Lengths are mm.
 type Bevels struct {
 	Cone        [2]Cone
 	Distance    float64 // cone distance, mm

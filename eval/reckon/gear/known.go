@@ -17,7 +17,7 @@ var (
 		48, 64, 72, 80, 96, 120}
 )
 
-// Pitch is a standard pitch that a wheel may have.
+// Pitch is a standard pitch that a wheel may have. The module is mm.
 type Pitch struct {
 	Name   string // "module 1.5", "16 DP"
 	Module float64

@@ -6,7 +6,8 @@ import (
 	"math"
 )
 
-// Mesh is two wheels run together.
+// Mesh is two wheels run together. The contact ratio is a plain number: how many pairs of teeth
+// are in touch on the mean.
 type Mesh struct {
 	Centre       float64    // mm
 	Standard     float64    // centre distance without shift, mm: half the sum (inside: difference) of the reference diameters

@@ -18,7 +18,7 @@ type Worm struct {
 	Depth    Depth   // the zero Depth: UsualDepth
 }
 
-// Drive is what a worm and wheel come to.
+// Drive is what a worm and wheel come to. Lengths and diameters are mm, angles degrees.
 type Drive struct {
 	Pitch, Lead    float64 // axial, mm
 	LeadAngle      float64 // degrees: the gash is set over by it

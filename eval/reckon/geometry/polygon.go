@@ -76,7 +76,7 @@ func RoundForBar(a, b float64) (float64, error) {
 	return math.Hypot(a, b), first(length("width", a), length("width", b))
 }
 
-// Corner is two straight sides that meet.
+// Corner is two straight sides that meet, at an angle of 1 to 179 degrees.
 type Corner struct{ Angle float64 } // between them, degrees
 
 // Fillet gives what a radius in the corner takes up, mm: where it touches the sides, from the

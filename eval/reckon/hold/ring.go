@@ -65,7 +65,7 @@ func RingForce(jaws int, lobing, outside, bore, length, e float64) (force float6
 	return lobing / p.Lobing, err
 }
 
-// Closed is a slot between two prongs that jaws press together.
+// Closed is a slot between two prongs that jaws press together. All mm.
 type Closed struct {
 	Jaw   float64 // how far each prong goes inward at the height of the jaw, mm
 	Mouth float64 // the same at the mouth

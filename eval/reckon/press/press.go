@@ -39,7 +39,7 @@ type Fit struct {
 	Friction     handbook.Band // zero not known: no force or torque
 }
 
-// Answer is what comes of it.
+// Answer is what comes of it. Pressures are MPa, interferences diametral, mm.
 type Answer struct {
 	Interference handbook.Band // that works: after smoothing, never below 0
 	Pressure     handbook.Band
@@ -50,7 +50,7 @@ type Answer struct {
 	Grows        handbook.Band // outside of the hub gets larger, diametral, mm
 }
 
-// Stress is how hard a part is worked at its worst place.
+// Stress is how hard a part is worked at its worst place. Share is a plain number.
 type Stress struct {
 	Hoop  handbook.Band // at that place, MPa; push is below 0
 	Worst handbook.Band // largest difference of two principal stresses (Tresca), or the largest pull where the metal breaks without yielding, MPa

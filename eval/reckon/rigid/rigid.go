@@ -74,7 +74,7 @@ const (
 	Centres                 // a centre at each end
 )
 
-// Bar is what bends.
+// Bar is what bends. Its stiffness is MPa, 1 to 2,000,000.
 type Bar struct {
 	Parts []Part
 	Hold  Hold

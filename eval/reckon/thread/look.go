@@ -9,7 +9,7 @@ import (
 	"fettle/schema/handbook"
 )
 
-// Look is a thread that another could be taken for.
+// Look is a thread that another could be taken for. Diameters and pitches are mm.
 type Look struct {
 	Thread   drawing.Thread
 	Diameter float64 // how much larger its major diameter is, mm
