@@ -8,7 +8,8 @@
 //
 //   - nothing panics, whatever is asked;
 //   - what comes without an error (and without a false) holds no figure that is none;
-//   - a figure that is not a number is refused, by an error that says something, or by a false.
+//   - a figure that is not a number is refused, by an error that names it and its range, or by a
+//     false.
 //
 // A bare formula has no way to refuse. Of it is held that finite figures give finite ones, or no
 // number where it is undefined, and that out of what is no number no figure is made but nought.
@@ -92,6 +93,8 @@ func (c Call) fault(w way) string {
 		return "gives " + answer.odd
 	case strings.Contains(answer.err, "%!"):
 		return "a spoilt sentence: " + answer.err
+	case w.none && answer.err != "" && !(strings.Contains(answer.err, "NaN") && strings.ContainsAny(answer.err, "0123456789")):
+		return "neither the figure nor its range is named: " + answer.err
 	case w.none && answer.given && !slices.Contains(c.Free, w.path) && (!c.bare() || answer.made && answer.odd == ""):
 		return "is taken, and gives " + answer.all
 	}

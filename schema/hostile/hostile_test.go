@@ -2,6 +2,7 @@ package hostile
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"testing"
 )
@@ -15,10 +16,30 @@ func TestHolds(t *testing.T) {
 	}{
 		{"a refusal", Call{Func: func(x float64) (float64, error) {
 			if !(x > 0 && x < 10) {
-				return 0, errors.New("x must lie from 0 to 10")
+				return 0, fmt.Errorf("x must lie from 0 to 10, not %v", x)
 			}
 			return x, nil
 		}, With: []any{1.0}}, true},
+		{"a refusal that names nothing", Call{Func: func(x float64) (float64, error) {
+			if !(x > 0 && x < 10) {
+				return 0, errors.New("this cannot be")
+			}
+			return x, nil
+		}, With: []any{1.0}}, false},
+		{"a spoilt sentence", Call{Func: func(n int) (int, error) {
+			if n < 0 || n > 10 {
+				return 0, errors.New("n is %" + "!d(string=x)")
+			}
+			return n, nil
+		}, With: []any{1}}, false},
+		{"an answer without end", Call{Func: func(x float64) (float64, error) {
+			if !(x >= 0 && x < 10) {
+				return 0, fmt.Errorf("x must lie from 0 to 10, not %v", x)
+			}
+			return 1 / x, nil
+		}, With: []any{1.0}, Endless: true}, true},
+		{"a map's figures", Call{Func: func(m map[string]float64) (float64, error) { return m["a"], nil },
+			With: []any{map[string]float64{"a": 1}}}, false},
 		{"a silent NaN", Call{Func: func(x float64) (float64, error) { return x, nil }, With: []any{1.0}}, false},
 		{"a NaN that is lost", Call{Func: func(x float64) (float64, bool) { return 3, x != 7 }, With: []any{1.0}}, false},
 		{"the same, free", Call{Func: func(x float64) (float64, bool) { return 3, x != 7 }, With: []any{1.0}, Free: []string{"0"}}, true},

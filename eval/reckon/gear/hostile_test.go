@@ -67,8 +67,8 @@ func TestHostileTogether(t *testing.T) {
 func TestHostile(t *testing.T) {
 	w := Wheel{Teeth: 30, Module: 1, Pressure: 20, Helix: 10, Shift: 0.1, Thinning: 0.05, Depth: Metric}
 	v := Wheel{Teeth: 45, Module: 1, Pressure: 20, Helix: 10, Shift: 0.1, Thinning: 0.05, Depth: Metric}
-	in := Wheel{Teeth: 80, Module: 1, Pressure: 20, Internal: true}
-	spur := Wheel{Teeth: 20, Module: 1, Pressure: 20}
+	in := Wheel{Teeth: 80, Module: 1, Pressure: 20, Internal: true, Depth: Metric}
+	spur := Wheel{Teeth: 20, Module: 1, Pressure: 20, Depth: Metric}
 	mesh, err := Pair(spur, in, 0)
 	if err != nil {
 		t.Fatal(err)

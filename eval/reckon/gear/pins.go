@@ -2,6 +2,7 @@ package gear
 
 import (
 	"errors"
+	"fmt"
 	"math"
 )
 
@@ -78,7 +79,7 @@ func (w Wheel) OverPins(pin float64) (Pins, error) {
 	x := g.side * (pin/(g.db*math.Cos(g.bb)) - g.halfGap(z))
 	phi, err := AngleOf(x)
 	if err != nil {
-		return Pins{}, errors.New("a pin of this size finds no rest between these teeth")
+		return Pins{}, fmt.Errorf("a pin of %v mm finds no rest between these teeth", pin)
 	}
 	p := Pins{Pin: pin, Circle: g.db / math.Cos(phi)}
 	p.Measure = p.Circle*apart(w.Teeth) + g.side*pin
@@ -104,7 +105,7 @@ func apart(z int) float64 {
 // is above most; the figures then mean nothing.
 func (w Wheel) PinLimits(pin, least, most float64) (small, large float64, err error) {
 	if !(least <= most) {
-		return 0, 0, errors.New("the least thinning must not be more than the most")
+		return 0, 0, fmt.Errorf("thinnings from %v to %v mm: they must rise, from 0 up", least, most)
 	}
 	w.Thinning = least
 	a, err := w.OverPins(pin)

@@ -252,7 +252,7 @@ func (s *scene) press(p *program, forces []float64, sides int) error {
 			continue
 		}
 		if k >= len(forces) || !(forces[k] >= 0 && forces[k] <= mostForce) {
-			return fmt.Errorf("%s: a force from 0 to %g N is wanted for each clamp", called("clamp", c.Name, i), mostForce)
+			return fmt.Errorf("%s: a force from 0 to %g N is wanted for each clamp, and %v are given", called("clamp", c.Name, i), mostForce, forces)
 		}
 		row := make([]float64, len(p.cost))
 		for j := range sides {

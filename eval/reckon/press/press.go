@@ -126,7 +126,8 @@ func checkMetal(of string, m handbook.Elastic) error {
 	case !(p.Lo >= 0 && p.Lo <= p.Hi && p.Hi < 0.5):
 		return fmt.Errorf("the Poisson's ratio of the %s must lie from 0 to under 0.5, not %v to %v", of, p.Lo, p.Hi)
 	case !(m.Yield.Lo >= 0 && m.Yield.Lo <= m.Yield.Hi && m.Yield.Hi <= 1e5 && m.Breaks.Lo >= 0 && m.Breaks.Lo <= m.Breaks.Hi && m.Breaks.Hi <= 1e5):
-		return fmt.Errorf("the strength of the %s must lie from 0 to 100,000 MPa", of)
+		return fmt.Errorf("the strength of the %s must lie from 0 to 100,000 MPa, not %v to %v, or %v to %v where it breaks", of,
+			m.Yield.Lo, m.Yield.Hi, m.Breaks.Lo, m.Breaks.Hi)
 	}
 	return nil
 }

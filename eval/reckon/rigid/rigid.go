@@ -116,7 +116,8 @@ func (b Bar) check() error {
 	}
 	for n, p := range b.Parts {
 		if !(p.Length > 0 && p.Length <= longest && p.Bend > 1e-12 && p.Bend < 1e18 && p.Area > 1e-9 && p.Area < 1e10 && p.Shear >= 0 && p.Shear < 10) {
-			return fmt.Errorf("part %d must be over 0 up to %v mm long and have a section that is there", n+1, float64(longest))
+			return fmt.Errorf("part %d must be over 0 up to %v mm long and have a section that is there, not %v mm with %v mm2 and %v mm4 (uneven shear %v)",
+				n+1, float64(longest), p.Length, p.Area, p.Bend, p.Shear)
 		}
 	}
 	if !(b.Young.Lo >= 1 && b.Young.Lo <= b.Young.Hi && b.Young.Hi <= 2e6) {
