@@ -4,7 +4,7 @@
 //
 // Every exported function of a package stands in a list with arguments that it answers. Each
 // figure among these, also within structs and lists, is then put out of all reason, one at a
-// time. Three things are held:
+// time, and some with another. Three things are held:
 //
 //   - nothing panics, whatever is asked;
 //   - what comes without an error (and without a false) holds no figure that is none;
@@ -74,6 +74,7 @@ func Calls(t *testing.T, calls []Call, without ...string) {
 					t.Errorf("%s: %s", way.said, fault)
 				}
 			}
+			c.together(t)
 		})
 	}
 }
@@ -99,6 +100,29 @@ func (c Call) fault(w way) string {
 		return "is taken, and gives " + answer.all
 	}
 	return ""
+}
+
+// together puts two figures out of reason at once: nothing may panic, and what can be refused may
+// hold no figure that is none. Each way is taken with one other.
+func (c Call) together(t *testing.T) {
+	t.Helper()
+	ways := c.ways()
+	for i := range ways {
+		a, b := ways[i], ways[(31*i+17)%len(ways)]
+		if len(a.path) < len(b.path) { // the deeper first: the other may take away what it stands in
+			a, b = b, a
+		}
+		args := c.arguments()
+		a.put(args)
+		b.put(args)
+		answer := c.ask(args)
+		switch odd := answer.err == "" && answer.odd != "" && !c.bare() && !c.Endless; {
+		case answer.panics != "":
+			t.Errorf("%s, %s: panics: %s", a.said, b.said, answer.panics)
+		case odd && answer.given:
+			t.Errorf("%s, %s: gives %s", a.said, b.said, answer.odd)
+		}
+	}
 }
 
 // answer is what came of a call.

@@ -38,9 +38,9 @@ type Choice struct {
 
 // Pick takes the fastest speed of a machine that keeps an edge at or below a wanted speed, m/min,
 // at a diameter, mm, and at or below a mark on the tool, rev/min (0: no mark). Where even the
-// slowest is faster, it is taken and said to be too fast. False where the machine has no speeds,
-// and where the wanted speed or the diameter is not above 0 or is no number, or a diameter is a
-// kilometre or more.
+// slowest is faster, it is taken and said to be too fast. False where the machine has no speeds
+// above 0, and where the wanted speed or the diameter is not above 0 or is no number, or a
+// diameter is a kilometre or more.
 func Pick(s model.Speeds, wanted, diameter, mark float64) (Choice, bool) {
 	if !(wanted > 0 && diameter > 0 && diameter < 1e6) || math.IsNaN(mark) {
 		return Choice{}, false
@@ -49,14 +49,14 @@ func Pick(s model.Speeds, wanted, diameter, mark float64) (Choice, bool) {
 	if mark > 0 {
 		limit = math.Min(limit, mark)
 	}
-	n, ok := s.At(limit)
-	if !ok {
-		if n, ok = s.Slowest(); !ok {
-			return Choice{}, false
-		}
-		return Choice{n, Speed(n, diameter), true}, true
+	n, kept := s.At(limit)
+	if !kept {
+		n, _ = s.Slowest()
 	}
-	return Choice{n, Speed(n, diameter), false}, true
+	if !(n > 0) || math.IsInf(n, 0) {
+		return Choice{}, false
+	}
+	return Choice{n, Speed(n, diameter), !kept}, true
 }
 
 // PerMinute gives the rate of a feed in mm a minute: f n, or f z n for a feed counted over teeth,
