@@ -9,7 +9,7 @@
 //   - nothing panics, whatever is asked;
 //   - what comes without an error (and without a false) holds no figure that is none;
 //   - a figure that is not a number is refused, by an error that names it and its range, or by a
-//     false.
+//     false; where there is an error, so is one that is infinite or larger than anything.
 //
 // A bare formula has no way to refuse. Of it is held that finite figures give finite ones, or no
 // number where it is undefined, and that out of what is no number no figure is made but nought.
@@ -36,7 +36,7 @@ type Call struct {
 	Func any
 	With []any
 
-	// Free are arguments of which a figure that is not a number need not be refused, each by the
+	// Free are arguments of which a figure out of reason need not be refused, each by the
 	// way to it, as failures print it, and each with its reason beside it.
 	Free []string
 
@@ -44,7 +44,7 @@ type Call struct {
 	// out of its range, and that its comment says so.
 	Undefined bool
 
-	// Endless says that the comment gives an infinite answer its meaning.
+	// Endless says that the comment gives an infinite figure its meaning.
 	Endless bool
 }
 
@@ -94,8 +94,10 @@ func (c Call) fault(w way) string {
 		return "gives " + answer.odd
 	case strings.Contains(answer.err, "%!"):
 		return "a spoilt sentence: " + answer.err
-	case w.none && answer.err != "" && !(strings.Contains(answer.err, "NaN") && strings.ContainsAny(answer.err, "0123456789")):
-		return "neither the figure nor its range is named: " + answer.err
+	case w.word != "" && answer.err != "" && !(strings.Contains(answer.err, w.word) && strings.ContainsAny(answer.err, "0123456789")):
+		return "the figure or its range is not named: " + answer.err
+	case w.huge && c.errs() && answer.given && !c.Endless && !slices.Contains(c.Free, w.path):
+		return "is taken, and gives " + answer.all
 	case w.none && answer.given && !slices.Contains(c.Free, w.path) && (!c.bare() || answer.made && answer.odd == ""):
 		return "is taken, and gives " + answer.all
 	}
@@ -283,8 +285,10 @@ var rat = reflect.TypeFor[*big.Rat]()
 // way is one figure put out of reason.
 type way struct {
 	path, said string
-	none       bool // it is not a number
-	far        bool // it is not finite, or so large or small that a product leaves what a float holds
+	none       bool   // it is not a number
+	far        bool   // it is not finite, or so large or small that a product leaves what a float holds
+	huge       bool   // it is infinite, or larger than anything
+	word       string // how a refusal writes it, of what is not finite
 	put        func(args []reflect.Value)
 }
 
@@ -303,14 +307,24 @@ func (c Call) ways() (out []way) {
 // spoil enters the ways for a value and all within it; reach finds it among fresh arguments.
 func spoil(path string, v reflect.Value, reach func([]reflect.Value) reflect.Value, out *[]way) {
 	put := func(x any, none, far bool) {
-		*out = append(*out, way{path, fmt.Sprintf("argument %s = %.40v", path, x), none, far, func(args []reflect.Value) {
+		w := way{path: path, said: fmt.Sprintf("argument %s = %.40v", path, x), none: none, far: far}
+		if f, ok := x.(float64); ok {
+			w.huge = math.Abs(f) > 1e200
+			if none {
+				w.word = "NaN"
+			} else if math.IsInf(f, 0) {
+				w.word = "Inf"
+			}
+		}
+		w.put = func(args []reflect.Value) {
 			to := reach(args)
 			if x == nil {
 				to.SetZero()
 				return
 			}
 			to.Set(reflect.ValueOf(x).Convert(to.Type()))
-		}})
+		}
+		*out = append(*out, w)
 	}
 	switch {
 	case v.Type() == rat:

@@ -38,6 +38,12 @@ func TestHolds(t *testing.T) {
 			}
 			return 1 / x, nil
 		}, With: []any{1.0}, Endless: true}, true},
+		{"an infinite figure that is taken", Call{Func: func(x float64) (float64, error) {
+			if math.IsNaN(x) {
+				return 0, fmt.Errorf("x must lie from 0 to 10, not %v", x)
+			}
+			return 3, nil
+		}, With: []any{1.0}}, false},
 		{"a map's figures", Call{Func: func(m map[string]float64) (float64, error) { return m["a"], nil },
 			With: []any{map[string]float64{"a": 1}}}, false},
 		{"a silent NaN", Call{Func: func(x float64) (float64, error) { return x, nil }, With: []any{1.0}}, false},

@@ -131,7 +131,7 @@ func Count(bar, piece float64, s Saw) (n int, left float64, err error) {
 		return 0, 0, err
 	}
 	for _, l := range []float64{bar, piece} {
-		if !(l > 0 && l <= MostLength) {
+		if !(l > 0 && l <= MostLength) || units(l) == 0 {
 			return 0, 0, fmt.Errorf("%v mm: lengths run from above 0 to %v mm", l, MostLength)
 		}
 	}

@@ -35,8 +35,8 @@ func (b *Band) add(by string, x float64, source string) {
 	b.Says = append(b.Says, Said{by, x, source})
 }
 
-// Times multiplies a band and each of its figures by k, above 0. What would be no number or
-// infinite is left out, so that the band may come to be None.
+// Times multiplies a band and each of its figures by k. What would be no number or infinite is
+// left out, so that the band may come to be None.
 func (b Band) Times(k float64) Band {
 	out := Band{}
 	for _, s := range b.Says {

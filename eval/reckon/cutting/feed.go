@@ -88,7 +88,7 @@ func serves(printed, tool string) bool {
 // r), feed and nose radius mm; Ra is about a quarter of it (common practice). Tearing, built-up
 // edge and shake make it more. Good while the feed is well below the radius: feed up to 2 r.
 // Source: a toolmaker's catalogue 2016-17, basic turning formulas. Ranges: feed 1e-5 to 10, nose
-// 0.001 to 100; an error names the figure.
+// 0.001 to 100; an error names the figure. A feed above 2 r is an error too.
 func Rz(feed, nose float64) (rz, ra float64, err error) {
 	if err := in(figure{"feed mm a turn", feed, 1e-5, 10}, figure{"nose radius mm", nose, 0.001, 100}); err != nil {
 		return 0, 0, err
