@@ -7,6 +7,9 @@
 // square to the axis: what lies further out along the axis also tips, which no counterweight
 // in another plane takes away.
 //
+// Where a comment names no source, a formula is the definition of its words, plain mechanics or
+// geometry.
+//
 // Where a function gives an error, it names the figure that is out of range or what does not go
 // together; what is not a number is out of every range.
 package balance

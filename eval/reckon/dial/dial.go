@@ -5,6 +5,8 @@
 // A dial's own figures are exact: screws and lines are ratios of whole numbers, so they are
 // big.Rat. Lengths are mm, angles degrees. Slack of the screw is no part of a dial's value.
 //
+// Where a comment names no source, a formula is the definition of its words or plain geometry.
+//
 // Where a function gives an error, it names the figure that is out of range or what does not go
 // together; what is not a number is out of every range.
 package dial

@@ -31,7 +31,11 @@
 // The formulae of plain, direct, angular and differential indexing are in the Practical
 // Treatise on Milling and Milling Machines, in US Army course OD1644 and in Machinery's
 // Handbook. The rule of idlers differs from head to head, so it is a property of the head. Block
-// indexing and rounding from absolute positions are common practice.
+// indexing and rounding from absolute positions are common practice. What has no source follows from
+// the equation above or is the definition of its words.
+//
+// Where a function gives an error, it names the figure that is out of range; what a Fraction cannot
+// hold is no number.
 package dividing
 
 import (

@@ -58,7 +58,7 @@ func Depths() []Depth { return []Depth{Inch, Metric, Fine, FineInch, Stub} }
 
 // UsualDepth is the depth where none is asked for: 2.157 modules at 14.5 degrees, 2.25 at any
 // other angle. Both are in print for both, so an answer names the one it used. Whether the angle
-// is one is not asked.
+// is one is not asked. Their sources stand in Inch and Metric.
 func UsualDepth(pressure float64) Depth {
 	if math.Abs(pressure-14.5) < 1e-9 {
 		return Inch

@@ -28,7 +28,8 @@ func StandardPins(internal bool) []float64 {
 
 // BestPin is the diameter of the pin that touches on the circle d + 2xm, mm; where that lies
 // within the base circle, on the base circle. The thinning plays no part. An error for what Check
-// refuses, and where no pin so touches.
+// refuses, and where no pin so touches. It follows from the thickness of the tooth, as the
+// measurement does.
 func (w Wheel) BestPin() (float64, error) {
 	w.Thinning = 0
 	g, err := w.geometry()

@@ -3,7 +3,10 @@
 //
 // Lengths are millimetres, angles degrees at the edges. x runs left to right and y front to back, an
 // angle counts from x towards y. All is trigonometry in float64, error below 1e-12 of the largest figure
-// given.
+// given; where a comment names no source, that is where a formula is from.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package geometry
 
 import (

@@ -7,6 +7,8 @@
 // handbook hold near 20 degrees, and a steel at 200 grows some 5 % more than they say (from
 // memory), which errs to the side of asking for more heat than is needed.
 //
+// Where a comment names no source, a formula follows from dL = a L dT, see Growth.
+//
 // Where a function gives an error, it names the figure that is out of range or what does not go
 // together; what is not a number is out of every range.
 package heat

@@ -55,7 +55,8 @@ func MostPressure(d, outside, yield float64) float64 {
 
 // MostInterference gives the diametral interference up to which neither part yields or breaks
 // whatever bar of the bands is in the hand, smoothing apart, mm. The interference and smoothing of
-// the fit play no part. False where what one of them bears is not known. Errors as of Work.
+// the fit play no part. False where what one of them bears is not known. Errors as of Work. It is
+// Work turned about: stresses rise as the interference does.
 func MostInterference(f Fit) (mm float64, ok bool, err error) {
 	f.Interference, f.Smoothing = handbook.One(f.Diameter/1000), handbook.Band{}
 	a, err := Work(f)

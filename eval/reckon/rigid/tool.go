@@ -15,7 +15,8 @@ const FluteCore = 0.8
 // EndMill gives an end mill as a bar clamped in its holder: shank first, then flutes. Reach is
 // what stands out of the holder; where the flutes are as long, there is no shank. Lengths are
 // 0.001 to 100,000 mm, the stiffness 1 to 2,000,000 MPa; an error names the one that is not, or
-// says that a part has no section worth the name.
+// says that a part has no section worth the name. The core of the flutes is FluteCore of the
+// cutter.
 func EndMill(cutter, flutes, shank, reach float64, young handbook.Band) (Bar, error) {
 	for _, c := range []struct {
 		what string

@@ -92,7 +92,7 @@ func between(r float64, table []float64) float64 {
 
 // Under gives how far the wall gives way, mm, under a force, 0 to 1e7 N. Of the metal its
 // stiffness, 1 to 2,000,000 MPa, and Poisson's ratio, 0 to under 0.5, are read. An error for what
-// Figure refuses, and for a figure out of range.
+// Figure refuses, and for a figure out of range. The formula is that of the essay above.
 func (w Wall) Under(force float64, m handbook.Elastic) (handbook.Band, error) {
 	f, err := w.Figure()
 	if err != nil {

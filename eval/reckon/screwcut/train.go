@@ -17,6 +17,8 @@
 // by their product and for each of the latter looks up the drivers whose product lies within the
 // error allowed: all trains are found, without trying all pairs of sets.
 //
+// Where a comment names no source, a formula is the definition of its words or follows from that line.
+//
 // Where a function gives an error, it names the figure that is out of range or what does not go
 // together; what is not a number is out of every range.
 package screwcut

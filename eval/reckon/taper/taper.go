@@ -4,6 +4,8 @@
 // Lengths are millimetres, angles degrees at the edges and radians inside. A taper is said on
 // diameter, per mm of length; angles of cones are included angles unless a name says half.
 //
+// Where a comment names no source, a formula is the definition of its words or plain trigonometry.
+//
 // Where a function gives an error, it names the figure that is out of range or what does not go
 // together; what is not a number is out of every range.
 package taper

@@ -6,6 +6,9 @@
 // the 1.0825 P that a thread of today has. Handbook tables and tap makers use the first, so
 // it is used here, and every answer says its basis.
 //
+// Diameters come from the profiles, whose standards stand beside them; where a comment names no other
+// source, a figure follows from these by geometry or is the definition of its words.
+//
 // Where a function gives an error, it names the figure that is out of range or what does not go
 // together; what is not a number is out of every range.
 package thread
