@@ -7,6 +7,9 @@
 // square to the axis: what lies further out along the axis also tips, which no counterweight
 // in another plane takes away.
 //
+// Where a comment names no source, a formula is the definition of its words, plain mechanics or
+// geometry.
+//
 // Where a function gives an error, it names the figure that is out of range or what does not go
 // together; what is not a number is out of every range.
 package balance
@@ -17,7 +20,8 @@ import (
 	"math"
 )
 
-// Mass is something that turns, as a point at its centre of mass.
+// Mass is something that turns, as a point at its centre of mass: up to 100,000 kg, 10,000 mm from
+// the axis, at any angle within a hundred turns.
 type Mass struct {
 	Kilograms float64
 	Radius    float64 // from the axis, mm
@@ -51,7 +55,9 @@ func (m Mass) check() error {
 		within("angle", m.Angle, -36000, 36000, "degrees"))
 }
 
-// Sum adds the moments of masses as arrows.
+// Sum adds the moments of masses as arrows, kg mm. A sum that is below 1e-12 of all its parts is
+// nought. No mass at all is nought too. An error names the figure of a mass that is out of its
+// range.
 func Sum(masses ...Mass) (Moment, error) {
 	var x, y, all float64
 	for _, m := range masses {
@@ -70,9 +76,12 @@ func Sum(masses ...Mass) (Moment, error) {
 	return Moment{size, angle}, nil
 }
 
-func (m Moment) check() error { return within("moment", m.Size, 0, heaviest*widest, "kg mm") }
+func (m Moment) check() error {
+	return cmp.Or(within("moment", m.Size, 0, heaviest*widest, "kg mm"), within("angle", m.Angle, -36000, 36000, "degrees"))
+}
 
-// Force gives the pull of a moment at a speed, N: m r (2 pi n/60)^2, r in m.
+// Force gives the pull of a moment, 0 to 1e9 kg mm, at a speed, 0 to 100,000 rev/min, in N: m r (2
+// pi n/60)^2, r in m, by mechanics. An error names the figure out of range.
 func Force(m Moment, revs float64) (float64, error) {
 	if err := cmp.Or(m.check(), within("speed", revs, 0, fastest, "rev/min")); err != nil {
 		return 0, err
@@ -81,23 +90,26 @@ func Force(m Moment, revs float64) (float64, error) {
 	return m.Size / 1000 * w * w, nil
 }
 
-// SpeedAt gives the speed at which the pull of a moment reaches a force in N, rev/min. False
-// for a moment of nought, which never does.
+// SpeedAt gives the speed at which the pull of a moment, 0 to 1e9 kg mm, reaches a force, 0 to 1e9
+// N, in rev/min. It undoes Force. False for a moment of nought, which never does, or so small that
+// the speed would be infinite. An error names the figure out of range.
 func SpeedAt(m Moment, force float64) (revs float64, ok bool, err error) {
 	if err := cmp.Or(m.check(), within("force", force, 0, 1e9, "N")); err != nil {
 		return 0, false, err
 	}
-	if m.Size == 0 {
+	revs = 60 / (2 * math.Pi) * math.Sqrt(force*1000/m.Size)
+	if m.Size == 0 || math.IsInf(revs, 0) {
 		return 0, false, nil
 	}
-	return 60 / (2 * math.Pi) * math.Sqrt(force*1000/m.Size), true, nil
+	return revs, true, nil
 }
 
 // UsualShare is the part of a lathe's weight above which a turning pull is worth a word: a
 // twentieth. Common practice without a source; give your own.
 const UsualShare = 0.05
 
-// Weight gives the share of a machine's weight, N, for its mass in kg.
+// Weight gives the share, 1e-6 to 10, of a machine's weight, N, for its mass, 0.1 to 100,000 kg.
+// An error names the figure out of range.
 func Weight(kilograms, share float64) (float64, error) {
 	if err := cmp.Or(within("mass of the machine", kilograms, 0.1, heaviest, "kg"), within("share of its weight", share, 1e-6, 10, "")); err != nil {
 		return 0, err
@@ -105,8 +117,8 @@ func Weight(kilograms, share float64) (float64, error) {
 	return kilograms * G * share, nil
 }
 
-// Counterweight gives what balances a moment at a distance from the axis: the mass, on the
-// other side.
+// Counterweight gives what balances a moment at a distance from the axis, 0.001 to 10,000 mm: the
+// mass, kg, on the other side. An error names the figure out of range.
 func Counterweight(m Moment, radius float64) (Mass, error) {
 	if err := cmp.Or(m.check(), within("distance of the counterweight", radius, 1e-3, widest, "mm")); err != nil {
 		return Mass{}, err
@@ -114,7 +126,9 @@ func Counterweight(m Moment, radius float64) (Mass, error) {
 	return Mass{m.Size / radius, radius, opposite(m.Angle)}, nil
 }
 
-// CounterRadius gives how far from the axis a weight that is there must sit to balance.
+// CounterRadius gives how far from the axis, mm, a weight that is there, 1e-6 to 100,000 kg, must
+// sit to balance a moment, and on which side. Whether there is room so far out is not asked. An
+// error names the figure out of range.
 func CounterRadius(m Moment, kilograms float64) (Mass, error) {
 	if err := cmp.Or(m.check(), within("mass of the counterweight", kilograms, 1e-6, heaviest, "kg")); err != nil {
 		return Mass{}, err
@@ -124,8 +138,9 @@ func CounterRadius(m Moment, kilograms float64) (Mass, error) {
 
 func opposite(angle float64) float64 { return math.Mod(angle+180, 360) }
 
-// Disc gives the mass of a round disc or ring, kg: diameters and thickness in mm, density in
-// kg/m3.
+// Disc gives the mass of a round disc or ring, kg: diameters and thickness in mm, 0.001 to 10,000,
+// the bore 0 to under the outside; density 100 to 25,000 kg/m3. An error names the figure out of
+// range.
 func Disc(outside, bore, thickness, density float64) (float64, error) {
 	err := cmp.Or(within("outside diameter", outside, 1e-3, widest, "mm"), within("thickness", thickness, 1e-3, widest, "mm"),
 		within("density", density, 100, 25000, "kg/m3"))
@@ -138,7 +153,8 @@ func Disc(outside, bore, thickness, density float64) (float64, error) {
 	return math.Pi / 4 * (outside*outside - bore*bore) * thickness * density * 1e-9, nil
 }
 
-// Block gives the mass of a block, kg: its sides in mm, density in kg/m3.
+// Block gives the mass of a block, kg: its sides in mm, 0.001 to 10,000, density 100 to 25,000
+// kg/m3. An error names the figure out of range.
 func Block(long, wide, high, density float64) (float64, error) {
 	for _, side := range []float64{long, wide, high} {
 		if err := within("side", side, 1e-3, widest, "mm"); err != nil {
@@ -151,9 +167,9 @@ func Block(long, wide, high, density float64) (float64, error) {
 	return long * wide * high * density * 1e-9, nil
 }
 
-// Sway gives the speed of the common centre of mass round the axis, mm/s: e w, the figure by
-// which ISO 21940-11 grades balance (from memory: G 6.3 is 6.3 mm/s). Kilograms is all that
-// turns.
+// Sway gives the speed of the common centre of mass round the axis, mm/s: e w, the figure by which
+// ISO 21940-11 grades balance (from memory: G 6.3 is 6.3 mm/s). Kilograms, 1e-6 to 100,000, is all
+// that turns; the speed is 0 to 100,000 rev/min. An error names the figure out of range.
 func Sway(m Moment, kilograms, revs float64) (float64, error) {
 	err := cmp.Or(m.check(), within("mass that turns", kilograms, 1e-6, heaviest, "kg"), within("speed", revs, 0, fastest, "rev/min"))
 	if err != nil {

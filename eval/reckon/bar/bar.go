@@ -14,7 +14,7 @@ import (
 	"math"
 )
 
-// Saw is what is lost besides the pieces.
+// Saw is what is lost besides the pieces, each 0 to MostLength mm.
 type Saw struct {
 	Kerf   float64 // width of the cut, mm
 	Facing float64 // added to each piece for facing its ends, mm
@@ -25,7 +25,8 @@ type Saw struct {
 	EndIsFace bool
 }
 
-// Bar is a length of stock on the rack.
+// Bar is a length of stock on the rack. Lengths are mm, above 0 to MostLength; a count is 0 or
+// more, and no more count than pieces are wanted.
 type Bar struct {
 	Name   string
 	Length float64
@@ -33,14 +34,16 @@ type Bar struct {
 	Offcut bool // already begun; taken before new bars
 }
 
-// Piece is what is wanted.
+// Piece is what is wanted. Counts run from 0 to MostPieces.
 type Piece struct {
 	Name   string
 	Length float64 // finished, mm
 	Count  int
 }
 
-// Job is a rack and what is to come from it, all of one section and metal.
+// Job is a rack and what is to come from it, all of one section and metal: up to MostPieces pieces
+// in all and as many rows of bars, of MostKinds different lengths each. Lengths are above 0 to
+// MostLength mm.
 type Job struct {
 	Bars   []Bar
 	Pieces []Piece
@@ -48,7 +51,7 @@ type Job struct {
 	Usable float64 // shortest remainder worth keeping, mm; 0 where none is
 }
 
-// Cut is one bar and what is sawn from it.
+// Cut is one bar and what is sawn from it. Lengths are mm.
 type Cut struct {
 	Bar    string
 	Length float64
@@ -69,13 +72,14 @@ const (
 	Touched       // nor, with all that, touches fewer bars
 )
 
+// String names the aim that is proved, "nothing" for none.
 func (l Level) String() string {
 	return [...]string{"nothing", "new bars", "scrap", "remainders", "bars touched"}[min(l, Touched)]
 }
 
-// Plan says what to saw from what. It is the best in this order: fewest new bars, least
-// scrap (remainders too short to keep), fewest remainders to keep, fewest bars touched;
-// Proved says how far that is certain.
+// Plan says what to saw from what. It is the best in this order: fewest new bars, least scrap
+// (remainders too short to keep), fewest remainders to keep, fewest bars touched; Proved says how
+// far that is certain. Lengths are mm.
 type Plan struct {
 	Cuts    []Cut
 	NewBars int
@@ -93,6 +97,7 @@ type Short struct {
 	Proved bool    // no way of sawing does it; otherwise none was found
 }
 
+// Error says by how much the rack is short, mm, or that no way of sawing it does.
 func (e *Short) Error() string {
 	switch {
 	case e.By > 0:
@@ -105,7 +110,7 @@ func (e *Short) Error() string {
 
 // The ranges taken.
 const (
-	MostLength = 1e6 // mm
+	MostLength = 1e5 // mm: 5000 pieces of twice that are counted in 64 bits
 	MostPieces = 5000
 	MostKinds  = 200 // different lengths of pieces, and of bars
 )
@@ -117,14 +122,16 @@ func units(mm float64) int64 { return int64(math.Round(mm * unit)) }
 func mm(units int64) float64 { return float64(units) / unit }
 
 // Count says how many pieces of a finished length one bar gives and what is left of it, the
-// clamped end included, mm: the whole number of times that piece, facing and kerf go into the bar less its
-// clamped end, plus one kerf where the bar's own end is the last face.
+// clamped end included, mm: the whole number of times that piece, facing and kerf go into the bar
+// less its clamped end, plus one kerf where the bar's own end is the last face. Exact to 1e-9 mm.
+// Bar and piece are above 0 to MostLength mm; an error names the length or the figure of the saw
+// that is out of range, or says that there are more than 2^31 pieces.
 func Count(bar, piece float64, s Saw) (n int, left float64, err error) {
 	if err := s.check(); err != nil {
 		return 0, 0, err
 	}
 	for _, l := range []float64{bar, piece} {
-		if !(l > 0 && l <= MostLength) {
+		if !(l > 0 && l <= MostLength) || units(l) == 0 {
 			return 0, 0, fmt.Errorf("%v mm: lengths run from above 0 to %v mm", l, MostLength)
 		}
 	}

@@ -10,9 +10,9 @@ package bar
 // to an end and proves the whole list of aims; where it is stopped, what is proved is the
 // aims that reach their bounds.
 
-// Plans gives the best plan for a job. A rack that does not give all pieces is an error of
-// type *Short; a piece that is longer than every bar, or a figure out of range, is an error
-// that names it.
+// Plans gives the best plan for a job; how far it is proved the best stands in it. A rack that
+// does not give all pieces is an error of type *Short; a piece that is longer than every bar, or a
+// figure out of range, is an error that names it. A job without pieces has an empty plan.
 func Plans(j Job) (Plan, error) {
 	r, err := newRack(j)
 	if err != nil {
@@ -85,11 +85,13 @@ func (r *rack) better(a, b []filling) []filling {
 	return a
 }
 
-// lacking is by how much the pieces exceed the room of the rack.
+// lacking is by how much the pieces exceed the room of the rack; 0 where they do not.
 func (r *rack) lacking() int64 {
 	sum := r.used(r.wanted)
 	for _, b := range r.bars {
-		sum -= int64(b.count) * b.room
+		if sum -= int64(b.count) * b.room; sum <= 0 { // further bars could leave 64 bits
+			return 0
+		}
 	}
 	return sum
 }
@@ -103,8 +105,11 @@ func (r *rack) volume() int {
 		} else {
 			need -= int64(b.count) * b.room
 		}
+		if need <= 0 {
+			return 0
+		}
 	}
-	if need <= 0 || longest == 0 {
+	if longest == 0 {
 		return 0
 	}
 	return int((need + longest - 1) / longest)

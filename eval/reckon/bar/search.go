@@ -1,6 +1,9 @@
 package bar
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // The search through all plans.
 //
@@ -105,6 +108,9 @@ func (s *searching) key() string {
 	return string(b)
 }
 
+// plenty is more than any pieces want; sums of bars stop there, within 64 bits.
+const plenty = math.MaxInt64 / 4
+
 // hopeless says that a state cannot lead to a better plan, or to none at all.
 func (s *searching) hopeless(have score, need int64) bool {
 	var offcuts, fresh, longest, longestNew int64
@@ -115,10 +121,10 @@ func (s *searching) hopeless(have score, need int64) bool {
 		}
 		longest = max(longest, room)
 		if s.bars[b].fresh {
-			fresh += int64(n) * room
+			fresh = min(fresh+int64(n)*room, plenty)
 			longestNew = max(longestNew, room)
 		} else {
-			offcuts += int64(n) * room
+			offcuts = min(offcuts+int64(n)*room, plenty)
 		}
 	}
 	if need > offcuts+fresh {

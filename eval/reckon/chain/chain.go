@@ -20,7 +20,8 @@ import (
 	"strconv"
 )
 
-// Link is one dimension of a chain.
+// Link is one dimension of a chain: sizes and deviations within MostLength mm, the ratio from 1e-6
+// to 1000 either way.
 type Link struct {
 	Name         string
 	Ratio        float64 // how much the closing dimension grows when this one grows by 1; a diameter that counts on radius has 0.5 or -0.5
@@ -42,12 +43,14 @@ type Sum struct {
 const (
 	MostLength = 1e6 // mm
 	MostLinks  = 1000
+	leastRatio = 1e-6 // twelve decimals have six figures of it
+	mostRatio  = 1000
 )
 
-// Close adds a chain up: closing dimension = sum of ratio times link; its worst-case
-// tolerance is the sum of all tolerances, whatever their signs (the rule of operation
-// chains; the published examples are in the tests). An error names the figure that is out
-// of range.
+// Close adds a chain of up to MostLinks up: closing dimension = sum of ratio times link, mm; its
+// worst-case tolerance is the sum of all tolerances, whatever their signs (the rule of operation
+// chains; the published examples are in the tests). An error names the link and the figure that is
+// out of range. A chain of no links is 0.
 func Close(links []Link) (Sum, error) {
 	total, err := addUp(links)
 	if err != nil {
@@ -56,18 +59,18 @@ func Close(links []Link) (Sum, error) {
 	return total.sum(), nil
 }
 
-// Solve gives the limits of an unknown link: the widest that keep the closing dimension
-// within least and most, mm, when everything else in the chain is given. Either of them may
-// be infinite where there is no such limit, and so may the answer on that side. The ratio
-// is that of the unknown link. Where the others alone use up the tolerance it is an error:
-// the dimension cannot be held this way.
+// Solve gives the limits of an unknown link, mm: the widest that keep the closing dimension within
+// least and most, mm, when everything else in the chain is given. Either of them may be infinite
+// where there is no such limit, and so may the answer on that side. The ratio, 1e-6 to 1000 either
+// way, is that of the unknown link. Where the others alone use up the tolerance it is an error:
+// the dimension cannot be held this way. Other errors name the figure out of range.
 func Solve(least, most float64, links []Link, ratio float64) (lo, hi float64, err error) {
 	rest, err := addUp(links)
 	switch {
 	case err != nil:
 		return 0, 0, err
-	case !(math.Abs(ratio) > 0 && math.Abs(ratio) <= 1000):
-		return 0, 0, fmt.Errorf("the ratio of the unknown link is %v: it runs from -1000 to 1000 and is not 0", ratio)
+	case !(math.Abs(ratio) >= leastRatio && math.Abs(ratio) <= mostRatio):
+		return 0, 0, fmt.Errorf("the ratio of the unknown link is %v: it runs from %v to %v either way", ratio, leastRatio, mostRatio)
 	case math.IsNaN(least) || math.IsNaN(most) || !(least <= most) || beyond(least) || beyond(most):
 		return 0, 0, fmt.Errorf("the closing dimension is to lie from %v to %v mm: up to %v mm, the smaller first", least, most, MostLength)
 	}
@@ -141,8 +144,8 @@ func (l Link) check() error {
 	if l.Lower > l.Upper {
 		return fmt.Errorf("%s: its lower deviation, %v mm, is above its upper one, %v mm", l.Name, l.Lower, l.Upper)
 	}
-	if !(math.Abs(l.Ratio) > 0 && math.Abs(l.Ratio) <= 1000) {
-		return fmt.Errorf("%s: its ratio is %v: it runs from -1000 to 1000 and is not 0", l.Name, l.Ratio)
+	if !(math.Abs(l.Ratio) >= leastRatio && math.Abs(l.Ratio) <= mostRatio) {
+		return fmt.Errorf("%s: its ratio is %v: it runs from %v to %v either way", l.Name, l.Ratio, leastRatio, mostRatio)
 	}
 	return nil
 }

@@ -36,8 +36,8 @@ type Dim struct {
 	Lower, Upper float64
 }
 
-// Cut is a cut with its working dimension: Makes comes to lie Size to the right of From,
-// as From stands then.
+// Cut is a cut with its working dimension: Makes comes to lie Size to the right of From, as From
+// stands then. Deviations are mm.
 type Cut struct {
 	Name         string
 	From, Makes  string
@@ -51,14 +51,17 @@ type Cut struct {
 // same place.
 const Grain = 0.001
 
-// Chart is how a piece is made along one axis.
+// Chart is how a piece is made along one axis, by up to MostLinks cuts and dimensions. Sizes and
+// deviations are within MostLength mm; a chart with two cuts of one name, a dimension from a
+// surface to itself or a figure out of range is an error of all that is asked of it, which names
+// it.
 type Chart struct {
 	Raw     []Dim // of the blank
 	Cuts    []Cut // in order
 	Drawing []Dim // what must come out at the end
 }
 
-// Term is a cut, or a dimension of the blank, in a chain.
+// Term is a cut, or a dimension of the blank, in a chain. Figures are mm, negative to the left.
 type Term struct {
 	Name               string
 	Sign               int // 1 or -1: which way the result moves when the place that the cut makes moves right
@@ -101,13 +104,14 @@ type Reading struct {
 	Faults  []Fault
 }
 
-// Holds says that the chart makes what the drawing wants with metal for every cut.
+// Holds says that the chart makes what the drawing wants with metal for every cut, as each result
+// says.
 func (r Reading) Holds() bool {
 	return len(r.Faults) == 0 && !slices.ContainsFunc(r.Results, func(r Result) bool { return !r.Holds })
 }
 
-// Read follows the cuts of a chart. A cut that cannot be done as written is a fault and is
-// passed over. An error names a figure that is out of range.
+// Read follows the cuts of a chart, by the essay above; results in mm. A cut that cannot be done
+// as written is a fault and is passed over. An error names a figure that is out of range.
 func Read(c Chart) (Reading, error) {
 	p, err := follow(c)
 	if err != nil {
@@ -328,8 +332,9 @@ type Loop struct {
 	Off  float64  // how far the sizes as written miss each other, mm; 0 where they add up
 }
 
-// Loops finds dimensions that say something twice: each that ties surfaces together which
-// the dimensions before it tie already, with the fewest of those.
+// Loops finds dimensions that say something twice: each that ties surfaces together which the
+// dimensions before it tie already, with the fewest of those. Off is exact to 1e-12 mm. An error
+// names a figure out of range.
 func Loops(drawing []Dim) ([]Loop, error) {
 	if err := (Chart{Drawing: drawing}).check(); err != nil {
 		return nil, err

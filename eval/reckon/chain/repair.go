@@ -19,9 +19,10 @@ type Room struct {
 	Factor float64
 }
 
-// Rooms gives the factor of each result that cuts have a part in, the tightest first: the
-// first factor is the one for the whole chart. A result whose middle is off, or that the
-// blank alone uses up, has 0.
+// Rooms gives the factor, without unit, of each result that cuts have a part in, the tightest
+// first: the first factor is the one for the whole chart. A result whose middle is off, or that
+// the blank alone uses up, has 0. Faults are passed over as in Read; an error names a figure out
+// of range.
 func Rooms(c Chart) ([]Room, error) {
 	p, err := follow(c)
 	if err != nil {
@@ -70,9 +71,10 @@ type Shift struct {
 	Touches     int     // how many other results move with it
 }
 
-// Shifts gives the cuts that cure a chart by a change of one size, tolerances kept: the
-// smallest change first, and of equal ones the one that moves the fewest other results.
-// Nothing where the chart holds, where no single size cures it, or where it has faults.
+// Shifts gives the cuts that cure a chart by a change of one size, mm, tolerances kept: the
+// smallest change first, and of equal ones the one that moves the fewest other results. Nothing
+// where the chart holds, where no single size cures it, or where it has faults. An error names a
+// figure out of range.
 func Shifts(c Chart) ([]Shift, error) {
 	p, err := follow(c)
 	if err != nil || len(p.reading.Faults) > 0 || p.reading.Holds() {
@@ -149,12 +151,12 @@ type Tight struct {
 	From, To float64 // half of the tolerance now and then, mm, about the same middle
 }
 
-// Tighten gives the smallest tightening that makes a chart hold: as few cuts as possible;
-// of equally many, those that keep the largest part of their tolerance; and of that part
-// each as much as it can. Finest is the smallest half tolerance to which each cut can be
-// held, mm; 0 or nothing means that any above nought will do. Nothing where the chart holds
-// already. An error says why no tightening does it: a fault of the chart, a middle that is
-// off, or cuts that would have to be finer than their finest.
+// Tighten gives the smallest tightening that makes a chart hold: as few cuts as possible; of
+// equally many, those that keep the largest part of their tolerance; and of that part each as much
+// as it can. Finest is the smallest half tolerance to which each cut can be held, mm; 0 or nothing
+// means that any above nought will do. Nothing where the chart holds already. An error says why no
+// tightening does it: a fault of the chart, a middle that is off, cuts that would have to be finer
+// than their finest, or more than 5000 groups of cuts to try; or it names a figure out of range.
 func Tighten(c Chart, finest map[string]float64) ([]Tight, error) {
 	p, err := follow(c)
 	if err != nil {

@@ -1,6 +1,7 @@
 package cover
 
 import (
+	"errors"
 	"fmt"
 	"math/bits"
 	"slices"
@@ -30,12 +31,16 @@ type Clash struct {
 	Complete    bool // false where there are more than were looked for
 }
 
-// Clashes gives all conflicts and all corrections of n wishes, 0 to 64, the smaller ones
-// first. It gives up, and says so, past a thousand of either. Where even no wish at all
-// fails nothing can be blamed on a wish: that is an error.
+// Clashes gives all conflicts and all corrections of n wishes, 0 to Wishes, the smaller ones first
+// (Reiter, see the essay). It gives up, and says so, past a thousand of either. Where even no wish
+// at all fails nothing can be blamed on a wish: that is an error, as are other numbers of wishes
+// and a question that is nil.
 func Clashes(n int, fails func(wishes []int) bool) (Clash, error) {
 	if n < 0 || n > Wishes {
 		return Clash{}, fmt.Errorf("%d wishes: 0 to %d can be compared", n, Wishes)
+	}
+	if fails == nil {
+		return Clash{}, errors.New("nothing says which wishes fail")
 	}
 	all := uint64(1)<<n - 1
 	if fails(nil) {
@@ -58,10 +63,14 @@ func Clashes(n int, fails func(wishes []int) bool) (Clash, error) {
 	return Clash{Conflicts: listed(conflicts), Corrections: listed(corrections), Complete: !fresh}, nil
 }
 
-// Preferred gives the wishes that can stand together when earlier ones are preferred: each
-// is kept if it goes with those kept before it.
+// Preferred gives the wishes that can stand together when earlier ones are preferred: each is kept
+// if it goes with those kept before it. Wishes beyond the number Wishes are not looked at; a
+// question that is nil keeps none.
 func Preferred(n int, fails func(wishes []int) bool) []int {
 	var kept []int
+	if fails == nil {
+		return nil
+	}
 	for i := range min(max(n, 0), Wishes) {
 		if !fails(append(slices.Clone(kept), i)) {
 			kept = append(kept, i)

@@ -43,10 +43,11 @@ const (
 	MostPrice  = 1_000_000
 )
 
-// Least gives the cheapest set of things to add to what is there. A thing costs what the
-// price list says, 1 where it says nothing; prices run from 0 to a million. Of several sets that
-// cost the same it gives one with the fewest things. The same question gets the same
-// answer whatever the order of the needs.
+// Least gives the cheapest set of things to add to what is there. A thing costs what the price
+// list says, 1 where it says nothing; prices run from 0 to a million, in any unit. Of several sets
+// that cost the same it gives one with the fewest things. The same question gets the same answer
+// whatever the order of the needs. Proved says whether it came to an end within Effort. An error
+// names the price out of range, or a list longer than MostNeeds, MostWays or MostThings.
 func Least(needs []Need, have []string, price map[string]int64) (Answer, error) {
 	if err := fit(needs); err != nil {
 		return Answer{}, err
@@ -96,9 +97,10 @@ type Unlock struct {
 	Needs []string // that become possible, in the order given
 }
 
-// Unlocks ranks the things that are not there by how many more needs each would make
-// possible, on its own; most first, then by name. Things that alone change nothing are left
-// out: where no single thing helps the list is empty though Least has an answer.
+// Unlocks ranks the things that are not there by how many more needs each would make possible, on
+// its own; most first, then by name. Things that alone change nothing are left out: where no
+// single thing helps the list is empty though Least has an answer. Lists of any length are taken;
+// the work grows with the number of things in all ways.
 func Unlocks(needs []Need, have []string) []Unlock {
 	there := map[string]bool{}
 	for _, t := range have {

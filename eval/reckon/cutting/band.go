@@ -5,21 +5,23 @@ import (
 	"math"
 )
 
-// Said is what one table or formula makes of a figure.
+// Said is what one table or formula makes of a figure, in the unit of the band it stands in, and
+// the source as the table has it.
 type Said struct {
 	By     string
 	Value  float64
 	Source string
 }
 
-// Band is a figure on which tables disagree: the least and the most that they make of it, and
-// each by itself. None means that no table has an answer.
+// Band is a figure on which tables disagree: the least and the most that they make of it, and each
+// by itself, all in one unit, which the function that gives the band says. None means that no
+// table has an answer.
 type Band struct {
 	Lo, Hi float64
 	Says   []Said
 }
 
-// None says that no table has an answer.
+// None says that no table has an answer; Lo and Hi are then 0 and mean nothing.
 func (b Band) None() bool { return len(b.Says) == 0 }
 
 func (b *Band) add(by string, x float64, source string) {
@@ -33,7 +35,8 @@ func (b *Band) add(by string, x float64, source string) {
 	b.Says = append(b.Says, Said{by, x, source})
 }
 
-// Times multiplies a band.
+// Times multiplies a band and each of its figures by k. What would be no number or infinite is
+// left out, so that the band may come to be None.
 func (b Band) Times(k float64) Band {
 	out := Band{}
 	for _, s := range b.Says {

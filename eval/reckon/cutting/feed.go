@@ -17,9 +17,10 @@ type Feed struct {
 
 // FeedFor gives the feeds that are printed for a process ("drilling", "reaming", "milling_end",
 // "milling_face", "milling_side", "slitting_saw", "turning_rough", "turning_finish", "parting"), a
-// tool ("HSS", "carbide"; "" any) and a material's group at a diameter, mm. Ranges hold from just over
-// their lower diameter up to the upper; what is printed at single diameters is read straight between two of
-// them and not beyond. Where nothing is printed the band is None.
+// tool ("HSS", "carbide"; "" any) and a material's group at a diameter, mm. Ranges hold from just
+// over their lower diameter up to the upper; what is printed at single diameters is read straight
+// between two of them and not beyond. Where nothing is printed the band is None. The diameter runs
+// from 0.05 to 1000; an error says so. A word that no table has is no error.
 func FeedFor(process, tool, group string, diameter float64) (Feed, error) {
 	if err := in(figure{"diameter mm", diameter, 0.05, 1000}); err != nil {
 		return Feed{}, err
@@ -83,10 +84,11 @@ func serves(printed, tool string) bool {
 	return false
 }
 
-// Rz gives the height of the ridges that a round nose leaves in theory, micrometres: 1000
-// f^2/(8 r), feed and nose radius mm; Ra is about a quarter of it (common practice). Tearing, built-up
+// Rz gives the height of the ridges that a round nose leaves in theory, micrometres: 1000 f^2/(8
+// r), feed and nose radius mm; Ra is about a quarter of it (common practice). Tearing, built-up
 // edge and shake make it more. Good while the feed is well below the radius: feed up to 2 r.
-// Source: a toolmaker's catalogue 2016-17, basic turning formulas.
+// Source: a toolmaker's catalogue 2016-17, basic turning formulas. Ranges: feed 1e-5 to 10, nose
+// 0.001 to 100; an error names the figure. A feed above 2 r is an error too.
 func Rz(feed, nose float64) (rz, ra float64, err error) {
 	if err := in(figure{"feed mm a turn", feed, 1e-5, 10}, figure{"nose radius mm", nose, 0.001, 100}); err != nil {
 		return 0, 0, err
@@ -98,7 +100,9 @@ func Rz(feed, nose float64) (rz, ra float64, err error) {
 	return rz, rz / 4, nil
 }
 
-// FeedForRz is the other way about: the feed that leaves a height in theory.
+// FeedForRz is the other way about: the feed, mm a turn, that leaves a height in theory,
+// micrometres from 0 to 500 times the nose radius (where the feed is 2 r), by a nose of 0.001 to
+// 100 mm. An error names the figure outside its range.
 func FeedForRz(rz, nose float64) (feed float64, err error) {
 	if err := in(figure{"height micrometres", rz, 0, 500 * nose}, figure{"nose radius mm", nose, 0.001, 100}); err != nil {
 		return 0, err
@@ -116,18 +120,21 @@ const (
 	ByNone                 // finer than any source gives
 )
 
-// ReachesGrade says how a process stands to a grade of ISO 286.
+// ReachesGrade says how a process stands to a grade of ISO 286, its number, by the printed
+// capabilities of processes. NotSaid for a process that no table has.
 func ReachesGrade(process string, grade int) Reached {
 	return reached(process, float64(grade), func(c handbook.CapabilityRow) (float64, float64) { return float64(c.Fine), float64(c.Coarse) })
 }
 
-// ReachesRa says how a process stands to a roughness Ra, micrometres.
+// ReachesRa says how a process stands to a roughness Ra, micrometres, by the same tables. NotSaid
+// for a process that no table has, and for a roughness that is no number; one of 0 or below is
+// reached by none.
 func ReachesRa(process string, ra float64) Reached {
 	return reached(process, ra, func(c handbook.CapabilityRow) (float64, float64) { return c.RaFine, c.RaMost })
 }
 
 func reached(process string, want float64, of func(handbook.CapabilityRow) (fine, coarse float64)) Reached {
-	if process == "" {
+	if process == "" || math.IsNaN(want) {
 		return NotSaid
 	}
 	said, served := 0, 0

@@ -17,12 +17,21 @@ import (
 // there, an edge begins to rub, and no table was measured. It is good from about 0.05 to 1 mm.
 const Thin = 0.02
 
-// Kienzle gives the specific force at a thickness of chip, mm, as the formula has it.
-func Kienzle(kc1, mc, h float64) float64 { return kc1 * math.Pow(h, -mc) }
+// Kienzle gives the specific force, N/mm2, at a thickness of chip, mm, as the formula has it: kc1
+// h^-mc. A bare formula, whose ranges Specific asks for; of a thickness that is not above 0 it
+// makes no number.
+func Kienzle(kc1, mc, h float64) float64 {
+	if !(h > 0) {
+		return math.NaN()
+	}
+	return kc1 * math.Pow(h, -mc)
+}
 
-// Specific gives the specific cutting force for a material's group, process "turning" or
-// "milling", at a thickness of chip h and a feed f, both mm. Below Thin both are put at Thin,
-// and thin says so; what the formula would make of h itself is in the band besides.
+// Specific gives the specific cutting force, N/mm2, for a material's group, process "turning" or
+// "milling", at a thickness of chip h and a feed f, both 1e-5 to 10 mm; an error names the one
+// that is outside. Below Thin both are put at Thin, and thin says so; what the formula would make
+// of h itself is in the band besides. A group or process of which no table says anything gives a
+// band that is None. The sources stand in the band.
 func Specific(process, group string, h, f float64) (kc Band, thin bool, err error) {
 	if err := in(figure{"thickness of the chip mm", h, 1e-5, 10}, figure{"feed mm", f, 1e-5, 10}); err != nil {
 		return kc, false, err
@@ -60,7 +69,7 @@ func byFeed(feeds, kc []float64, f float64) float64 {
 	return kc[k-1] * math.Pow(f/feeds[k-1], slope)
 }
 
-// Turned is what a turning cut asks for.
+// Turned is what a turning cut asks for. Bands that rest on a kc that no table has are None.
 type Turned struct {
 	Chip       float64 // thickness of the chip, mm
 	Thin       bool    // below Thin
@@ -78,9 +87,11 @@ const (
 	backLeast, backMost = 0.2, 0.5
 )
 
-// Turn gives the forces of a turning or boring cut: depth and feed mm, approach angle of the
-// edge in degrees, speed m/min, diameter mm. Fc = ap f kc, h = f sin(approach), Pc = Fc vc/60000.
-// Sources: toolmakers' data; kc by the tables.
+// Turn gives the forces of a turning or boring cut: depth and feed mm, approach angle of the edge
+// in degrees, speed m/min, diameter mm. Fc = ap f kc, h = f sin(approach), Pc = Fc vc/60000.
+// Sources: toolmakers' data; kc by the tables. Ranges: depth 1e-4 to 100, feed 1e-4 to 10,
+// approach 5 to 90, speed 0 to 5000, diameter 0 to 10,000; an error names the figure outside them,
+// also a chip thinner than 1e-5 mm.
 func Turn(group string, depth, feed, approach, speed, diameter float64) (Turned, error) {
 	if err := in(figure{"depth of cut mm", depth, 1e-4, 100}, figure{"feed mm a turn", feed, 1e-4, 10}, figure{"approach angle", approach, 5, 90}, figure{"speed m/min", speed, 0, 5000}, figure{"diameter mm", diameter, 0, 1e4}); err != nil {
 		return Turned{}, err
@@ -101,7 +112,7 @@ func Turn(group string, depth, feed, approach, speed, diameter float64) (Turned,
 	return t, nil
 }
 
-// Milled is what a milling cut asks for.
+// Milled is what a milling cut asks for. TeethInCut is a mean.
 type Milled struct {
 	Engaged    float64 // how far round a tooth is in the work, degrees
 	TeethInCut float64
@@ -116,9 +127,12 @@ type Milled struct {
 	Removed    float64 // cm3/min
 }
 
-// Mill gives the forces of a milling cut with straight teeth at 90 degrees, the cutter entering
-// or leaving along its side: diameter, width, depth and feed a tooth mm. phi = acos(1 - 2 ae/D); hm = 360 fz ae/(pi D phi);
-// Ft = ap hm kc(hm); peak ap hmax kc(hmax). Sources: a toolmaker's catalogue for hm and power, the rest from them.
+// Mill gives the forces of a milling cut with straight teeth at 90 degrees, the cutter entering or
+// leaving along its side: diameter, width, depth and feed a tooth mm. phi = acos(1 - 2 ae/D); hm =
+// 360 fz ae/(pi D phi); Ft = ap hm kc(hm); peak ap hmax kc(hmax). Sources: a toolmaker's catalogue
+// for hm and power, the rest from them. Ranges: diameter 0.05 to 1000, width 1e-4 to the diameter,
+// depth 1e-4 to 500, feed 1e-5 to 5, teeth 1 to 500, rev/min 0 to 1e6; an error names the figure
+// outside them.
 func Mill(group string, diameter, width, depth, feed float64, teeth int, revs float64) (Milled, error) {
 	if err := in(figure{"diameter mm", diameter, 0.05, 1000}, figure{"width of cut mm", width, 1e-4, diameter}, figure{"depth of cut mm", depth, 1e-4, 500}, figure{"feed mm a tooth", feed, 1e-5, 5}, figure{"teeth", float64(teeth), 1, 500}, figure{"rev/min", revs, 0, 1e6}); err != nil {
 		return Milled{}, err
@@ -145,24 +159,31 @@ func Mill(group string, diameter, width, depth, feed float64, teeth int, revs fl
 	return m, nil
 }
 
-// TurnPower gives the power at the spindle, kW: ap f vc kc/60000.
+// TurnPower gives the power at the spindle, kW: ap f vc kc/60000, depth and feed a turn mm, kc
+// N/mm2, speed m/min, by the units. A bare formula, whose ranges Turn asks for.
 func TurnPower(depth, feed, kc, speed float64) float64 { return depth * feed * kc * speed / 60000 }
 
-// MillPower gives the power at the spindle, kW, at a rate in mm a minute: ap ae vf kc/60e6.
+// MillPower gives the power at the spindle, kW, at a rate in mm a minute: ap ae vf kc/60e6, depth
+// and width mm, kc N/mm2, by the units. A bare formula, whose ranges Mill asks for.
 func MillPower(depth, width, rate, kc float64) float64 { return depth * width * rate * kc / 60e6 }
 
-// Motor gives what the motor must give for a power at the spindle, by the share that comes
-// through; 0.7 to 0.85 is common practice for belts and gears.
+// Motor gives what the motor must give, kW, for a power at the spindle, 0 to 10,000 kW, by the
+// share that comes through, 0.05 to 1; 0.7 to 0.85 is common practice for belts and gears. An
+// error names the figure outside its range.
 func Motor(kW, share float64) (float64, error) {
-	return kW / share, in(figure{"power kW", kW, 0, 1e4}, figure{"share", share, 0.05, 1})
+	if err := in(figure{"power kW", kW, 0, 1e4}, figure{"share", share, 0.05, 1}); err != nil {
+		return 0, err
+	}
+	return kW / share, nil
 }
 
 // UnitForce gives the force of a boring cut, lbf, from the unit power u in hp per cubic inch a
-// minute: F = 396000 d f u, depth and feed in inches. Source: a workholding maker's guide.
+// minute: F = 396000 d f u, depth and feed in inches. Source: a workholding maker's guide. A bare
+// formula, which refuses nothing.
 func UnitForce(depth, feed, u float64) float64 { return 396000 * depth * feed * u }
 
 // UnitDrillTorque gives the torque of a drill, lbf in: M = 49500 f d^2 u, in inches and hp per
-// cubic inch a minute. Source: the same guide.
+// cubic inch a minute. Source: the same guide. A bare formula, which refuses nothing.
 func UnitDrillTorque(diameter, feed, u float64) float64 {
 	return 49500 * feed * diameter * diameter * u
 }

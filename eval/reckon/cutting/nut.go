@@ -76,6 +76,7 @@ const (
 	NoDrag       // no drag reaches the nut; being tight is enough
 )
 
+// String writes a verdict for a sentence; "unknown" for what is none.
 func (v Verdict) String() string {
 	switch v {
 	case Tightens:
@@ -90,9 +91,9 @@ func (v Verdict) String() string {
 	return "unknown"
 }
 
-// Nut says what a clamp nut or screw does. seen is how the shaft turns seen from the nut;
-// leads is true where the cutter runs ahead of the shaft: hard braking, or a climb cut on a
-// screw with backlash.
+// Nut says what a clamp nut or screw does. seen is how the shaft turns seen from the nut; leads is
+// true where the cutter runs ahead of the shaft: hard braking, or a climb cut on a screw with
+// backlash. A rotation, hand or drive that is none of those above gives no verdict (0, "unknown").
 func Nut(seen Rotation, hand Hand, leads bool, drive Drive) Verdict {
 	switch drive {
 	case CutterKeyed:
@@ -101,6 +102,9 @@ func Nut(seen Rotation, hand Hand, leads bool, drive Drive) Verdict {
 		return NoDrag
 	}
 	way := int(seen) * int(hand)
+	if drive != NoKey || way != 1 && way != -1 {
+		return 0
+	}
 	if leads {
 		way = -way
 	}

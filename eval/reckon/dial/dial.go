@@ -5,6 +5,8 @@
 // A dial's own figures are exact: screws and lines are ratios of whole numbers, so they are
 // big.Rat. Lengths are mm, angles degrees. Slack of the screw is no part of a dial's value.
 //
+// Where a comment names no source, a formula is the definition of its words or plain geometry.
+//
 // Where a function gives an error, it names the figure that is out of range or what does not go
 // together; what is not a number is out of every range.
 package dial
@@ -26,7 +28,7 @@ type Dial struct {
 
 var one, two = big.NewRat(1, 1), big.NewRat(2, 1)
 
-// between says whether 0 < x <= most.
+// between refuses x unless 0 < x <= most, with a denominator of at most 256 binary digits.
 func between(what string, x *big.Rat, most int64, unit string) error {
 	if x != nil && x.Sign() > 0 && x.Cmp(big.NewRat(most, 1)) <= 0 && x.Denom().BitLen() <= 256 {
 		return nil
@@ -34,12 +36,20 @@ func between(what string, x *big.Rat, most int64, unit string) error {
 	said := "not given"
 	if x != nil {
 		said = x.FloatString(6)
+		if f, _ := x.Float64(); f > 1e9 || f < 1e-6 {
+			said = fmt.Sprintf("%.3g", f)
+		}
+		if x.Denom().BitLen() > 256 {
+			said += ", a fraction of a denominator over 256 binary digits"
+		}
 	}
 	return fmt.Errorf("%s %s: it must be more than 0 and at most %d%s", what, said, most, unit)
 }
 
-// Turn is what one turn of the dial stands for, in the dial's own reckoning: the lead by the ratio,
-// twice that where it reads diameter; of a worm 360 by the ratio, in degrees.
+// Turn is what one turn of the dial stands for, in the dial's own reckoning: the lead by the
+// ratio, twice that where it reads diameter; of a worm 360 by the ratio, in degrees.
+//
+// The ratio is above 0 to 10,000, the lead above 0 to 1000 mm; an error names the one that is not.
 func (d Dial) Turn() (*big.Rat, error) {
 	ratio := d.Ratio
 	if ratio == nil {
@@ -68,9 +78,12 @@ func lines(n int) error {
 	return nil
 }
 
-// Value is what one line stands for: lead/(lines x ratio), twice that on diameter (common practice).
+// Value is what one line stands for: lead/(lines x ratio), twice that on diameter (common
+// practice).
 //
 // Law: lines times value is the turn.
+//
+// An error names what Turn refuses, or lines outside 1 to 10,000.
 func (d Dial) Value() (*big.Rat, error) {
 	turn, err := d.Turn()
 	if err == nil {
@@ -92,7 +105,8 @@ type Closure struct {
 	True   *big.Rat // what a line of this dial really is
 }
 
-// Closes holds a marked value of a line against the screw.
+// Closes holds a marked value of a line, mm or degrees as the dial counts, above 0 to 1000,
+// against the screw. Exact. An error names the figure out of range.
 func (d Dial) Closes(marked *big.Rat) (Closure, error) {
 	real, err := d.Value()
 	if err != nil {
@@ -118,8 +132,10 @@ type Nearest struct {
 	Exact bool
 }
 
-// NearestLines gives the whole number of lines that divides a turn nearest to a value: metric lines
-// for an inch screw, or the other way about. Half a line goes up.
+// NearestLines gives the whole number of lines, 1 to 10,000, that divides a turn nearest to a
+// value: metric lines for an inch screw, or the other way about. Half a line goes up. Turn and
+// value have one unit and are above 0 to 100,000; an error names the one that is not, or the lines
+// that would be wanted.
 //
 // Law: no other whole number of lines is nearer in what gathers after a turn.
 func NearestLines(turn, value *big.Rat) (Nearest, error) {
@@ -155,7 +171,8 @@ type Division struct {
 }
 
 // Divisions lists the values of a list that divide a turn into least to most whole lines, in the
-// order of the list.
+// order of the list. Turn and values have one unit and are above 0 to 100,000; an error names the
+// one that is not. A list of which none serves, or a least above most, gives none and no error.
 func Divisions(turn *big.Rat, values []*big.Rat, least, most int) ([]Division, error) {
 	if err := between("a turn of", turn, 100000, ""); err != nil {
 		return nil, err
@@ -174,8 +191,9 @@ func Divisions(turn *big.Rat, values []*big.Rat, least, most int) ([]Division, e
 }
 
 // Vernier is what a vernier reads to: the difference between a line of it and the nearest whole
-// number of main lines. main: what a main line stands for; lines of the vernier lie over so many
-// main lines. A vernier that reads nothing (each line over a main line) is an error.
+// number of main lines (common practice). main: what a main line stands for, above 0 to 100,000;
+// lines of the vernier, 2 to 1000, lie over so many main lines, 1 to 10,000. Figures out of range,
+// and a vernier that reads nothing (each line over a main line), are an error.
 //
 // Law: of n lines over kn - 1 or kn + 1 main lines it reads a main line by n.
 func Vernier(main *big.Rat, lines, over int) (*big.Rat, error) {
@@ -195,7 +213,8 @@ func Vernier(main *big.Rat, lines, over int) (*big.Rat, error) {
 }
 
 // VernierLines is how many lines a vernier must have to read a main line down to a value: the
-// whole number of times that it goes in; they lie over one main line fewer.
+// whole number of times that it goes in, 2 to 1000; they lie over one main line fewer. Both are
+// above 0 to 100,000 in one unit; other figures are an error that names them.
 func VernierLines(main, reads *big.Rat) (int, error) {
 	if err := between("a main line of", main, 100000, ""); err != nil {
 		return 0, err

@@ -15,13 +15,14 @@ type Room struct {
 	Line    float64 // arc from line to line, mm; 0 where no lines were asked
 }
 
-// Width is how wide a punch's figure is of its height: from 0.5 to 0.75 (common practice; measure
-// your own: a 1 is narrower, a 0 wider).
+// Width is how wide a punch's figure is of its height, mm: from 0.5 to 0.75 (common practice;
+// measure your own: a 1 is narrower, a 0 wider). A bare formula, which refuses nothing.
 func Width(height float64) (least, most float64) { return 0.5 * height, 0.75 * height }
 
-// Figures gives the room for numbers round a rim: so many numbers (1 to 1000) of at most so many
-// digits (1 to 6), each digit of a width, mm, with a gap beside each digit. Lines: round the dial,
-// 0 not asked.
+// Figures gives the room for numbers round a rim of a diameter, 1 to 5000 mm: so many numbers (1
+// to 1000) of at most so many digits (1 to 6), each digit of a width, 0.1 to 50 mm, with a gap
+// beside each digit, 0 to 50 mm. Lines: round the dial, to 10,000; 0 not asked. An error names the
+// figure out of range.
 //
 // Law: at the least diameter the spare room is nought.
 func Figures(diameter float64, numbers, digits int, width, gap float64, lines int) (Room, error) {
@@ -35,7 +36,7 @@ func Figures(diameter float64, numbers, digits int, width, gap float64, lines in
 	case !(gap >= 0 && gap <= 50):
 		return Room{}, fmt.Errorf("a gap of %v mm: from 0 to 50", gap)
 	case lines < 0 || lines > 10000:
-		return Room{}, fmt.Errorf("a dial of %d lines: from 1 to 10000", lines)
+		return Room{}, fmt.Errorf("a dial of %d lines: from 1 to 10000, or 0 where they are not asked", lines)
 	}
 	r := Room{Spacing: math.Pi * diameter / float64(numbers), Needs: float64(digits) * (width + gap)}
 	r.Spare = r.Spacing - r.Needs
@@ -61,8 +62,11 @@ type Stroke struct {
 
 // Cut works strokes out for lines of several lengths, each with a cutter of its own, at one depth,
 // by whole lines of the slide's dial: turn and value of a line in mm. The cutter's middle starts
-// over the end of the rim, so a disc's line is longer than its travel by what it cuts beyond.
-// A line shorter than that cannot be cut by this disc.
+// over the end of the rim, so a disc's line is longer than its travel by what it cuts beyond. A
+// line shorter than that cannot be cut by this disc, which is an error. Ranges: depth 0 to 5 mm,
+// turn above 0.01 to 1000, value from a 10,000th of the turn to a turn, lengths above 0 to 500, a
+// cutter above twice the depth to 500; an error names the figure. Of a stroke only Every, Length
+// and Cutter are read.
 func Cut(strokes []Stroke, depth, turn, value float64) ([]Stroke, error) {
 	switch {
 	case !(turn > 0.01 && turn <= 1000):
@@ -80,6 +84,7 @@ func Cut(strokes []Stroke, depth, turn, value float64) ([]Stroke, error) {
 		if s.Cutter != 0 && !(s.Cutter > 2*depth && s.Cutter <= 500) {
 			return nil, fmt.Errorf("a cutter of %v mm: more than twice the depth, at most 500", s.Cutter)
 		}
+		s.Beyond = 0
 		if s.Cutter > 0 {
 			s.Beyond = math.Sqrt(depth * (s.Cutter - depth))
 		}

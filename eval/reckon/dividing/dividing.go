@@ -31,7 +31,11 @@
 // The formulae of plain, direct, angular and differential indexing are in the Practical
 // Treatise on Milling and Milling Machines, in US Army course OD1644 and in Machinery's
 // Handbook. The rule of idlers differs from head to head, so it is a property of the head. Block
-// indexing and rounding from absolute positions are common practice.
+// indexing and rounding from absolute positions are common practice. What has no source follows from
+// the equation above or is the definition of its words.
+//
+// Where a function gives an error, it names the figure that is out of range; what a Fraction cannot
+// hold is no number.
 package dividing
 
 import (
@@ -61,12 +65,13 @@ type Job struct {
 	Whole  bool     // equal divisions of the whole circle: the last move comes back to the first place
 }
 
-// Divisions asks for n equal divisions of the circle, 1 to MostPlaces.
+// Divisions asks for n equal divisions of the circle, 1 to MostPlaces. An error for others.
 func Divisions(n int) (Job, error) { return Block(n, 1) }
 
-// Block asks for n equal divisions of which k are passed over at each move. All places are
-// reached, in k rounds of the work, only where k and n have no common divisor; others are
-// refused. k runs from 1 to n - 1, and may be 1 for n = 1.
+// Block asks for n equal divisions, 1 to MostPlaces, of which k are passed over at each move. All
+// places are reached, in k rounds of the work, only where k and n have no common divisor; others
+// are refused, with the places that would be reached. k runs from 1 to n - 1, and may be 1 for n =
+// 1.
 func Block(n, k int) (Job, error) {
 	switch {
 	case n < 1 || n > MostPlaces:
@@ -81,8 +86,9 @@ func Block(n, k int) (Job, error) {
 	return Job{Step: Of(int64(k), int64(n)), Places: n, Spaces: k, Whole: true}, nil
 }
 
-// Angle asks for moves of an angle in degrees, above 0, at most 360, and the places to be
-// reached with it, the first included, 1 to MostPlaces.
+// Angle asks for moves of an angle in degrees, above 0, at most 360, and in parts of the circle no
+// finer than 1/40,000,000; and for the places to be reached with it, the first included, 1 to
+// MostPlaces. An error names what is outside.
 func Angle(degrees Fraction, places int) (Job, error) {
 	step := degrees.Over(Of(360, 1))
 	switch {
@@ -96,7 +102,8 @@ func Angle(degrees Fraction, places int) (Job, error) {
 	return Job{Step: step, Places: places, Spaces: 1}, nil
 }
 
-// Head is a dividing head, or a rotary table with plates.
+// Head is a dividing head, or a rotary table with plates. What is asked of one outside the ranges
+// above is an error, which names the figure.
 type Head struct {
 	Ratio  Fraction // turns of the crank for one turn of the work, 1 to MostRatio
 	Plates []Plate
@@ -158,11 +165,12 @@ func (j Job) check() error {
 	return nil
 }
 
-// Degrees turns a part of the circle into degrees.
+// Degrees turns a part of the circle into degrees; NaN where it is no number.
 func Degrees(part Fraction) float64 { return 360 * part.Float() }
 
-// Seconds turns a part of the circle into seconds of arc.
+// Seconds turns a part of the circle into seconds of arc; NaN where it is no number.
 func Seconds(part Fraction) float64 { return 1_296_000 * part.Float() }
 
-// Arc gives the length of a part of the circle at a radius, in the radius's unit.
+// Arc gives the length of a part of the circle at a radius, in the radius's unit, by geometry. A
+// bare formula, which refuses nothing; NaN where the part is no number.
 func Arc(part Fraction, radius float64) float64 { return 2 * math.Pi * radius * part.Float() }

@@ -12,7 +12,8 @@ import (
 // ranges of this package that does not happen.
 type Fraction struct{ Num, Den int64 }
 
-// Of gives num/den in lowest terms; no number where den is 0.
+// Of gives num/den in lowest terms; no number where den is 0 or either is the least whole number
+// of 64 bits, which has no opposite.
 func Of(num, den int64) Fraction {
 	if den == 0 || num == math.MinInt64 || den == math.MinInt64 {
 		return Fraction{}
@@ -27,7 +28,7 @@ func Of(num, den int64) Fraction {
 // Valid says whether it is a number.
 func (a Fraction) Valid() bool { return a.Den > 0 && a.Num != math.MinInt64 }
 
-// Plus adds.
+// Plus adds; no number where either is none or the sum leaves 64 bits.
 func (a Fraction) Plus(b Fraction) Fraction {
 	if !a.Valid() || !b.Valid() {
 		return Fraction{}
@@ -43,10 +44,10 @@ func (a Fraction) Plus(b Fraction) Fraction {
 	return Of(sum, den)
 }
 
-// Minus takes b away.
+// Minus takes b away; no number where either is none or the difference leaves 64 bits.
 func (a Fraction) Minus(b Fraction) Fraction { return a.Plus(Fraction{-b.Num, b.Den}) }
 
-// Times multiplies.
+// Times multiplies; no number where either is none or the product leaves 64 bits.
 func (a Fraction) Times(b Fraction) Fraction {
 	if !a.Valid() || !b.Valid() {
 		return Fraction{}
@@ -60,13 +61,23 @@ func (a Fraction) Times(b Fraction) Fraction {
 	return Fraction{num, den}
 }
 
-// Over divides; no number where b is 0.
-func (a Fraction) Over(b Fraction) Fraction { return a.Times(Of(b.Den, b.Num)) }
+// Over divides; no number where b is 0, either is none or the quotient leaves 64 bits.
+func (a Fraction) Over(b Fraction) Fraction {
+	if !b.Valid() {
+		return Fraction{}
+	}
+	return a.Times(Of(b.Den, b.Num))
+}
 
 // Cmp is below 0, 0 or above 0 as a is less than b, equal or greater; no number is less than all.
 func (a Fraction) Cmp(b Fraction) int {
-	if !a.Valid() || !b.Valid() {
-		return cmp.Compare(a.Den, b.Den)
+	switch {
+	case !a.Valid() && !b.Valid():
+		return 0
+	case !a.Valid():
+		return -1
+	case !b.Valid():
+		return 1
 	}
 	if s, t := sign(a.Num), sign(b.Num); s != t {
 		return cmp.Compare(s, t)
@@ -80,13 +91,14 @@ func (a Fraction) Cmp(b Fraction) int {
 	return c * sign(a.Num)
 }
 
-// Abs leaves the sign away.
+// Abs leaves the sign away; no number stays none.
 func (a Fraction) Abs() Fraction { return Fraction{max(a.Num, -a.Num), a.Den} }
 
-// Sign is -1, 0 or 1.
+// Sign is -1, 0 or 1, that of Num.
 func (a Fraction) Sign() int { return sign(a.Num) }
 
-// Whole gives the greatest whole number not above it, and what is left, 0 or more and below 1.
+// Whole gives the greatest whole number not above it, and what is left, 0 or more and below 1; 0
+// and no number where it is none.
 func (a Fraction) Whole() (int64, Fraction) {
 	if !a.Valid() {
 		return 0, a
@@ -98,7 +110,7 @@ func (a Fraction) Whole() (int64, Fraction) {
 	return w, Fraction{a.Num - w*a.Den, a.Den}.low()
 }
 
-// Round gives the nearest whole number; a half goes up.
+// Round gives the nearest whole number; a half goes up; 0 where it is no number.
 func (a Fraction) Round() int64 {
 	w, rest := a.Whole()
 	if rest.Cmp(Fraction{1, 2}) >= 0 {
@@ -107,7 +119,7 @@ func (a Fraction) Round() int64 {
 	return w
 }
 
-// Float gives the nearest floating-point number to within a rounding.
+// Float gives the nearest floating-point number to within a rounding; NaN where it is no number.
 func (a Fraction) Float() float64 {
 	if !a.Valid() {
 		return math.NaN()
@@ -115,7 +127,7 @@ func (a Fraction) Float() float64 {
 	return float64(a.Num) / float64(a.Den)
 }
 
-// String writes 3/4, or 5 where it is whole.
+// String writes 3/4, or 5 where it is whole, or "no number".
 func (a Fraction) String() string {
 	switch {
 	case !a.Valid():

@@ -23,8 +23,9 @@ type Rounding struct {
 	AtMost Fraction // part of the circle of the work; a half hole over the ratio or less
 }
 
-// Near gives what comes nearest. The error of Single is at most half a hole of the circle over
-// the ratio, that of Compound at most half of the step of both pins together.
+// Near gives what comes nearest, exactly reckoned. The error of Single is at most half a hole of
+// the circle over the ratio, that of Compound at most half of the step of both pins together. An
+// error for a head or job outside the ranges.
 func Near(h Head, j Job) (Nearest, error) {
 	t, err := Turns(h, j)
 	if err != nil {

@@ -11,8 +11,9 @@ type Rotary struct {
 	Line  Fraction // what one line of the dial, or of its vernier, turns the table by, part of the circle
 }
 
-// Lined gives a table of which a line of the dial stands for an angle in degrees. A turn of the
-// handle must be a whole number of lines, at most 100,000.
+// Lined gives a table of a ratio, 1 to MostRatio, of which a line of the dial stands for an angle
+// in degrees. A turn of the handle must be a whole number of lines, 1 to 100,000; an error for
+// others.
 func Lined(ratio, degrees Fraction) (Rotary, error) {
 	r := Rotary{ratio, degrees.Over(Of(360, 1))}
 	if err := (Head{Ratio: ratio}).check(); err != nil {
@@ -42,7 +43,7 @@ type Reading struct {
 	Dial Dial
 }
 
-// DialStep is one move on the dial.
+// DialStep is one move on the dial. All exact.
 type DialStep struct {
 	Dial
 	PerSpace  Fraction // what the rounded move turns by less what is wanted, part of the circle
@@ -50,7 +51,8 @@ type DialStep struct {
 	AtMost    Fraction // what no place is off by more than if each is read from the first place
 }
 
-// Step gives the move of a job on the dial, rounded to a line, and both errors.
+// Step gives the move of a job on the dial, rounded to a line, and both errors, part of the
+// circle. An error for a table that Lined would refuse, and for what is no job.
 func (r Rotary) Step(j Job) (DialStep, error) {
 	if err := r.check(); err != nil {
 		return DialStep{}, err
@@ -83,10 +85,14 @@ func (r Rotary) dial(way Fraction) Dial {
 	return d
 }
 
-// Table goes through every place of a job, each read from the first place. Errors do not add
-// up. The last line of equal divisions is the coming back to the first place.
+// Table goes through every place of a job, each read from the first place. Errors do not add up.
+// The last line of equal divisions is the coming back to the first place. It has no line for a
+// table that Lined would refuse, or for what is no job.
 func (r Rotary) Table(j Job) iter.Seq[Reading] {
 	return func(yield func(Reading) bool) {
+		if r.check() != nil {
+			return
+		}
 		for p := range j.lines(func(p Position) Position { return p }) {
 			way := j.Step.Times(Of(int64(p.Move), 1))
 			d := r.dial(way)

@@ -18,6 +18,7 @@ const (
 	Differential
 )
 
+// String writes a method for a sentence, "no method" for 0.
 func (m Method) String() string {
 	return [...]string{"no method", "plain", "direct", "compound", "differential"}[min(m, Differential)*min(1, m)]
 }
@@ -30,7 +31,7 @@ type Count struct {
 	Circle int // any circle does where Holes is 0; then the one named is the largest there
 }
 
-// Part gives the way in turns.
+// Part gives the way in turns, exactly; whole turns where there is no circle.
 func (c Count) Part() Fraction {
 	if c.Circle == 0 {
 		return Of(c.Turns, 1)
@@ -64,7 +65,8 @@ type Setting struct {
 	AtClosing Fraction // the same after the moves that come back to the first place; no number for an angle
 }
 
-// Exact says that the moves are without error of arithmetic.
+// Exact says that the moves are without error of arithmetic; false also where the error is no
+// number.
 func (s Setting) Exact() bool { return s.PerSpace.Valid() && s.PerSpace.Num == 0 }
 
 // Holes is how many holes are counted at a move, on both pins.
@@ -78,7 +80,8 @@ func (s Setting) turn() Fraction {
 	return s.Crank.Part().Plus(s.Back.Part())
 }
 
-// Moves gives what one move of a setting turns the work by, part of the circle.
+// Moves gives what one move of a setting turns the work by, part of the circle; no number where the
+// head has no ratio and the setting is not direct.
 func (h Head) Moves(s Setting) Fraction {
 	switch s.Method {
 	case Direct:
@@ -98,7 +101,8 @@ func (h Head) judged(s Setting, j Job) Setting {
 	return s
 }
 
-// Turns gives the turns of the crank for one move.
+// Turns gives the turns of the crank for one move: the ratio times the way, by the equation above.
+// An error names the figure of head or job that is outside the ranges.
 func Turns(h Head, j Job) (Fraction, error) {
 	if err := h.check(); err != nil {
 		return Fraction{}, err
@@ -111,10 +115,11 @@ func Turns(h Head, j Job) (Fraction, error) {
 
 // Settings gives every exact setting without a train, in order of preference: plain, direct,
 // compound. Within plain the larger circle comes first (common practice: the pin stands farther
-// out, so that the same error of a hole is a smaller angle); a move of whole turns is one
-// setting, in whatever circle. Within compound the fewest holes counted in all come first, each
-// being a chance of a slip, then the smaller way of the plate, then the larger circle.
-// A circle that stands on two plates makes two settings, in the order of the plates.
+// out, so that the same error of a hole is a smaller angle); a move of whole turns is one setting,
+// in whatever circle. Within compound the fewest holes counted in all come first, each being a
+// chance of a slip, then the smaller way of the plate, then the larger circle. A circle that
+// stands on two plates makes two settings, in the order of the plates. An error for a head or job
+// outside the ranges; no setting is no error.
 func Settings(h Head, j Job) ([]Setting, error) {
 	t, err := Turns(h, j)
 	if err != nil {
@@ -195,7 +200,8 @@ type Service struct {
 	Direct int64    // holes of the least direct plate that serves, every multiple of it too
 }
 
-// Serve says which circles would serve, up to a bound of holes, 2 to MostHoles.
+// Serve says which circles would serve, up to a bound of holes, 2 to MostHoles. An error for a
+// bound outside that, and for a head or job outside the ranges.
 func Serve(h Head, j Job, bound int) (Service, error) {
 	t, err := Turns(h, j)
 	if err != nil {
@@ -213,7 +219,8 @@ func Serve(h Head, j Job, bound int) (Service, error) {
 	return s, nil
 }
 
-// Blocks gives the least few numbers of spaces, from 2 up, that may be taken at once of n.
+// Blocks gives the least few numbers of spaces, from 2 up, that may be taken at once of n places, at
+// most so many of them as most says. None for n below 3 or above MostPlaces, or most below 1.
 func Blocks(n, most int) (out []int) {
 	for k := 2; k < n && n <= MostPlaces && len(out) < most; k++ {
 		if gcd(int64(n), int64(k)) == 1 {
@@ -223,8 +230,11 @@ func Blocks(n, most int) (out []int) {
 	return out
 }
 
-// Rounds says how block indexing goes round: moves until the work has passed its first place
-// or come to it, and how many rounds of the work all its moves make.
+// Rounds says how block indexing goes round: moves until the work has passed its first place or
+// come to it, and how many rounds of the work all its moves make; 0 and 0 for what is no job.
 func (j Job) Rounds() (firstRound, rounds int) {
+	if j.check() != nil {
+		return 0, 0
+	}
 	return (j.Places + j.Spaces - 1) / j.Spaces, j.Spaces
 }

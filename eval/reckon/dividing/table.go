@@ -14,8 +14,9 @@ type Position struct {
 }
 
 // Table goes through every place of a job as a setting reaches it, first place first; of equal
-// divisions the coming back to the first place is the last line, which shows whether the
-// count closes. The setting's error adds up from line to line.
+// divisions the coming back to the first place is the last line, which shows whether the count
+// closes. The setting's error adds up from line to line. It must be a setting that this package
+// gave for that job; what is no job has no line.
 func Table(j Job, s Setting) iter.Seq[Position] {
 	circle := max(1, int64(s.Crank.Circle))
 	step := s.Crank.Turns*circle + int64(s.Crank.Holes)
@@ -33,8 +34,12 @@ func Table(j Job, s Setting) iter.Seq[Position] {
 }
 
 // Table goes through every place of a job, each at the hole nearest to it; a place half way
-// between two holes takes the farther one. The last line is as in the Table of a setting.
+// between two holes takes the farther one. The last line is as in the Table of a setting. What is
+// no job has no line, nor has a head outside the ranges.
 func (r Rounding) Table(h Head, j Job) iter.Seq[Position] {
+	if h.check() != nil {
+		j = Job{} // which has no lines
+	}
 	circle := Of(int64(max(1, r.Circle)), 1)
 	t := h.Ratio.Times(j.Step).Times(circle)
 	return j.lines(func(p Position) Position {
@@ -49,6 +54,9 @@ func (r Rounding) Table(h Head, j Job) iter.Seq[Position] {
 // lines gives the places of a job in the order in which they are reached.
 func (j Job) lines(fill func(Position) Position) iter.Seq[Position] {
 	return func(yield func(Position) bool) {
+		if j.check() != nil {
+			return
+		}
 		last := j.Places
 		if !j.Whole {
 			last--

@@ -53,14 +53,15 @@ type Train struct {
 // Meshes is how many times teeth mesh between spindle and plate.
 func (t Train) Meshes() int { return t.Pairs + t.Idlers }
 
-// Ratio is the turns of the plate for one of the spindle, below 0 against the crank.
+// Ratio is the turns of the plate for one of the spindle, below 0 against the crank; 0 without a
+// train, no number where a driven wheel has no teeth.
 func (t Train) Ratio() Fraction {
 	r := Of(0, 1)
 	switch t.Pairs {
 	case 1:
 		r = Of(int64(t.Spindle), int64(t.Plate))
 	case 2:
-		r = Of(int64(t.Spindle)*int64(t.StudOut), int64(t.StudIn)*int64(t.Plate))
+		r = Of(int64(t.Spindle), int64(t.StudIn)).Times(Of(int64(t.StudOut), int64(t.Plate)))
 	}
 	if t.Against {
 		return Fraction{-r.Num, r.Den}
@@ -204,13 +205,14 @@ const (
 	enough = 1000
 )
 
-// Gears gives every setting with a train between spindle and plate, in order of preference:
-// fewest wheels with idlers counted, then one pair before two, then the slower plate, then the larger circle, then the
-// smaller wheels. Wheels that drive, and wheels that are driven, are given with the larger one on
-// spindle and plate; changed over they are not listed again. Left out are plates that would turn
-// faster than one pair of these wheels can turn them, and, where there would be more than 4,000
-// ways of the crank or 1,000 settings (few divisions, many circles), the fastest; Within says
-// how far it went. No setting is given where the spindle is not level.
+// Gears gives every setting with a train between spindle and plate, in order of preference: fewest
+// wheels with idlers counted, then one pair before two, then the slower plate, then the larger
+// circle, then the smaller wheels. Wheels that drive, and wheels that are driven, are given with
+// the larger one on spindle and plate; changed over they are not listed again. Left out are plates
+// that would turn faster than one pair of these wheels can turn them, and, where there would be
+// more than 4,000 ways of the crank or 1,000 settings (few divisions, many circles), the fastest;
+// Within says how far it went. No setting is given where the spindle is not level. An error for a
+// head or job outside the ranges.
 func Gears(h Head, j Job) (Geared, error) {
 	if _, err := Turns(h, j); err != nil {
 		return Geared{}, err

@@ -20,13 +20,16 @@ import (
 	"fettle/schema/handbook"
 )
 
-// Limits gives the lower and upper deviation of a class, "H7" or "g6", at a nominal size,
-// mm. Sizes over 500 mm, and letters that the standard does not give at that size, are an
-// error that says so.
+// Limits gives the lower and upper deviation of a class, "H7" or "g6", at a nominal size, mm,
+// above 0 to 500. Other sizes, words that are no class, letters and grades that the standard does
+// not give at that size, and a missing table are an error that says so.
 //
-// ISO 286-1, 4.3: one deviation comes from the letter, the other lies the standard
-// tolerance away from it; js and JS have half of it on each side.
+// ISO 286-1, 4.3: one deviation comes from the letter, the other lies the standard tolerance away
+// from it; js and JS have half of it on each side.
 func Limits(d *handbook.Deviations, nominal float64, letters string) (lo, hi float64, err error) {
+	if d == nil {
+		return 0, 0, errors.New("no table of deviations is given")
+	}
 	if !drawing.IsClass(letters) {
 		return 0, 0, fmt.Errorf("%q is not a tolerance class of ISO 286", letters)
 	}
@@ -66,7 +69,8 @@ func split(letters string) (letter string, grade int) {
 	return letter, grade
 }
 
-// IsHole says whether a class is for inside surfaces: capitals (ISO 286-1).
+// IsHole says whether a class is for inside surfaces: capitals (ISO 286-1). Whether it is a class
+// at all is not asked.
 func IsHole(letters string) bool { return letters != "" && letters[0] >= 'A' && letters[0] <= 'Z' }
 
 // Kind is what two parts of a pair do.
@@ -78,6 +82,7 @@ const (
 	Interference                 // the shaft is always larger
 )
 
+// String writes a kind for a sentence; "unknown" for what is none.
 func (k Kind) String() string {
 	switch k {
 	case Clearance:
@@ -90,16 +95,19 @@ func (k Kind) String() string {
 	return "unknown"
 }
 
-// Play gives the least and greatest clearance of a hole and a shaft from their limits of size.
+// Play gives the least and greatest clearance, mm, of a hole and a shaft from their limits of
+// size, mm, by definition (ISO 286-1, 3.3). A bare formula, which refuses nothing.
 func Play(holeLo, holeHi, shaftLo, shaftHi float64) (least, most float64) {
 	return holeLo - shaftHi, holeHi - shaftLo
 }
 
-// KindOf names the fit that a least and a greatest clearance make. A least clearance of
-// nought is still a clearance fit, a greatest of nought an interference fit (ISO 286-1,
-// 3.3: "in the extreme case, equal to").
+// KindOf names the fit that a least and a greatest clearance, mm, make. A least clearance of
+// nought is still a clearance fit, a greatest of nought an interference fit (ISO 286-1, 3.3: "in
+// the extreme case, equal to"). What is no number makes no kind (0, "unknown").
 func KindOf(least, most float64) Kind {
 	switch {
+	case math.IsNaN(least) || math.IsNaN(most):
+		return 0
 	case least >= -dust:
 		return Clearance
 	case most <= dust:
@@ -111,7 +119,8 @@ func KindOf(least, most float64) Kind {
 // dust is below any tabled figure, in mm, and above the error of a float64 sum.
 const dust = 1e-9
 
-// ParsePair takes "H7/g6" apart: the hole in capitals first, then the shaft.
+// ParsePair takes "H7/g6" apart: the hole in capitals first, then the shaft; blanks about them are
+// passed over. What is not two classes in that order is an error that says how to write it.
 func ParsePair(s string) (hole, shaft string, err error) {
 	h, sh, ok := strings.Cut(s, "/")
 	hole, shaft = strings.TrimSpace(h), strings.TrimSpace(sh)
@@ -126,7 +135,8 @@ func ParsePair(s string) (hole, shaft string, err error) {
 	return hole, shaft, nil
 }
 
-// Pair gives the least and greatest clearance of a fit such as "H7/g6" at a nominal size.
+// Pair gives the least and greatest clearance, mm, of a fit such as "H7/g6" at a nominal size, mm,
+// above 0 to 500, to 0.0001 mm. An error for what ParsePair or Limits refuses.
 func Pair(d *handbook.Deviations, nominal float64, pair string) (least, most float64, err error) {
 	hole, shaft, err := ParsePair(pair)
 	if err != nil {
@@ -141,10 +151,14 @@ func Pair(d *handbook.Deviations, nominal float64, pair string) (least, most flo
 	return math.Round(least*1e4) / 1e4, math.Round(most*1e4) / 1e4, nil
 }
 
-// Grade gives the coarsest grade whose standard tolerance is not wider than a tolerance,
-// which is how fine the work must be. False where even the finest is wider, or the size has
-// no grades.
+// Grade gives the coarsest grade, 01 to 18, whose standard tolerance is not wider than a
+// tolerance, mm, at a nominal size, mm, which is how fine the work must be (ISO 286-1). Grade 01
+// is handbook.Grade01. False where even the finest is wider, where the size has no grades, and
+// where a figure is no number.
 func Grade(d *handbook.Deviations, nominal, width float64) (grade int, ok bool) {
+	if d == nil || math.IsNaN(width) {
+		return 0, false
+	}
 	for g := handbook.Grade01; g <= 18; g++ {
 		um, there := d.Grade(nominal, g)
 		if !there || um/1000 > width+dust {

@@ -5,7 +5,8 @@ import (
 	"math"
 )
 
-// Bevel is a pair of straight bevel wheels.
+// Bevel is a pair of straight bevel wheels. What lies outside the ranges below is an error of its
+// methods, which names the figure.
 type Bevel struct {
 	Teeth    [2]int  // pinion, wheel; 5 to 10000
 	Module   float64 // at the large end, mm, 0.05 to 100
@@ -16,7 +17,7 @@ type Bevel struct {
 	Depth    Depth   // of equal addendum teeth; the zero Depth: UsualDepth
 }
 
-// Cone is one wheel of such a pair.
+// Cone is one wheel of such a pair. Lengths are mm, angles degrees.
 type Cone struct {
 	Pitch      float64 // half angle of the pitch cone, degrees; above 90 the wheel is internal
 	Reference  float64 // pitch diameter at the large end, mm
@@ -29,7 +30,7 @@ type Cone struct {
 	SmallTip   float64 // outside diameter at the small end, where a width is given
 }
 
-// Bevels is the pair.
+// Bevels is the pair. Lengths are mm.
 type Bevels struct {
 	Cone        [2]Cone
 	Distance    float64 // cone distance, mm
@@ -38,7 +39,7 @@ type Bevels struct {
 	Whole       float64 // depth at the large end, mm
 }
 
-// Check says what is out of range.
+// Check says what is out of range. Whether the width of face fits the cone is asked by Pair.
 func (b Bevel) Check() error {
 	for _, z := range b.Teeth {
 		if z < 5 || z > 10000 {
@@ -50,11 +51,14 @@ func (b Bevel) Check() error {
 	}
 	return first(within("a module of", b.Module, 0.05, 100, " mm"),
 		within("a pressure angle of", b.Pressure, 10, 35, " degrees"),
-		within("a shaft angle of", b.Shaft, 10, 170, " degrees"))
+		within("a shaft angle of", b.Shaft, 10, 170, " degrees"),
+		within("a width of face of", b.Face, 0, 1e6, " mm"), b.Depth.or(b.Pressure).check())
 }
 
 // Crown gives the pitch angle of a pinion that runs with a crown wheel (a flat one) and the angle
-// between their shafts: sin = z1/z2, and 90 degrees more.
+// between their shafts: sin = z1/z2, and 90 degrees more. The pinion has 5 teeth or more, the
+// crown wheel more than the pinion and at most 10,000; others are an error. Angles in degrees, by
+// geometry.
 func Crown(pinion, crown int) (pitch, shaft float64, err error) {
 	if pinion < 5 || crown > 10000 || pinion >= crown {
 		return 0, 0, fmt.Errorf("a pinion of %d and a crown wheel of %d teeth: the pinion has 5 or more, and fewer than the wheel", pinion, crown)
@@ -63,11 +67,13 @@ func Crown(pinion, crown int) (pitch, shaft float64, err error) {
 	return pitch, 90 + pitch, nil
 }
 
-// Pair gives the sizes: tan(pitch angle of the pinion) = sin S/(z2/z1 + cos S). Tip and root cones
-// go to the common apex; with long and short addenda the tip cone runs along the mate's root.
-// Equal addenda: any gear text; long and short: 0.54 m + 0.46 m z1 cos d2/(z2 cos d1) for the
-// wheel, both together 2 m, whole depth 2.188 m, a straight bevel system of the trade as given
-// in the Japanese gear handbook form (from memory).
+// Pair gives the sizes, mm and degrees: tan(pitch angle of the pinion) = sin S/(z2/z1 + cos S).
+// Tip and root cones go to the common apex; with long and short addenda the tip cone runs along
+// the mate's root. Equal addenda: any gear text; long and short: 0.54 m + 0.46 m z1 cos d2/(z2 cos
+// d1) for the wheel, both together 2 m, whole depth 2.188 m, a straight bevel system of the trade
+// as given in the Japanese gear handbook form (from memory). Errors: what Check refuses, a face
+// wider than 0.75 of the cone distance, a pitch cone of 150 degrees or more. The virtual teeth of
+// a crown wheel are infinite.
 //
 // Law: both pitch angles make up the shaft angle.
 func (b Bevel) Pair() (Bevels, error) {
@@ -109,10 +115,7 @@ func (b Bevel) heights(z, pitch [2]float64) (up, down [2]float64) {
 		up[0] = 2*m - up[1]
 		return up, [2]float64{2.188*m - up[0], 2.188*m - up[1]}
 	}
-	d := b.Depth
-	if d.Whole == 0 {
-		d = UsualDepth(b.Pressure)
-	}
+	d := b.Depth.or(b.Pressure)
 	a, r := d.Addendum*m, (d.Whole-d.Addendum)*m+d.Extra
 	return [2]float64{a, a}, [2]float64{r, r}
 }

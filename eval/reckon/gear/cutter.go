@@ -11,6 +11,7 @@ type Range struct{ Least, Most int }
 // Has says whether a number of teeth is in it, both ends in.
 func (r Range) Has(teeth int) bool { return teeth >= r.Least && (r.Most == 0 || teeth <= r.Most) }
 
+// String writes "26 to 34", "12", or "135 to rack".
 func (r Range) String() string {
 	switch {
 	case r.Most == 0:
@@ -53,7 +54,8 @@ func (s Series) ranges() ([]Range, float64) {
 	return eight, 1
 }
 
-// Number gives the cutter of a series for a number of teeth; below 12 there is none.
+// Number gives the cutter of a series for a number of teeth, its number and its range (handbooks,
+// see eight and fifteen); false below 12, where there is none.
 func (s Series) Number(teeth int) (number float64, r Range, ok bool) {
 	all, step := s.ranges()
 	for i, r := range all {
@@ -84,9 +86,12 @@ func (s Series) at(i, n int, step float64) float64 {
 }
 
 // Whole rounds a virtual number of teeth to the nearest whole one, which ranges are made of; half
-// a tooth goes up. Beyond a million it is a rack.
+// a tooth goes up. Beyond a million it is a rack: a million. What is no number has no teeth: 0.
 func Whole(virtual float64) int {
-	if !(virtual < 1e6) {
+	switch {
+	case !(virtual > -1e6):
+		return 0
+	case virtual >= 1e6:
 		return 1e6
 	}
 	return int(math.Floor(virtual + 0.5))
@@ -94,8 +99,9 @@ func Whole(virtual float64) int {
 
 // EqualError gives the number of teeth for which cutter k of n is exact, in a set spaced so that
 // each is wrong by as much at the ends of its range, from fewest to most teeth (most may be
-// infinite, a rack): a n/(n - k + a k/most). Willis, as given by Rose, Modern Machine-Shop
-// Practice. n from 2 to 1000, k from 1 to n, fewest from 3.
+// infinite, a rack; then the last cutter is exact for the rack, infinite): a n/(n - k + a k/most).
+// Willis, as given by Rose, Modern Machine-Shop Practice. n from 2 to 1000, k from 1 to n, fewest
+// from 3 and below most; an error names what is not.
 func EqualError(k, n int, fewest, most float64) (float64, error) {
 	switch {
 	case n < 2 || n > 1000:
@@ -129,26 +135,32 @@ const (
 // nearTwin is how close two modules are called near twins, as a share: DP 24 and module 1.06 are.
 const nearTwin = 0.03
 
-// Serves says whether a cutter cuts the teeth of a wheel, with why in words. What is not marked on
-// it is never guessed; a clear no goes before what is not known.
+// Serves says whether a cutter cuts the teeth of a wheel, module mm and pressure angle degrees,
+// with why in words. What is not marked on it is never guessed; a clear no goes before what is not
+// known. Modules a millionth apart are the same, angles a billionth of a degree. Figures of the
+// wheel that are no number are not known.
 func (c Cutter) Serves(module, pressure float64, teeth int) (Fit, string) {
 	off := math.Abs(c.Module-module) / module
 	switch {
-	case c.Module <= 0:
+	case !(c.Module > 0):
 		return NotKnown, "its pitch is not known"
+	case !(module > 0):
+		return NotKnown, "the wheel's module is not known"
 	case off > 1e-6 && off < nearTwin:
 		return No, fmt.Sprintf("its module %.4g mm is a near twin of %.4g mm and not the same", c.Module, module)
 	case off > 1e-6:
 		return No, fmt.Sprintf("its module is %.4g mm, not %.4g mm", c.Module, module)
 	case c.Pressure != 0 && math.Abs(c.Pressure-pressure) > 1e-9:
 		return No, fmt.Sprintf("its pressure angle is %v degrees, not %v", c.Pressure, pressure)
+	case math.IsNaN(pressure):
+		return NotKnown, "the wheel's pressure angle is not known"
 	case c.Form != "" && c.Form != "involute":
 		return No, "its teeth are " + c.Form
 	case c.Teeth.Least > 0 && !c.Teeth.Has(teeth):
 		return No, fmt.Sprintf("it is for %v teeth, not %d", c.Teeth, teeth)
 	case c.Teeth.Least == 0:
 		return NotKnown, "read the range of teeth printed on it: a number alone does not say"
-	case c.Pressure == 0:
+	case !(c.Pressure > 0):
 		return NotKnown, "its pressure angle is not known: it is printed on it"
 	}
 	return Yes, fmt.Sprintf("it is for %v teeth", c.Teeth)

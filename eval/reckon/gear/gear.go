@@ -21,7 +21,8 @@ import (
 	"math"
 )
 
-// Depth says how deep teeth are: multiples of the module, and a fixed clearance besides.
+// Depth says how deep teeth are: multiples of the module, and a fixed clearance besides. Wheels
+// take addenda of 0.3 to 2, whole depths from twice the addendum to 4, and 0 to 5 mm more.
 type Depth struct {
 	Name     string
 	Addendum float64 // from the reference circle out
@@ -30,7 +31,8 @@ type Depth struct {
 	Source   string
 }
 
-// Clearance is what is left between tip and root of a pair, in mm.
+// Clearance is what is left between tip and root of a pair of a module in mm, in mm. A bare
+// formula, which refuses nothing.
 func (d Depth) Clearance(module float64) float64 {
 	return (d.Whole-2*d.Addendum)*module + d.Extra
 }
@@ -51,11 +53,12 @@ var (
 	Stub = Depth{"stub", 0.8, 1.8, 0, "stub teeth 1.8/DP: ANSI B6.1, 20 degree stub (from memory)"}
 )
 
-// Depths lists the systems of depth that may be asked for by name.
+// Depths lists the systems of depth that may be asked for by name, each with its source.
 func Depths() []Depth { return []Depth{Inch, Metric, Fine, FineInch, Stub} }
 
 // UsualDepth is the depth where none is asked for: 2.157 modules at 14.5 degrees, 2.25 at any
-// other angle. Both are in print for both, so an answer names the one it used.
+// other angle. Both are in print for both, so an answer names the one it used. Whether the angle
+// is one is not asked. Their sources stand in Inch and Metric.
 func UsualDepth(pressure float64) Depth {
 	if math.Abs(pressure-14.5) < 1e-9 {
 		return Inch
@@ -63,9 +66,28 @@ func UsualDepth(pressure float64) Depth {
 	return Metric
 }
 
-// Module gives the module of a diametral pitch, and the other way about: each is 25.4 by the
-// other.
-func Module(diametral float64) float64 { return 25.4 / diametral }
+// or gives the depth that is meant at a pressure angle: the zero Depth is UsualDepth.
+func (d Depth) or(pressure float64) Depth {
+	if d.Addendum == 0 && d.Whole == 0 && d.Extra == 0 {
+		return UsualDepth(pressure)
+	}
+	return d
+}
+
+func (d Depth) check() error {
+	return first(within("an addendum of", d.Addendum, 0.3, 2, " modules"), within("a whole depth of", d.Whole, 2*d.Addendum, 4, " modules"),
+		within("a clearance besides of", d.Extra, 0, 5, " mm"))
+}
+
+// Module gives the module, mm, of a diametral pitch, and the other way about: each is 25.4 by the
+// other (ISO 54 and the inch of ISO 31-1). A bare formula: no number where the pitch is not above
+// 0.
+func Module(diametral float64) float64 {
+	if !(diametral > 0) {
+		return math.NaN()
+	}
+	return 25.4 / diametral
+}
 
 func rad(deg float64) float64 { return deg * math.Pi / 180 }
 func deg(rad float64) float64 { return rad * 180 / math.Pi }

@@ -14,9 +14,11 @@ type Inside struct {
 	Cross bool
 }
 
-// Interferes works out both for a pair at its centre distance with its tips, spur or helical in the
-// plane of rotation. Formulas as in the gear handbooks (from memory); the test of the second turns
-// a pinion in its wheel step by step.
+// Interferes works out both for a pair at its centre distance with its tips, spur or helical in
+// the plane of rotation. Formulas as in the gear handbooks (from memory); the test of the second
+// turns a pinion in its wheel step by step. The mesh must be the one that Pair gives for these
+// wheels. Of two outside wheels both gaps are infinite. An error for what Pair refuses, and for a
+// mesh whose figures are out of all reason.
 func Interferes(pinion, wheel Wheel, m Mesh) (Inside, error) {
 	p, err := pairOf(pinion, wheel)
 	if err != nil {
@@ -24,6 +26,10 @@ func Interferes(pinion, wheel Wheel, m Mesh) (Inside, error) {
 	}
 	if !wheel.Internal {
 		return Inside{Involute: math.Inf(1), Tips: math.Inf(1)}, nil
+	}
+	if err := first(within("a centre distance of", m.Centre, 1e-6, 1e7, " mm"), within("a working angle of", m.Pressure, 0, 89, " degrees"),
+		within("a tip diameter of", m.Tip[0], 1e-6, 1e7, " mm"), within("a tip diameter of", m.Tip[1], 1e-6, 1e7, " mm")); err != nil {
+		return Inside{}, err
 	}
 	var out Inside
 	aw := rad(m.Pressure)

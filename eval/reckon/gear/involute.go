@@ -2,8 +2,9 @@ package gear
 
 import "math"
 
-// Involute gives tan a - a, a in radians from 0 to below pi/2. Near nought the difference is
-// taken from its series, so that its relative error stays below 1e-13 everywhere.
+// Involute gives tan a - a, by definition, a in radians from 0 to below pi/2. Near nought the
+// difference is taken from its series, so that its relative error stays below 1e-13 everywhere. A
+// bare formula, which refuses nothing: below 0 it is odd, from pi/2 on without meaning.
 func Involute(a float64) float64 {
 	if math.Abs(a) > 0.1 {
 		return math.Tan(a) - a
@@ -16,7 +17,7 @@ func Involute(a float64) float64 {
 const mostInvolute = 10
 
 // AngleOf gives the angle in radians whose involute is x, x from 0 to 10, with an error below
-// 1e-12 rad.
+// 1e-12 rad; other x are refused.
 //
 // Law: Involute(AngleOf(x)) = x. The involute is convex, and both (3x)^(1/3) and atan(x + pi/2)
 // lie above the answer (tan a - a >= a^3/3; tan a = x + a < x + pi/2), so Newton's steps from the

@@ -17,7 +17,7 @@ var (
 		48, 64, 72, 80, 96, 120}
 )
 
-// Pitch is a standard pitch that a wheel may have.
+// Pitch is a standard pitch that a wheel may have. The module is mm.
 type Pitch struct {
 	Name   string // "module 1.5", "16 DP"
 	Module float64
@@ -26,8 +26,9 @@ type Pitch struct {
 }
 
 // FromTip names the standard pitches that a wheel of unknown make may have, by its measured tip
-// diameter and teeth, nearest first: d = m (z + 2). A shifted or stub tooth misleads it, so several
-// are given.
+// diameter, 0.5 to 100,000 mm, and teeth, 3 to 10,000, nearest first: d = m (z + 2). A shifted or
+// stub tooth misleads it, so several are given, at most as many as most says. An error names the
+// figure out of range.
 func FromTip(tip float64, teeth, most int) ([]Pitch, error) {
 	if teeth < 3 || teeth > 10000 {
 		return nil, fmt.Errorf("%d teeth: a wheel has from 3 to 10000", teeth)

@@ -6,7 +6,8 @@ import (
 	"math"
 )
 
-// Mesh is two wheels run together.
+// Mesh is two wheels run together. The contact ratio is a plain number: how many pairs of teeth
+// are in touch on the mean.
 type Mesh struct {
 	Centre       float64    // mm
 	Standard     float64    // centre distance without shift, mm: half the sum (inside: difference) of the reference diameters
@@ -55,13 +56,17 @@ func pairOf(a, b Wheel) (p pairing, err error) {
 }
 
 // Pair runs two wheels together at a centre distance in mm; 0 asks for the centre distance at
-// which the teeth as shifted, but not thinned, fit without backlash: a = a0 cos(at)/cos(aw),
-// inv aw = inv at + 2 tan(an) (x2 +- x1)/(z2 +- z1). ISO 21771; the shortening of the tips keeps
-// the clearance that the depth system leaves.
+// which the teeth as shifted, but not thinned, fit without backlash: a = a0 cos(at)/cos(aw), inv
+// aw = inv at + 2 tan(an) (x2 +- x1)/(z2 +- z1). ISO 21771; the shortening of the tips keeps the
+// clearance that the depth system leaves.
 //
 // Laws: without shift the centre distance is half the sum (inside: difference) of the reference
-// diameters; teeth thinned by s1 and s2 have, at the centre distance worked out, the backlash
-// (s1 + s2) cos(an) square to the flanks.
+// diameters; teeth thinned by s1 and s2 have, at the centre distance worked out, the backlash (s1
+// + s2) cos(an) square to the flanks.
+//
+// An error names what Wheel.Check refuses of either, what does not run together (modules, angles,
+// an internal wheel named first or with too few teeth), shifts too negative for any centre
+// distance, or a centre distance beyond that of the base circles or twice the standard one.
 func Pair(a, b Wheel, centre float64) (Mesh, error) {
 	p, err := pairOf(a, b)
 	if err != nil {
@@ -130,8 +135,9 @@ func (p pairing) contact(tip [2]float64, centre, aw float64) float64 {
 }
 
 // SharedShift gives the profile shift, in modules, that two wheels must have together to run
-// without backlash at a centre distance: the sum of both, or of an internal pair the wheel's
-// less the pinion's. The shifts of the wheels themselves do not count.
+// without backlash at a centre distance, mm: the sum of both, or of an internal pair the wheel's
+// less the pinion's (ISO 21771). The shifts of the wheels themselves do not count. Errors as of
+// Pair; a centre distance of 0 is one too.
 //
 // Law: wheels so shifted pair at that centre distance.
 func SharedShift(a, b Wheel, centre float64) (float64, error) {
@@ -157,9 +163,11 @@ type Choice struct {
 	Undercut bool    // of either by a rack-shaped cutter
 }
 
-// PairsFor finds tooth counts for a centre distance and a ratio of wheel to pinion, spur and
-// unshifted, of one module: for each whole sum of teeth next to 2a/m the split nearest to the
-// ratio. The first answer is the one whose own centre distance is nearest.
+// PairsFor finds tooth counts for a centre distance, 0.1 to 100,000 mm, and a ratio of wheel to
+// pinion, 1 to 1000, spur and unshifted, of one module, mm, and pressure angle, degrees: for each
+// whole sum of teeth next to 2a/m the split nearest to the ratio. The first answer is the one
+// whose own centre distance is nearest. An error names the figure out of range, or says that a
+// wheel would have fewer than 3 teeth or more than 10,000.
 func PairsFor(centre, ratio, module, pressure float64) ([]Choice, error) {
 	if err := first(within("a centre distance of", centre, 0.1, 1e5, " mm"), within("a ratio of", ratio, 1, 1000, ""),
 		Wheel{Teeth: 3, Module: module, Pressure: pressure}.Check()); err != nil {

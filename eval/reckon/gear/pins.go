@@ -2,6 +2,7 @@ package gear
 
 import (
 	"errors"
+	"fmt"
 	"math"
 )
 
@@ -25,8 +26,10 @@ func StandardPins(internal bool) []float64 {
 	return []float64{1.728, 1.92, 1.68}
 }
 
-// BestPin is the diameter of the pin that touches on the circle d + 2xm, mm; where that lies within
-// the base circle, on the base circle.
+// BestPin is the diameter of the pin that touches on the circle d + 2xm, mm; where that lies
+// within the base circle, on the base circle. The thinning plays no part. An error for what Check
+// refuses, and where no pin so touches. It follows from the thickness of the tooth, as the
+// measurement does.
 func (w Wheel) BestPin() (float64, error) {
 	w.Thinning = 0
 	g, err := w.geometry()
@@ -57,12 +60,12 @@ func (g geometry) halfGap(z float64) float64 {
 	return math.Pi/z - g.st/g.d - g.side*Involute(g.at)
 }
 
-// OverPins gives the measurement with a pin, 0.5 to 4 modules.
+// OverPins gives the measurement, mm, with a pin of 0.5 to 4 modules.
 //
-// With an odd number of teeth the pins do not stand opposite each other: the measurement is
-// then 2 r cos(90/z) + pin. Of a helical wheel with an odd number of teeth that holds for
-// balls, or for pins between flat anvils that are narrower than the pitch (from memory: gear
-// handbooks).
+// With an odd number of teeth the pins do not stand opposite each other: the measurement is then 2
+// r cos(90/z) + pin. Of a helical wheel with an odd number of teeth that holds for balls, or for
+// pins between flat anvils that are narrower than the pitch (from memory: gear handbooks). Errors:
+// what Check refuses, a pin out of that range, and one that finds no rest between the teeth.
 //
 // Law: of an outside wheel it falls, of an internal one it grows, as the teeth are thinned.
 func (w Wheel) OverPins(pin float64) (Pins, error) {
@@ -77,7 +80,7 @@ func (w Wheel) OverPins(pin float64) (Pins, error) {
 	x := g.side * (pin/(g.db*math.Cos(g.bb)) - g.halfGap(z))
 	phi, err := AngleOf(x)
 	if err != nil {
-		return Pins{}, errors.New("a pin of this size finds no rest between these teeth")
+		return Pins{}, fmt.Errorf("a pin of %v mm finds no rest between these teeth", pin)
 	}
 	p := Pins{Pin: pin, Circle: g.db / math.Cos(phi)}
 	p.Measure = p.Circle*apart(w.Teeth) + g.side*pin
@@ -98,11 +101,12 @@ func apart(z int) float64 {
 	return math.Cos(math.Pi / (2 * float64(z)))
 }
 
-// PinLimits gives the least and the greatest measurement for teeth that may be thinned from
-// least to most, mm.
+// PinLimits gives the least and the greatest measurement, mm, for teeth that may be thinned from
+// least to most, mm, in place of the wheel's own thinning. Errors as of OverPins, and where least
+// is above most; the figures then mean nothing.
 func (w Wheel) PinLimits(pin, least, most float64) (small, large float64, err error) {
 	if !(least <= most) {
-		return 0, 0, errors.New("the least thinning must not be more than the most")
+		return 0, 0, fmt.Errorf("thinnings from %v to %v mm: they must rise, from 0 up", least, most)
 	}
 	w.Thinning = least
 	a, err := w.OverPins(pin)
@@ -115,7 +119,9 @@ func (w Wheel) PinLimits(pin, least, most float64) (small, large float64, err er
 }
 
 // ThinningByPins is how much thinner than the unthinned wheel a tooth is, normal to it on the
-// reference circle, by a measurement over pins, mm; below 0 it is still too thick.
+// reference circle, by a measurement over pins, mm; below 0 it is still too thick. The measurement
+// is within two modules of that of the unthinned wheel, and the pins' centres not inside the base
+// circle; others are an error, as is what OverPins refuses.
 //
 // Law: a wheel so thinned measures what was measured.
 func (w Wheel) ThinningByPins(pin, measured float64) (float64, error) {

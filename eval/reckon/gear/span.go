@@ -11,9 +11,10 @@ type Chord struct {
 	Thickness float64 // chord across the tooth on the reference circle, normal to it, mm
 }
 
-// Chord gives the chordal addendum and thickness of an outside wheel; a helical tooth is measured
-// square to it, on the reference circle of its virtual wheel. A tip diameter that was turned too
-// small by e lowers the height by e/2.
+// Chord gives the chordal addendum and thickness, mm, of an outside wheel; a helical tooth is
+// measured square to it, on the reference circle of its virtual wheel. A tip diameter that was
+// turned too small by e lowers the height by e/2. An error for what Check refuses, and for an
+// internal wheel.
 func (w Wheel) Chord() (Chord, error) {
 	g, err := w.geometry()
 	if err != nil {
@@ -41,7 +42,8 @@ func (g geometry) baseTooth() float64 {
 	return g.db * (g.st/g.d + Involute(g.at)) * math.Cos(g.bb)
 }
 
-// Span gives the measurement over k teeth, 1 to all of them, of an outside wheel.
+// Span gives the measurement over k teeth, 1 to all of them, of an outside wheel, mm (ISO 21771).
+// An error for other k, for an internal wheel, and for what Check refuses.
 //
 // Law: the span over k teeth less that over k-1 is the base pitch, pi m cos(an); thinning takes
 // thinning x cos(an) off it.
@@ -64,7 +66,8 @@ func (w Wheel) Span(k int) (Span, error) {
 }
 
 // SpanTeeth is the number of teeth whose span touches nearest to the middle of the depth, on the
-// circle d + 2xm; at least 1. It is the handbooks' z K + 0.5 rounded.
+// circle d + 2xm; at least 1, at most all. It is the handbooks' z K + 0.5 rounded. An error for
+// what Check refuses.
 func (w Wheel) SpanTeeth() (int, error) {
 	g, err := w.geometry()
 	if err != nil {
@@ -77,7 +80,8 @@ func (w Wheel) SpanTeeth() (int, error) {
 }
 
 // ThinningBySpan is how much thinner than the unthinned wheel a tooth is, normal to it on the
-// reference circle, by a span measured over k teeth, mm; below 0 it is still too thick.
+// reference circle, by a span measured over k teeth, mm; below 0 it is still too thick. The span
+// lies within half of that of the unthinned wheel; others are an error, as is what Span refuses.
 func (w Wheel) ThinningBySpan(k int, measured float64) (float64, error) {
 	w.Thinning = 0
 	s, err := w.Span(k)

@@ -5,7 +5,8 @@ import (
 	"math"
 )
 
-// Wheel is one spur or helical wheel, as it is ordered.
+// Wheel is one spur or helical wheel, as it is ordered. What lies outside the ranges below is an
+// error of its methods, which names the figure.
 type Wheel struct {
 	Teeth    int     // 3 to 10000
 	Module   float64 // normal, mm, 0.02 to 100
@@ -50,27 +51,26 @@ type geometry struct {
 }
 
 // depth is the depth of the wheel's teeth.
-func (w Wheel) depth() Depth {
-	if w.Depth.Whole == 0 {
-		return UsualDepth(w.Pressure)
-	}
-	return w.Depth
-}
+func (w Wheel) depth() Depth { return w.Depth.or(w.Pressure) }
 
-// Check says what is out of range.
+// leastHelix is the least helix angle that is one, degrees: less winds once in more than any bar is long.
+const leastHelix = 1e-9
+
+// Check says what is out of range; also a helix angle that is above 0 and below 1e-9 degrees, a
+// shift that leaves no tooth on the reference circle, and thinning of more than half of it.
 func (w Wheel) Check() error {
 	if w.Teeth < 3 || w.Teeth > 10000 {
 		return fmt.Errorf("%d teeth: a wheel has from 3 to 10000", w.Teeth)
 	}
-	d := w.depth()
+	if w.Helix > 0 && w.Helix < leastHelix {
+		return fmt.Errorf("a helix angle of %v degrees: it must be 0, or from %v to 75 degrees", w.Helix, leastHelix)
+	}
 	return first(
 		within("a module of", w.Module, 0.02, 100, " mm"),
 		within("a pressure angle of", w.Pressure, 10, 35, " degrees"),
 		within("a helix angle of", w.Helix, 0, 75, " degrees"),
 		within("a profile shift of", w.Shift, -2, 2, " modules"),
-		within("an addendum of", d.Addendum, 0.3, 2, " modules"),
-		within("a whole depth of", d.Whole, 2*d.Addendum, 4, " modules"),
-		within("a clearance besides of", d.Extra, 0, 5, " mm"),
+		w.depth().check(),
 		w.thickEnough(),
 	)
 }
@@ -112,9 +112,10 @@ func (w Wheel) geometry() (geometry, error) {
 func (g geometry) tipDiameter() float64  { return g.d + g.side*2*g.addendum }
 func (g geometry) rootDiameter() float64 { return g.d - g.side*2*g.root }
 
-// Blank gives the sizes of a wheel. An internal wheel is reckoned with its own tooth, not with
-// the space that the pinion's cutter leaves. Formulas: ISO 21771; undercut z >= 2 h cos(b) /
-// sin^2(at), any gear text.
+// Blank gives the sizes of a wheel. An internal wheel is reckoned with its own tooth, not with the
+// space that the pinion's cutter leaves. Formulas: ISO 21771; undercut z >= 2 h cos(b) /
+// sin^2(at), any gear text. An error for what Check refuses, and where nothing is left inside the
+// teeth.
 func (w Wheel) Blank() (Blank, error) {
 	g, err := w.geometry()
 	if err != nil {
@@ -149,14 +150,16 @@ func (g geometry) thickness(diameter float64) float64 {
 }
 
 // VirtualTeeth is the number of teeth of a spur wheel whose tooth is shaped like that of a helical
-// one, seen square to the tooth: z / cos^3(helix), helix in degrees.
+// one, seen square to the tooth: z / cos^3(helix), helix in degrees (any gear text). A bare
+// formula, whose ranges Check asks for; no number where teeth or helix are none.
 func VirtualTeeth(teeth, helix float64) float64 {
 	c := math.Cos(rad(helix))
 	return teeth / (c * c * c)
 }
 
-// HelixFor gives the helix angle in degrees that brings two outside wheels to a centre distance:
-// cos b = m (z1 + z2) / 2a. A centre distance below that of spur wheels is an error.
+// HelixFor gives the helix angle in degrees that brings two outside wheels of a module, mm, to a
+// centre distance, mm: cos b = m (z1 + z2) / 2a. A centre distance below that of spur wheels, or
+// above that of 75 degrees, is an error, as is what Check refuses.
 func HelixFor(z1, z2 int, module, centre float64) (float64, error) {
 	spur := module * float64(z1+z2) / 2
 	if err := first(Wheel{Teeth: z1, Module: module, Pressure: 20}.Check(), Wheel{Teeth: z2, Module: module, Pressure: 20}.Check(),

@@ -6,7 +6,8 @@ import (
 	"math"
 )
 
-// Worm is a worm and its wheel, shafts at right angles.
+// Worm is a worm and its wheel, shafts at right angles. What lies outside the ranges below is an
+// error of its methods, which names the figure.
 type Worm struct {
 	Starts   int     // 1 to 20
 	Teeth    int     // of the wheel, 10 to 10000
@@ -17,7 +18,7 @@ type Worm struct {
 	Depth    Depth   // the zero Depth: UsualDepth
 }
 
-// Drive is what a worm and wheel come to.
+// Drive is what a worm and wheel come to. Lengths and diameters are mm, angles degrees.
 type Drive struct {
 	Pitch, Lead    float64 // axial, mm
 	LeadAngle      float64 // degrees: the gash is set over by it
@@ -39,7 +40,7 @@ type Drive struct {
 	Undercut       bool
 }
 
-// Check says what is out of range.
+// Check says what is out of range. Whether anything is left inside the thread is asked by Drive.
 func (w Worm) Check() error {
 	switch {
 	case w.Starts < 1 || w.Starts > 20:
@@ -50,20 +51,19 @@ func (w Worm) Check() error {
 	return first(within("a module of", w.Module, 0.05, 100, " mm"),
 		within("a worm's pitch diameter of", w.Diameter, 3*w.Module, 50*w.Module, " mm"),
 		within("a pressure angle of", w.Pressure, 10, 35, " degrees"),
-		within("a rim's width of", w.Face, 0, w.Diameter, " mm"))
+		within("a rim's width of", w.Face, 0, w.Diameter, " mm"), w.Depth.or(w.Pressure).check())
 }
 
-// Drive gives the sizes. Formulas: the metric worm formula sheets, pitch pi m, lead = starts x
-// pitch, tan(lead angle) = lead/(pi d1), centre distance (d1 + m z2)/2; width of rim from
-// memory; diameter over the corners is the circle of the throat, drawn out to the rim's edge.
+// Drive gives the sizes, mm and degrees. Formulas: the metric worm formula sheets, pitch pi m,
+// lead = starts x pitch, tan(lead angle) = lead/(pi d1), centre distance (d1 + m z2)/2; width of
+// rim from memory; diameter over the corners is the circle of the throat, drawn out to the rim's
+// edge. Errors: what Check refuses, a worm of which nothing is left inside the thread, a rim wider
+// than the hollow.
 func (w Worm) Drive() (Drive, error) {
 	if err := w.Check(); err != nil {
 		return Drive{}, err
 	}
-	d := w.Depth
-	if d.Whole == 0 {
-		d = UsualDepth(w.Pressure)
-	}
+	d := w.Depth.or(w.Pressure)
 	m, up := w.Module, d.Addendum*w.Module
 	down := (d.Whole-d.Addendum)*m + d.Extra
 	o := Drive{Pitch: math.Pi * m, Wheel: m * float64(w.Teeth), Factor: w.Diameter / m, Whole: up + down}

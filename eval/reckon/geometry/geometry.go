@@ -3,7 +3,10 @@
 //
 // Lengths are millimetres, angles degrees at the edges. x runs left to right and y front to back, an
 // angle counts from x towards y. All is trigonometry in float64, error below 1e-12 of the largest figure
-// given.
+// given; where a comment names no source, that is where a formula is from.
+//
+// Where a function gives an error, it names the figure that is out of range or what does not go
+// together; what is not a number is out of every range.
 package geometry
 
 import (
@@ -61,7 +64,8 @@ func cos(d float64) float64 {
 // Point is a place, mm.
 type Point struct{ X, Y float64 }
 
-// Circle is a circle of equally spaced holes.
+// Circle is a circle of equally spaced holes, 1 to MostHoles. Diameters are 0.001 to 100,000 mm,
+// the first angle within 360 degrees either way, the middle within 100,000 mm.
 type Circle struct {
 	Holes    int
 	Diameter float64 // through the middles of the holes, mm
@@ -74,7 +78,8 @@ func (c Circle) check() error {
 		in("middle of the circle", c.Middle.X, -mostLength, mostLength, " mm"), in("middle of the circle", c.Middle.Y, -mostLength, mostLength, " mm"))
 }
 
-// Places gives the middles of the holes, in order of angle from the first.
+// Places gives the middles of the holes, mm, in order of angle from the first. An error names the
+// figure out of range.
 func (c Circle) Places() ([]Point, error) {
 	if err := c.check(); err != nil {
 		return nil, err
@@ -87,8 +92,9 @@ func (c Circle) Places() ([]Point, error) {
 	return out, nil
 }
 
-// Chord gives the straight distance from a hole to the one so many holes on, mm: what dividers are set
-// to. D sin(180 on/n).
+// Chord gives the straight distance from a hole to the one so many holes on, 1 to one less than
+// there are, in mm: what dividers are set to. D sin(180 on/n). Of a single hole it is 0. An error
+// names the figure out of range.
 func (c Circle) Chord(on int) (float64, error) {
 	if err := first(c.check(), whole("holes on", on, 1, max(c.Holes-1, 1))); err != nil {
 		return 0, err
@@ -96,7 +102,8 @@ func (c Circle) Chord(on int) (float64, error) {
 	return c.Diameter * math.Sin(math.Pi*float64(on)/float64(c.Holes)), nil
 }
 
-// Arc is a piece of a circle.
+// Arc is a piece of a circle. Make one with ByAngle, ByLength, ByChord or ByHeight, which refuse
+// what is out of range; the methods refuse nothing.
 type Arc struct {
 	Radius float64 // mm
 	Angle  float64 // degrees, over 0 to 360
@@ -108,15 +115,17 @@ func (a Arc) Length() float64 { return a.Radius * rad(a.Angle) }
 // Chord gives the straight distance between its ends, mm. It is always less than the way along it.
 func (a Arc) Chord() float64 { return 2 * a.Radius * math.Sin(rad(a.Angle/2)) }
 
-// Height gives how far the middle of the arc stands off its chord, mm.
+// Height gives how far the middle of the arc stands off its chord, mm: 2 r sin²(angle/4).
 func (a Arc) Height() float64 { return 2 * a.Radius * math.Pow(math.Sin(rad(a.Angle/4)), 2) }
 
-// ByAngle is an arc of a radius over an angle.
+// ByAngle is an arc of a radius, 0.001 to 100,000 mm, over an angle, 1e-6 to 360 degrees. An error
+// names the figure out of range.
 func ByAngle(radius, angle float64) (Arc, error) {
 	return Arc{radius, angle}, first(length("radius", radius), in("angle", angle, 1e-6, 360, " degrees"))
 }
 
-// ByLength is an arc of a radius with a way along it: a dimension that was measured round the curve.
+// ByLength is an arc of a radius, 0.001 to 100,000 mm, with a way along it, 1e-6 mm to once round:
+// a dimension that was measured round the curve. An error names the figure out of range.
 func ByLength(radius, along float64) (Arc, error) {
 	if err := first(length("radius", radius), in("length along the arc", along, 1e-6, 2*math.Pi*radius*(1+1e-12), " mm")); err != nil {
 		return Arc{}, err
@@ -124,7 +133,8 @@ func ByLength(radius, along float64) (Arc, error) {
 	return Arc{radius, deg(along / radius)}, nil
 }
 
-// ByChord is the arc of a radius over a chord, the smaller of the two.
+// ByChord is the arc of a radius, 0.001 to 100,000 mm, over a chord, 1e-6 mm to the diameter, the
+// smaller of the two. An error names the figure out of range.
 func ByChord(radius, chord float64) (Arc, error) {
 	if err := first(length("radius", radius), in("chord", chord, 1e-6, 2*radius, " mm")); err != nil {
 		return Arc{}, err
@@ -132,8 +142,9 @@ func ByChord(radius, chord float64) (Arc, error) {
 	return Arc{radius, deg(2 * math.Asin(chord/(2*radius)))}, nil
 }
 
-// ByHeight is the arc that stands a height off its chord: r = (c² + 4h²)/8h (Machinery's Handbook). More
-// than half a circle where the height is more than half the chord.
+// ByHeight is the arc that stands a height off its chord: r = (c² + 4h²)/8h (Machinery's
+// Handbook). More than half a circle where the height is more than half the chord. Chord 0.001 to
+// 100,000 mm, height 1e-6 to 100,000; an error names the figure out of range.
 func ByHeight(chord, height float64) (Arc, error) {
 	if err := first(length("chord", chord), in("height of the arc", height, 1e-6, mostLength, " mm")); err != nil {
 		return Arc{}, err
@@ -143,7 +154,8 @@ func ByHeight(chord, height float64) (Arc, error) {
 }
 
 // Flat gives the depth of a flat of a width on a round, or by how much the crown of a round stands
-// above the edges of a keyway of that width, mm: r - sqrt(r² - w²/4).
+// above the edges of a keyway of that width, mm: r - sqrt(r² - w²/4). Diameter 0.001 to 100,000,
+// width 1e-6 to the diameter; an error names the figure out of range.
 func Flat(diameter, width float64) (float64, error) {
 	if err := first(length("diameter", diameter), in("width", width, 1e-6, diameter, " mm")); err != nil {
 		return 0, err
@@ -152,8 +164,9 @@ func Flat(diameter, width float64) (float64, error) {
 	return width * width / 4 / (r + math.Sqrt(max(r*r-width*width/4, 0))), nil
 }
 
-// FlatWidth gives the width of a flat of a depth on a round, mm, and the chord of a circle that stands a
-// height below its arc: 2 sqrt(h (D - h)).
+// FlatWidth gives the width of a flat of a depth on a round, mm, and the chord of a circle that
+// stands a height below its arc: 2 sqrt(h (D - h)). Diameter 0.001 to 100,000, depth 1e-6 to the
+// diameter; an error names the figure out of range.
 func FlatWidth(diameter, depth float64) (float64, error) {
 	if err := first(length("diameter", diameter), in("depth", depth, 1e-6, diameter, " mm")); err != nil {
 		return 0, err
@@ -161,7 +174,9 @@ func FlatWidth(diameter, depth float64) (float64, error) {
 	return 2 * math.Sqrt(depth*(diameter-depth)), nil
 }
 
-// Scallop gives the height of the ridges that a round-nosed tool of a radius leaves at a step, mm.
+// Scallop gives the height of the ridges, mm, that a round-nosed tool of a radius, 0.001 to 50,000
+// mm, leaves at a step, 1e-6 mm to its diameter: the Flat of that width. An error names the figure
+// out of range.
 func Scallop(radius, step float64) (float64, error) {
 	if err := length("radius", radius); err != nil {
 		return 0, err

@@ -26,7 +26,9 @@ const (
 
 func (s Shape) sides() int { return [...]int{0, 4, 6, 8, 4}[min(s, Flatbar)] }
 
-// Area gives the area across the bar, mm²: a polygon of n sides and A across flats has n A² tan(180/n)/4.
+// Area gives the area across the bar, mm²: a polygon of n sides and A across flats has n A²
+// tan(180/n)/4. Sizes 0.001 to 100,000 mm; an error names the one out of range, or the bore that
+// leaves nothing.
 func (s Section) Area() (float64, error) {
 	if err := first(length("size", s.Size), in("bore", s.Bore, 0, mostLength, " mm")); err != nil {
 		return 0, err
@@ -47,30 +49,35 @@ func (s Section) Area() (float64, error) {
 	return area - math.Pi/4*s.Bore*s.Bore, nil
 }
 
-// Volume gives the volume of a length of bar, mm³.
+// Volume gives the volume of a length of bar, 0.001 to 100,000 mm, in mm³. An error names the
+// figure out of range; the volume then means nothing.
 func (s Section) Volume(along float64) (float64, error) {
 	area, err := s.Area()
 	return area * along, first(err, length("length", along))
 }
 
-// Cone gives the volume of a cone that is cut off between two diameters, mm³: pi l/12 (D² + D d + d²). One
-// diameter may be 0.
+// Cone gives the volume of a cone that is cut off between two diameters, mm³: pi l/12 (D² + D d +
+// d²). One diameter may be 0. Diameters 0 to 100,000, length 0.001 to 100,000; an error names the
+// figure out of range, and the volume then means nothing.
 func Cone(one, other, along float64) (float64, error) {
 	err := first(in("diameter", one, 0, mostLength, " mm"), in("diameter", other, 0, mostLength, " mm"), length("length", along))
 	return math.Pi / 12 * along * (one*one + one*other + other*other), err
 }
 
-// Ball gives the volume of a ball, mm³.
+// Ball gives the volume of a ball, mm³: pi D³/6, of a diameter of 0.001 to 100,000 mm. With the
+// error for others the volume means nothing.
 func Ball(diameter float64) (float64, error) {
 	return math.Pi / 6 * diameter * diameter * diameter, length("diameter", diameter)
 }
 
-// Mass gives the mass in kg of a volume in mm³ by the density in kg/m³.
+// Mass gives the mass in kg of a volume in mm³, 0 to 1e18, by the density in kg/m³, 1 to 30,000.
+// An error names the figure out of range; the mass then means nothing.
 func Mass(volume, density float64) (float64, error) {
 	return volume * density * 1e-9, first(in("volume", volume, 0, 1e18, " mm³"), in("density", density, 1, 30000, " kg/m³"))
 }
 
-// LengthOf gives the length of bar that a mass in kg is, mm.
+// LengthOf gives the length of bar that a mass, 1e-9 to 1e9 kg, is, in mm, by the density, 1 to
+// 30,000 kg/m³. An error names the figure out of range.
 func (s Section) LengthOf(mass, density float64) (float64, error) {
 	area, err := s.Area()
 	if err := first(err, in("mass", mass, 1e-9, 1e9, " kg"), in("density", density, 1, 30000, " kg/m³")); err != nil {

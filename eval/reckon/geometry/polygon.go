@@ -5,20 +5,23 @@ import (
 	"math"
 )
 
-// Polygon is a regular polygon on a round bar: its corners lie on the round.
+// Polygon is a regular polygon on a round bar: its corners lie on the round. Make one with
+// FromRound or OfFlats; the methods refuse nothing, and of no sides make no number.
 type Polygon struct {
 	Sides int
 	Round float64 // over the corners, diameter, mm
 }
 
-// FromRound is the largest polygon in a round.
+// FromRound is the largest polygon, 3 to 360 sides, in a round of 0.001 to 100,000 mm. With the
+// error for others the polygon means nothing.
 func FromRound(sides int, round float64) (Polygon, error) {
 	return Polygon{sides, round}, first(whole("sides", sides, 3, 360), length("diameter of the round", round))
 }
 
-// OfFlats is the polygon of a size across flats: the round that it wants is that over cos(180/n), 1.4142
-// of a square, 1.1547 of a hexagon, 1.0824 of an octagon. A metal allowance for cleaning up comes to it.
-// Of an odd number of sides the size is twice the distance from the middle to a flat.
+// OfFlats is the polygon of a size across flats: the round that it wants is that over cos(180/n),
+// 1.4142 of a square, 1.1547 of a hexagon, 1.0824 of an octagon. A metal allowance for cleaning up
+// comes to it. Of an odd number of sides the size is twice the distance from the middle to a flat.
+// 3 to 360 sides, 0.001 to 100,000 mm across; an error names the figure out of range.
 func OfFlats(sides int, across float64) (Polygon, error) {
 	if err := first(whole("sides", sides, 3, 360), length("across flats", across)); err != nil {
 		return Polygon{}, err
@@ -26,14 +29,15 @@ func OfFlats(sides int, across float64) (Polygon, error) {
 	return Polygon{sides, across / math.Cos(math.Pi/float64(sides))}, nil
 }
 
-// Across gives the size across flats, mm; with an odd number of sides twice the distance from the middle
-// to a flat.
+// Across gives the size across flats, mm: round times cos(180/n); with an odd number of sides
+// twice the distance from the middle to a flat. No number where there are no sides.
 func (p Polygon) Across() float64 { return p.Round * math.Cos(math.Pi/float64(p.Sides)) }
 
-// Side gives the width of a flat, mm.
+// Side gives the width of a flat, mm: round times sin(180/n). No number where there are no sides.
 func (p Polygon) Side() float64 { return p.Round * math.Sin(math.Pi/float64(p.Sides)) }
 
-// Depth gives how deep each flat is cut into the round, mm.
+// Depth gives how deep each flat is cut into the round, mm: round times sin²(90/n). No number
+// where there are no sides.
 func (p Polygon) Depth() float64 {
 	return p.Round * math.Pow(math.Sin(math.Pi/float64(2*p.Sides)), 2)
 }
@@ -47,8 +51,9 @@ type Short struct {
 	Round float64 // width that stays round at each corner, along the arc, mm
 }
 
-// OnRound says how far a polygon of a size across flats fills out on a round. No flat is left on a round
-// no larger than across flats: that is an error.
+// OnRound says how far a polygon of a size across flats fills out on a round. No flat is left on a
+// round no larger than across flats: that is an error. Other errors name the figure out of range:
+// 3 to 360 sides, sizes 0.001 to 100,000 mm.
 func OnRound(sides int, across, round float64) (Short, error) {
 	p, err := OfFlats(sides, across)
 	if err := first(err, length("diameter of the round", round)); err != nil {
@@ -65,16 +70,18 @@ func OnRound(sides int, across, round float64) (Short, error) {
 	return s, nil
 }
 
-// RoundForBar gives the round that a rectangular bar of two widths wants, mm: sqrt(a² + b²).
+// RoundForBar gives the round that a rectangular bar of two widths, 0.001 to 100,000 mm, wants,
+// mm: sqrt(a² + b²). With the error for others it means nothing.
 func RoundForBar(a, b float64) (float64, error) {
 	return math.Hypot(a, b), first(length("width", a), length("width", b))
 }
 
-// Corner is two straight sides that meet.
+// Corner is two straight sides that meet, at an angle of 1 to 179 degrees.
 type Corner struct{ Angle float64 } // between them, degrees
 
-// Fillet gives what a radius in the corner takes up, mm: where it touches the sides, from the corner,
-// r/tan(A/2), and how far the arc stays off the corner, r(1/sin(A/2) - 1).
+// Fillet gives what a radius in the corner takes up, mm: where it touches the sides, from the
+// corner, r/tan(A/2), and how far the arc stays off the corner, r(1/sin(A/2) - 1). The angle is 1
+// to 179 degrees, the radius 0.001 to 100,000; an error names the figure out of range.
 func (c Corner) Fillet(radius float64) (touches, off float64, err error) {
 	if err := first(in("angle of the corner", c.Angle, 1, 179, " degrees"), length("radius", radius)); err != nil {
 		return 0, 0, err
@@ -83,9 +90,10 @@ func (c Corner) Fillet(radius float64) (touches, off float64, err error) {
 	return radius / math.Tan(half), radius * (1/math.Sin(half) - 1), nil
 }
 
-// Tangent gives the lengths of the straight lines that touch two circles, mm: one that leaves both on one
-// side, and one that crosses between them. Circles that meet have no second one (0), and of circles of
-// which one lies in the other there is none at all.
+// Tangent gives the lengths of the straight lines that touch two circles, mm, by their radii and
+// the distance of their centres: one that leaves both on one side, and one that crosses between
+// them. Circles that meet have no second one (0), and of circles of which one lies in the other
+// there is none at all, which is an error, as is a length outside 0.001 to 100,000.
 func Tangent(one, other, centres float64) (outside, between float64, err error) {
 	err = first(length("radius", one), length("radius", other), length("centres", centres))
 	if err == nil && centres < math.Abs(one-other) {
@@ -98,8 +106,9 @@ func Tangent(one, other, centres float64) (outside, between float64, err error) 
 	return square(math.Abs(one - other)), square(one + other), nil
 }
 
-// Blend gives the middle of an arc of a radius that touches two circles from outside, mm: along the line
-// of centres from the first, and square to it.
+// Blend gives the middle of an arc of a radius that touches two circles from outside, mm: along
+// the line of centres from the first, and square to it. All lengths are 0.001 to 100,000; an error
+// names the one that is not, or the least radius that would reach both.
 func Blend(one, other, centres, radius float64) (Point, error) {
 	err := first(length("radius", one), length("radius", other), length("centres", centres), length("radius between", radius))
 	if err != nil {

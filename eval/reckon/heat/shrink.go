@@ -17,7 +17,7 @@ import (
 //
 // i s is a thousandth of i and is kept. All below are this one line solved for one letter.
 
-// Joint is a hub over a shaft.
+// Joint is a hub over a shaft. The interference is within a twentieth of the diameter either way.
 type Joint struct {
 	Diameter     float64       // of the bore at 20 degrees, mm; not the outside of the hub
 	Interference handbook.Band // shaft less bore on diameter at 20 degrees, mm; below 0 it is play
@@ -32,8 +32,8 @@ func (j Joint) check() error {
 	return cmp.Or(checkLength("diameter", j.Diameter), bad, j.Hub.check("hub"), j.Shaft.check("shaft"))
 }
 
-// Interference gives the interference on diameter with hub and shaft at their temperatures,
-// mm; below nought it is play.
+// Interference gives the interference on diameter with hub and shaft at their temperatures, mm;
+// below nought it is play. An error names the figure of the joint that is out of range.
 func Interference(j Joint) (handbook.Band, error) {
 	if err := j.check(); err != nil {
 		return handbook.Band{}, err
@@ -43,14 +43,15 @@ func Interference(j Joint) (handbook.Band, error) {
 	return handbook.Band{Lo: at(j.Interference.Lo, h.Hi, s.Lo), Hi: at(j.Interference.Hi, h.Lo, s.Hi)}, nil
 }
 
-// HubAt gives the temperature the hub must have so that a gap on diameter is left all round
-// with the shaft at its own temperature, degrees: the low figure for the least interference
-// and the hub that grows most, the high one, which always serves, for the contrary. Where it
-// lies over 1600 degrees no heat of a workshop does it, and the error says so.
+// HubAt gives the temperature the hub must have so that a gap on diameter is left all round with
+// the shaft at its own temperature, degrees: the low figure for the least interference and the hub
+// that grows most, the high one, which always serves, for the contrary. Where it lies over 1600
+// degrees no heat of a workshop does it, and the error says so.
 //
-// dT = (interference + gap)/(a d), the interface and not the outside of the hub being d (seen:
-// the formula as S. S. Bhavikatti, Strength of Materials, 8.8.17, has it; its figure there
-// divides by another diameter and is wrong).
+// dT = (interference + gap)/(a d), the interface and not the outside of the hub being d (seen: the
+// formula as S. S. Bhavikatti, Strength of Materials, 8.8.17, has it; its figure there divides by
+// another diameter and is wrong). The gap is mm on diameter, 0 to a twentieth of it. Other errors
+// name the figure out of range.
 func HubAt(j Joint, gap float64) (handbook.Band, error) {
 	if err := cmp.Or(j.check(), checkGap(gap, j.Diameter)); err != nil {
 		return handbook.Band{}, err
@@ -64,8 +65,10 @@ func HubAt(j Joint, gap float64) (handbook.Band, error) {
 	return out, reachable("hub", out)
 }
 
-// ShaftAt gives the temperature the shaft must have for the same with the hub at its own: the
-// high figure for the least interference, the low one, which always serves, for the contrary.
+// ShaftAt gives the temperature, degrees, the shaft must have for the same gap with the hub at its
+// own: the high figure for the least interference, the low one, which always serves, for the
+// contrary. An error names the figure out of range, or says that the temperature would lie outside
+// -200 to 1600 degrees.
 func ShaftAt(j Joint, gap float64) (handbook.Band, error) {
 	if err := cmp.Or(j.check(), checkGap(gap, j.Diameter)); err != nil {
 		return handbook.Band{}, err
@@ -100,10 +103,11 @@ func reachable(of string, t handbook.Band) error {
 	return nil
 }
 
-// LooseAt gives the temperature of both parts at which an interference is gone: above 20
-// degrees where the hub grows more than the shaft, below where less. False where it is never
-// gone between -200 and 1600 degrees for any metal of the bands, or where the bands of the
-// two metals overlap, so that nobody knows the sign.
+// LooseAt gives the temperature of both parts, degrees, at which an interference is gone: above 20
+// degrees where the hub grows more than the shaft, below where less. False where it is never gone
+// between -200 and 1600 degrees for any metal of the bands, or where the bands of the two metals
+// overlap, so that nobody knows the sign. An error names the figure out of range, or says that
+// there is no interference to lose.
 func LooseAt(j Joint) (handbook.Band, bool, error) {
 	if err := j.check(); err != nil {
 		return handbook.Band{}, false, err

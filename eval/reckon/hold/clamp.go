@@ -38,10 +38,15 @@ type Grip struct {
 // to a common scale. The longer of the two is 1 (turning counted at the farthest contact).
 type Motion struct{ Slide, Turn Vector }
 
-// Least gives the least clamping force that holds bodies at contacts against loads, all loads
+// Least gives the least clamping force, N, that holds bodies at contacts against loads, all loads
 // acting together; for a cut that moves about, ask once for each of its places. Without any
-// contact that is a clamp it says whether the bodies stand by themselves. sides is how many
-// sides a friction cone gets, even, 4 to 64; 16 leaves out 2 % of friction at worst.
+// contact that is a clamp it says whether the bodies stand by themselves. sides is how many sides
+// a friction cone gets, even, 4 to 64; 16 leaves out 2 % of friction at worst. Both bounds are
+// proved to 1e-7 of the load.
+//
+// 1 to 64 contacts and loads, places within 100 m, forces within 1e7 N, friction 0 to 2, up to 8
+// bodies, and contacts by sides by bodies up to 4096; an error names what is outside. A load that
+// is a proof's breadth from slipping may be an error too: the figures lie too far apart to tell.
 func Least(contacts []Contact, loads []Load, sides int) (Grip, error) {
 	bodies, err := check(contacts, loads, sides)
 	if err != nil {
@@ -204,10 +209,11 @@ func (s *scene) motions(y []float64) []Motion {
 	return out
 }
 
-// Margin says how many times a load may grow before clamps that press with given forces no
-// longer hold. forces belong to the contacts that are clamps, in their order, N. still are
-// loads that do not grow, such as weight. Infinite where no growth of the load ever moves the
-// piece, 0 where even nothing of it is held. The same pyramid is used as in Least.
+// Margin says how many times a load may grow before clamps that press with given forces no longer
+// hold. forces belong to the contacts that are clamps, in their order, N, 0 to 1e7. still are
+// loads that do not grow, such as weight. Infinite where no growth of the load up to ten thousand
+// times ever moves the piece, 0 where even nothing of it is held. The same pyramid is used as in
+// Least. Errors as of Least, and where there is not one force for each clamp.
 func Margin(contacts []Contact, forces []float64, grows, still []Load, sides int) (times float64, err error) {
 	all := append(append([]Load(nil), grows...), still...)
 	bodies, err := check(contacts, all, sides)
@@ -246,7 +252,7 @@ func (s *scene) press(p *program, forces []float64, sides int) error {
 			continue
 		}
 		if k >= len(forces) || !(forces[k] >= 0 && forces[k] <= mostForce) {
-			return fmt.Errorf("%s: a force from 0 to %g N is wanted for each clamp", called("clamp", c.Name, i), mostForce)
+			return fmt.Errorf("%s: a force from 0 to %g N is wanted for each clamp, and %v are given", called("clamp", c.Name, i), mostForce, forces)
 		}
 		row := make([]float64, len(p.cost))
 		for j := range sides {

@@ -11,6 +11,7 @@ const (
 	FullDent                 // a dent of the size of a hardness test
 )
 
+// String writes a mark for a sentence; "unknown" for what is none.
 func (m Mark) String() string {
 	switch m {
 	case NoDent:
@@ -46,8 +47,10 @@ type Dent struct {
 // touch, is past about 30 (Johnson, from memory). Between the two a mark may be left, smaller
 // than the full dent.
 
-// UnderBall gives the dent under a tip of a ball's shape: force N, ball diameter mm, Brinell
-// hardness of the face, its E and that of the tip MPa (Poisson's ratio 0.3 for both).
+// UnderBall gives the dent under a tip of a ball's shape, by the essay above: force 0 to 1e7 N,
+// ball diameter 0.01 to 10,000 mm, Brinell hardness of the face 1 to 700, its E and that of the
+// tip 1 to 1e7 MPa (Poisson's ratio 0.3 for both). An error names the figure out of range. A dent
+// as deep as half the ball goes no deeper here.
 func UnderBall(force, ball, hardness, eFace, eTip float64) (Dent, error) {
 	if err := in(figure{"force N", force, 0, mostForce}, figure{"ball mm", ball, 0.01, 1e4}, figure{"Brinell hardness", hardness, 1, 700}, figure{"E of the face MPa", eFace, 1, 1e7}, figure{"E of the tip MPa", eTip, 1, 1e7}); err != nil {
 		return Dent{}, err
@@ -74,9 +77,10 @@ func UnderBall(force, ball, hardness, eFace, eTip float64) (Dent, error) {
 	return d, nil
 }
 
-// UnderFlat says what a flat foot does: pressure MPa on an area mm2, against the hardness as a
-// pressure. Up to a third of it, the yield strength, nothing flows but at the edges, which bite
-// first if they are sharp; from all of it on the foot sinks in.
+// UnderFlat says what a flat foot does: pressure MPa of a force, 0 to 1e7 N, on an area, 0.001 to
+// 1e6 mm2, against the hardness, Brinell 1 to 700, as a pressure. Up to a third of it, the yield
+// strength (Tabor, from memory), nothing flows but at the edges, which bite first if they are
+// sharp; from all of it on the foot sinks in. An error names the figure out of range.
 func UnderFlat(force, area, hardness float64) (pressure float64, m Mark, err error) {
 	if err := in(figure{"force N", force, 0, mostForce}, figure{"area mm2", area, 0.001, 1e6}, figure{"Brinell hardness", hardness, 1, 700}); err != nil {
 		return 0, 0, err

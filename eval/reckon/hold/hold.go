@@ -16,7 +16,7 @@ import (
 	"math"
 )
 
-// Vector is a place, a way or a force in the frame of the piece.
+// Vector is a place, mm, a way or a force, N, in the frame of the piece.
 type Vector [3]float64
 
 func (a Vector) plus(b Vector) Vector { return Vector{a[0] + b[0], a[1] + b[1], a[2] + b[2]} }
@@ -28,11 +28,11 @@ func (a Vector) cross(b Vector) Vector {
 	return Vector{a[1]*b[2] - a[2]*b[1], a[2]*b[0] - a[0]*b[2], a[0]*b[1] - a[1]*b[0]}
 }
 
-// Length is the length of a vector.
+// Length is the length of a vector, in its unit. A bare formula, which refuses nothing.
 func (a Vector) Length() float64 { return math.Hypot(math.Hypot(a[0], a[1]), a[2]) }
 
-// Contact is a point where a piece is touched. A jaw or a strap that bears on a patch is
-// given as the corners of that patch.
+// Contact is a point where a piece is touched. A jaw or a strap that bears on a patch is given as
+// the corners of that patch. Places are mm.
 type Contact struct {
 	Name     string
 	At       Vector
@@ -43,7 +43,7 @@ type Contact struct {
 	Against  int     // 0: the machine; else the piece that pushes, counted from 1
 }
 
-// Load is a force on a piece: the cut, a weight, both.
+// Load is a force on a piece: the cut, a weight, both. Forces are N, places mm.
 type Load struct {
 	Force Vector
 	At    Vector

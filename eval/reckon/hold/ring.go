@@ -13,14 +13,14 @@ type Pinched struct {
 	Odd     bool    // lobes stand across from hollows: measuring over two points shows nothing of it
 }
 
-// Lobes gives the share of W R^3/(E I) that a thin ring goes inward under each of n equal jaws
-// and outward half way between them; n 2 is a vise. With h = pi/n, s = sin h, c = cos h:
+// Lobes gives the share of W R^3/(E I) that a thin ring goes inward under each of n equal jaws, 2
+// to 100, and outward half way between them; n 2 is a vise. With h = pi/n, s = sin h, c = cos h:
 //
 //	inward  = ((h + s c)/s^2 - 2/h)/4        outward = (2/h - 1/s - h c/s^2)/4
 //
 // Thin-ring theory without stretch (Timoshenko, Roark: from memory); 2 jaws give the printed
 // 0.0744 and 0.0683. A paper on rings in chucks finds a thin-ring model within 6 % of what was
-// measured at a bore of 0.88 of the outside.
+// measured at a bore of 0.88 of the outside. Another number of jaws is an error.
 func Lobes(jaws int) (inward, outward float64, err error) {
 	if jaws < 2 || jaws > 100 {
 		return 0, 0, fmt.Errorf("a ring in %d jaws: 2 to 100 are wanted", jaws)
@@ -33,10 +33,12 @@ func Lobes(jaws int) (inward, outward float64, err error) {
 	return ((h+s*c)/(s*s) - 2/h) / 4, (2/h - 1/s - h*c/(s*s)) / 4, nil
 }
 
-// Ring gives how a ring goes out of round under jaws: force on each N, outside and bore
-// diameter and length mm, E MPa. I = length wall^3/12 about the middle of the wall. The
-// theory is for thin rings and leaves out shear and stretch; thick says that the wall is above a
-// fifth of the mean radius, where the figures are off by more than some percent.
+// Ring gives how a ring goes out of round under 2 to 100 jaws: force on each 0 to 1e7 N, outside
+// 0.1 to 10,000, bore 0.01 to 10,000 and length 0.01 to 10,000 mm, E 1 to 1e7 MPa. I = length
+// wall^3/12 about the middle of the wall. The theory is for thin rings and leaves out shear and
+// stretch; thick says that the wall is above a fifth of the mean radius, where the figures are off
+// by more than some percent. An error names the figure out of range, or a bore that leaves no
+// ring.
 func Ring(jaws int, force, outside, bore, length, e float64) (p Pinched, thick bool, err error) {
 	k, m, err := Lobes(jaws)
 	if err != nil {
@@ -53,7 +55,8 @@ func Ring(jaws int, force, outside, bore, length, e float64) (p Pinched, thick b
 	return Pinched{Jaw: k * unit, Between: m * unit, Lobing: (k + m) * unit, Odd: jaws%2 == 1}, wall > r/5, nil
 }
 
-// RingForce is the other way about: the force on each jaw that leaves a lobing, mm on radius.
+// RingForce is the other way about: the force on each jaw, N, that leaves a lobing, 0 to 10 mm on
+// radius. Errors as of Ring; the force then means nothing.
 func RingForce(jaws int, lobing, outside, bore, length, e float64) (force float64, err error) {
 	p, _, err := Ring(jaws, 1, outside, bore, length, e)
 	if err == nil {
@@ -62,18 +65,19 @@ func RingForce(jaws int, lobing, outside, bore, length, e float64) (force float6
 	return lobing / p.Lobing, err
 }
 
-// Closed is a slot between two prongs that jaws press together.
+// Closed is a slot between two prongs that jaws press together. All mm.
 type Closed struct {
 	Jaw   float64 // how far each prong goes inward at the height of the jaw, mm
 	Mouth float64 // the same at the mouth
 	Width float64 // how much narrower the mouth is while clamped: both prongs
 }
 
-// Slot gives how far a slot closes: force of the jaws N, height of the jaw above the root of
-// the slot, depth of the slot, thickness and length of each prong mm, E MPa. Each prong is a
-// beam held at the root: F a^3/(3 E I) at the jaw and F a^2/(2 E I) of slope from there on,
-// I = length thickness^3/12. A root that gives makes it more: the figure is a least one. Shear is
-// left out, so a prong shorter than twice its thickness closes by more as well.
+// Slot gives how far a slot closes, mm: force of the jaws 0 to 1e7 N, height of the jaw above the
+// root of the slot, 0 to its depth, depth of the slot, thickness and length of each prong 0.01 to
+// 10,000 mm, E 1 to 1e7 MPa. Each prong is a beam held at the root: F a^3/(3 E I) at the jaw and F
+// a^2/(2 E I) of slope from there on, I = length thickness^3/12 (theory of beams). A root that
+// gives makes it more: the figure is a least one. Shear is left out, so a prong shorter than twice
+// its thickness closes by more as well. An error names the figure out of range.
 func Slot(force, height, depth, thick, length, e float64) (Closed, error) {
 	if err := in(figure{"force N", force, 0, mostForce}, figure{"height of the jaw above the root mm", height, 0, 1e4}, figure{"depth mm", depth, 0.01, 1e4}, figure{"thickness of a prong mm", thick, 0.01, 1e4}, figure{"length mm", length, 0.01, 1e4}, figure{"E MPa", e, 1, 1e7}); err != nil {
 		return Closed{}, err
@@ -87,8 +91,8 @@ func Slot(force, height, depth, thick, length, e float64) (Closed, error) {
 	return Closed{Jaw: at, Mouth: mouth, Width: 2 * mouth}, nil
 }
 
-// SlotForce is the other way about: the force of the jaws that makes the mouth narrower by a
-// width, mm.
+// SlotForce is the other way about: the force of the jaws, N, that makes the mouth narrower by a
+// width, 0 to 100 mm. Errors as of Slot, and for a jaw at the root; the force then means nothing.
 func SlotForce(width, height, depth, thick, length, e float64) (force float64, err error) {
 	c, err := Slot(1, height, depth, thick, length, e)
 	switch {

@@ -24,10 +24,10 @@ type Fault struct {
 	Allowed   []string // for the wrong machine, tool or side: what it could be
 }
 
-// Check says what is wrong with an order that someone wrote: steps in the order written
-// first, then what is missing. Pairs in the wrong order are given in full, also where one
-// follows from others. A second turn of an operation counts as Twice and for nothing else.
-// The job itself must be sound; Explain says whether it is.
+// Check says what is wrong with an order that someone wrote: steps in the order written first,
+// then what is missing. Pairs in the wrong order are given in full, also where one follows from
+// others. A second turn of an operation counts as Twice and for nothing else. The job itself must
+// be sound; Explain says whether it is. An error names what is out of range in it.
 func Check(j Job, steps []Step) ([]Fault, error) {
 	index, err := names(j)
 	if err != nil {
@@ -112,14 +112,15 @@ func closure(j Job, index map[string]int) []set {
 	return out
 }
 
-// Moves gives a smallest number of operations that must be taken out of an order and put
-// back elsewhere to make it a right one; the others keep their order. Nothing where it is
-// right already. Ways play no part in it, nor do steps that are unknown or done again.
+// Moves gives a smallest number of operations that must be taken out of an order and put back
+// elsewhere to make it a right one; the others keep their order. Nothing where it is right
+// already. Ways play no part in it, nor do steps that are unknown or done again. An error of type
+// *Impossible for a job that goes round in a ring, another for what is out of range in it.
 //
-// An operation that is too early and the one it must come after cannot both stay where they
-// are. These pairs are again a "comes before" (earlier in the order as written and later in
-// the order as required), so the most operations that can stay form an antichain, and by
-// Dilworth's and König's theorems a matching finds them.
+// An operation that is too early and the one it must come after cannot both stay where they are.
+// These pairs are again a "comes before" (earlier in the order as written and later in the order
+// as required), so the most operations that can stay form an antichain, and by Dilworth's and
+// König's theorems a matching finds them.
 func Moves(j Job, steps []Step) ([]string, error) {
 	index, err := names(j)
 	if err != nil {

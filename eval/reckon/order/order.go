@@ -35,7 +35,8 @@ type Operation struct {
 // those of the published cases in the tests.)
 type Charge struct{ Machine, Tool, Setup int64 }
 
-// Job is what is to be put in order.
+// Job is what is to be put in order: up to MostOperations operations, each named once, of up to
+// MostWays ways, and costs and charges from 0 to MostCost.
 type Job struct {
 	Operations []Operation
 	Charge     Charge
@@ -69,14 +70,20 @@ type Plan struct {
 // Impossible is the error of a job that has no order.
 type Impossible struct{ Reason Reason }
 
+// Error says the first of what stands in the way.
 func (e *Impossible) Error() string {
 	if len(e.Reason.Cycles) > 0 {
 		return fmt.Sprintf("each of these must come after the one before it, round and round: %v", e.Reason.Cycles[0])
 	}
+	if len(e.Reason.Blocked) == 0 {
+		return "there is no order"
+	}
 	return fmt.Sprintf("%s cannot be done in any way", e.Reason.Blocked[0].Operation)
 }
 
-// Best gives the cheapest order. A job that has none gets an error of type *Impossible.
+// Best gives the cheapest order; Proved says whether it is certain, and Bound what no order costs
+// less than. A job that has none gets an error of type *Impossible; one that is out of range an
+// error that names the figure or the operation. No operations at all have an empty order.
 func Best(j Job) (Plan, error) {
 	c, err := compile(j)
 	if err != nil {
@@ -88,9 +95,9 @@ func Best(j Job) (Plan, error) {
 	return p, nil
 }
 
-// FewestSetups gives the order with the fewest set-ups, and of those one with the fewest
-// tool changes. Its Cost is that of the job's own charges; Bound and Proved are about the
-// number of set-ups and tool changes, and Bound is left at 0 unless Proved.
+// FewestSetups gives the order with the fewest set-ups, and of those one with the fewest tool
+// changes. Its Cost is that of the job's own charges; Bound and Proved are about the number of
+// set-ups and tool changes, and Bound is left at 0 unless Proved. Errors as of Best.
 func FewestSetups(j Job) (Plan, error) {
 	bare := Job{Charge: Charge{Setup: int64(len(j.Operations) + 1), Tool: 1}}
 	for _, o := range j.Operations {
@@ -130,8 +137,9 @@ func costOf(j Job, s Step) int64 {
 	return cost
 }
 
-// Price adds up what an order costs and counts its changes, right or wrong. The cost of a
-// step is the one written in it.
+// Price adds up what an order costs and counts its changes, right or wrong. The cost of a step is
+// the one written in it; costs and charges are not asked for their range, and sums beyond 64 bits
+// mean nothing.
 func Price(j Job, steps []Step) Plan {
 	p := Plan{Steps: steps}
 	for i, s := range steps {

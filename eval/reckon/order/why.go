@@ -15,6 +15,7 @@ const (
 	Side
 )
 
+// String names the kind, "thing" for what is none of the three.
 func (k Kind) String() string { return [...]string{"thing", "machine", "tool", "side"}[min(k, 3)] }
 
 // Thing is a machine, a tool or a side from which the work can be reached.
@@ -23,6 +24,7 @@ type Thing struct {
 	Name string
 }
 
+// String says the kind and the name: "tool reamer".
 func (t Thing) String() string { return t.Kind.String() + " " + t.Name }
 
 // Reason is why a job has no order. It holds the whole of it and nothing that does not
@@ -42,10 +44,10 @@ type Block struct {
 // Possible says that there is nothing in the way.
 func (r Reason) Possible() bool { return len(r.Cycles) == 0 && len(r.Blocked) == 0 }
 
-// Explain says why a job has no order once some things are lost; its Reason is empty if
-// there is one. Of operations that must each come after the other it gives a shortest ring,
-// one for each knot of them. Names that must come before and do not occur are passed over:
-// Best refuses them.
+// Explain says why a job has no order once some things are lost; its Reason is empty if there is
+// one. Of operations that must each come after the other it gives a shortest ring, one for each
+// knot of them. Names that must come before and do not occur are passed over: Best refuses them.
+// Any job is taken; of more operations than Best takes, Regain may be left empty.
 func Explain(j Job, lost []Thing) Reason {
 	r := Reason{Cycles: rings(j)}
 	var needs []cover.Need
@@ -172,7 +174,8 @@ func shortest(j Job, index map[string]int, start int) []int {
 	return []int{start}
 }
 
-// Without is a job with things lost: the ways that take them are gone.
+// Without is a job with things lost: the ways that take them are gone. Whether it still has an
+// order is not asked.
 func Without(j Job, lost ...Thing) Job {
 	out := Job{Charge: j.Charge}
 	for _, o := range j.Operations {
@@ -195,9 +198,9 @@ type Loss struct {
 	More    int64    // what that costs more than the best order with everything
 }
 
-// WhatIf loses each machine and each tool of a job in turn, in order of first appearance,
-// and gives the best order without it. A thing that the best order does not use changes
-// nothing.
+// WhatIf loses each machine and each tool of a job in turn, in order of first appearance, and
+// gives the best order without it. A thing that the best order does not use changes nothing.
+// Errors as of Best, for the job with everything there.
 func WhatIf(j Job) ([]Loss, error) {
 	whole, err := Best(j)
 	if err != nil {

@@ -24,7 +24,10 @@ import (
 	"fettle/schema/handbook"
 )
 
-// Fit is a hub over a shaft, at 20 degrees unless the interference says otherwise.
+// Fit is a hub over a shaft, at 20 degrees unless the interference says otherwise. Diameters are
+// above 0 to 10,000 mm (the outside to 100,000) and differ by a thousandth at least; the
+// interference is within a twentieth of the diameter either way, the smoothing 0 to 2 mm, the
+// friction 0 to 2, the length 0 to 10,000.
 type Fit struct {
 	Diameter     float64       // common, mm
 	Outside      float64       // of the hub, mm
@@ -36,7 +39,7 @@ type Fit struct {
 	Friction     handbook.Band // zero not known: no force or torque
 }
 
-// Answer is what comes of it.
+// Answer is what comes of it. Pressures are MPa, interferences diametral, mm.
 type Answer struct {
 	Interference handbook.Band // that works: after smoothing, never below 0
 	Pressure     handbook.Band
@@ -47,7 +50,7 @@ type Answer struct {
 	Grows        handbook.Band // outside of the hub gets larger, diametral, mm
 }
 
-// Stress is how hard a part is worked at its worst place.
+// Stress is how hard a part is worked at its worst place. Share is a plain number.
 type Stress struct {
 	Hoop  handbook.Band // at that place, MPa; push is below 0
 	Worst handbook.Band // largest difference of two principal stresses (Tresca), or the largest pull where the metal breaks without yielding, MPa
@@ -64,8 +67,9 @@ const (
 	No         // beyond yield, or broken, over the whole band
 )
 
-// Limits gives the diametral interference of a pair from its limits of size, mm: least is the
-// smallest shaft in the largest hole.
+// Limits gives the diametral interference of a pair from its limits of size, mm, above 0 to
+// 10,000: least is the smallest shaft in the largest hole. An error names a pair of limits that
+// does not rise or lies outside.
 func Limits(holeLo, holeHi, shaftLo, shaftHi float64) (handbook.Band, error) {
 	for _, p := range [][2]float64{{holeLo, holeHi}, {shaftLo, shaftHi}} {
 		if !(p[0] > 0 && p[0] <= p[1] && p[1] <= largest) {
@@ -78,8 +82,9 @@ func Limits(holeLo, holeHi, shaftLo, shaftHi float64) (handbook.Band, error) {
 // SmoothingSource says where Smoothing is from.
 const SmoothingSource = "from memory: DIN 7190-1: 0.8 (Rz of the shaft + Rz of the bore) is lost, Rz about 4 to 7 times Ra"
 
-// Smoothing gives what of a measured interference is lost when the peaks of both faces are
-// pressed flat, diametral, mm: 0.8 (Rz + Rz), with Rz in micrometres (SmoothingSource).
+// Smoothing gives what of a measured interference is lost when the peaks of both faces are pressed
+// flat, diametral, mm: 0.8 (Rz + Rz), with Rz in micrometres, 0 to 1000 (SmoothingSource). An
+// error names the Rz outside.
 func Smoothing(shaftRz, boreRz handbook.Band) (handbook.Band, error) {
 	for _, r := range []handbook.Band{shaftRz, boreRz} {
 		if !(r.Lo >= 0 && r.Lo <= r.Hi && r.Hi <= 1000) {
@@ -89,7 +94,8 @@ func Smoothing(shaftRz, boreRz handbook.Band) (handbook.Band, error) {
 	return handbook.Band{Lo: 0.8e-3 * (shaftRz.Lo + boreRz.Lo), Hi: 0.8e-3 * (shaftRz.Hi + boreRz.Hi)}, nil
 }
 
-// RzOfRa gives the band of Rz for a roughness Ra, both in micrometres (SmoothingSource).
+// RzOfRa gives the band of Rz for a roughness Ra, both in micrometres (SmoothingSource). A bare
+// formula; Smoothing asks for the range.
 func RzOfRa(ra float64) handbook.Band { return handbook.Band{Lo: 4 * ra, Hi: 7 * ra} }
 
 const largest = 10000 // mm
@@ -120,13 +126,17 @@ func checkMetal(of string, m handbook.Elastic) error {
 	case !(p.Lo >= 0 && p.Lo <= p.Hi && p.Hi < 0.5):
 		return fmt.Errorf("the Poisson's ratio of the %s must lie from 0 to under 0.5, not %v to %v", of, p.Lo, p.Hi)
 	case !(m.Yield.Lo >= 0 && m.Yield.Lo <= m.Yield.Hi && m.Yield.Hi <= 1e5 && m.Breaks.Lo >= 0 && m.Breaks.Lo <= m.Breaks.Hi && m.Breaks.Hi <= 1e5):
-		return fmt.Errorf("the strength of the %s must lie from 0 to 100,000 MPa", of)
+		return fmt.Errorf("the strength of the %s must lie from 0 to 100,000 MPa, not %v to %v, or %v to %v where it breaks", of,
+			m.Yield.Lo, m.Yield.Hi, m.Breaks.Lo, m.Breaks.Hi)
 	}
 	return nil
 }
 
-// Work works a fit out. Where there is no interference left the pressure is 0 and so is all
-// that follows from it.
+// Work works a fit out by Lamé's thick rings. Where there is no interference left the pressure is
+// 0 and so is all that follows from it. An error names the figure of the fit, or the stiffness (1
+// to 2,000,000 MPa), Poisson's ratio (0 to under 0.5) or strength (0, not known, to 100,000 MPa)
+// of a metal, that is out of range. A strength below 0.001 MPa is taken as not known. Hub and
+// shaft are open where it is not known.
 func Work(f Fit) (Answer, error) {
 	if err := f.check(); err != nil {
 		return Answer{}, err

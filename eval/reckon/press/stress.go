@@ -19,6 +19,9 @@ func (f Fit) shaft(p handbook.Band) Stress {
 	return s.against(f.Shaft, p.Times(-hoop), handbook.Band{})
 }
 
+// weakest is the strength below which none is known, MPa.
+const weakest = 1e-3
+
 // against compares with what the metal bears. On the border is still in.
 func (s Stress) against(m handbook.Elastic, difference, pull handbook.Band) Stress {
 	s.Worst = difference
@@ -26,7 +29,7 @@ func (s Stress) against(m handbook.Elastic, difference, pull handbook.Band) Stre
 	if !m.Yield.Known() && m.Breaks.Known() {
 		s.Worst, bears = pull, m.Breaks
 	}
-	if !(bears.Lo > 0) || s.Worst == (handbook.Band{}) && difference.Known() {
+	if !(bears.Lo >= weakest) || s.Worst == (handbook.Band{}) && difference.Known() {
 		return s
 	}
 	s.Share = handbook.Band{Lo: s.Worst.Lo / bears.Hi, Hi: s.Worst.Hi / bears.Lo}
@@ -39,9 +42,10 @@ func (s Stress) against(m handbook.Elastic, difference, pull handbook.Band) Stre
 	return s
 }
 
-// MostPressure gives the pressure at which the bore of a hub of a yield stress begins to
-// yield, MPa: yield (do^2 - d^2)/(2 do^2), by Tresca (derived: hoop plus pressure is the
-// yield stress). Zero sizes or stresses give 0.
+// MostPressure gives the pressure at which the bore of a hub of a yield stress begins to yield,
+// both MPa, diameters mm: yield (do^2 - d^2)/(2 do^2), by Tresca (derived: hoop plus pressure is
+// the yield stress). A bare formula: 0 where d or the yield is not above 0, or the outside not
+// above d.
 func MostPressure(d, outside, yield float64) float64 {
 	if !(d > 0 && outside > d && yield > 0) {
 		return 0
@@ -49,9 +53,10 @@ func MostPressure(d, outside, yield float64) float64 {
 	return yield * (outside*outside - d*d) / (2 * outside * outside)
 }
 
-// MostInterference gives the diametral interference up to which neither part yields or
-// breaks whatever bar of the bands is in the hand, smoothing apart, mm. False where what one
-// of them bears is not known.
+// MostInterference gives the diametral interference up to which neither part yields or breaks
+// whatever bar of the bands is in the hand, smoothing apart, mm. The interference and smoothing of
+// the fit play no part. False where what one of them bears is not known. Errors as of Work. It is
+// Work turned about: stresses rise as the interference does.
 func MostInterference(f Fit) (mm float64, ok bool, err error) {
 	f.Interference, f.Smoothing = handbook.One(f.Diameter/1000), handbook.Band{}
 	a, err := Work(f)

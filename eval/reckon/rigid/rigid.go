@@ -41,7 +41,7 @@ import (
 // to its end: finite elements give 2 to 5 % more than this theory for steps to 0.6 of the
 // diameter (testdata/elastic).
 
-// Part is a length of a bar with one section.
+// Part is a length of a bar with one section. Lengths are above 0 to 100,000 mm.
 type Part struct {
 	Length float64 // mm
 	Bend   float64 // second moment of area, mm^4
@@ -49,8 +49,9 @@ type Part struct {
 	Shear  float64 // how unevenly shear spreads over the section, 1 even
 }
 
-// Round gives a round part, hollow where inside is over 0. Its shear figure is G. R. Cowper's
-// for Poisson's ratio 0.3, J. Appl. Mech. 33 (1966) 335 (from memory).
+// Round gives a round part, hollow where inside is over 0; all mm. Its shear figure is G. R.
+// Cowper's for Poisson's ratio 0.3, J. Appl. Mech. 33 (1966) 335 (from memory). A bare formula: a
+// part without a section, or of what is no number, is refused where the bar is asked.
 func Round(length, outside, inside float64) Part {
 	o2, i2 := outside*outside, inside*inside
 	m := i2 / o2
@@ -58,7 +59,8 @@ func Round(length, outside, inside float64) Part {
 	return Part{length, math.Pi / 64 * (o2*o2 - i2*i2), math.Pi / 4 * (o2 - i2), (8.8*s + 23.6*m) / (7.8 * s)}
 }
 
-// Flat gives a rectangular part, bent over its height.
+// Flat gives a rectangular part, bent over its height; all mm. Its shear figure is that of the
+// same paper, (12 + 11 v)/(10 (1 + v)) for v = 0.3 (from memory). A bare formula, as Round is.
 func Flat(length, width, height float64) Part {
 	return Part{length, width * height * height * height / 12, width * height, 15.3 / 13}
 }
@@ -72,7 +74,7 @@ const (
 	Centres                 // a centre at each end
 )
 
-// Bar is what bends.
+// Bar is what bends. Its stiffness is MPa, 1 to 2,000,000.
 type Bar struct {
 	Parts []Part
 	Hold  Hold
@@ -95,10 +97,11 @@ type Bend struct {
 const (
 	mostParts = 100
 	longest   = 1e5 // mm
+	least     = 1e-3
 	strongest = 1e7 // N
 )
 
-// Length is the whole length, mm.
+// Length is the whole length, mm: the sum of its parts, which are not asked for their range.
 func (b Bar) Length() float64 {
 	var l float64
 	for _, p := range b.Parts {
@@ -112,8 +115,9 @@ func (b Bar) check() error {
 		return fmt.Errorf("a bar has 1 to %d parts, not %d", mostParts, len(b.Parts))
 	}
 	for n, p := range b.Parts {
-		if !(p.Length > 0 && p.Length <= longest && p.Bend > 1e-12 && p.Bend < 1e18 && p.Area > 0 && p.Area < 1e10 && p.Shear >= 0 && p.Shear < 10) {
-			return fmt.Errorf("part %d must be over 0 up to %v mm long and have a section that is there", n+1, float64(longest))
+		if !(p.Length > 0 && p.Length <= longest && p.Bend > 1e-12 && p.Bend < 1e18 && p.Area > 1e-9 && p.Area < 1e10 && p.Shear >= 0 && p.Shear < 10) {
+			return fmt.Errorf("part %d must be over 0 up to %v mm long and have a section that is there, not %v mm with %v mm2 and %v mm4 (uneven shear %v)",
+				n+1, float64(longest), p.Length, p.Area, p.Bend, p.Shear)
 		}
 	}
 	if !(b.Young.Lo >= 1 && b.Young.Lo <= b.Young.Hi && b.Young.Hi <= 2e6) {
@@ -125,8 +129,10 @@ func (b Bar) check() error {
 	return nil
 }
 
-// Under gives how far a bar gives way at a place under a load. Places lie from 0 to its
-// length, both in.
+// Under gives how far a bar gives way at a place, mm, under a load of 0 to 1e7 N, by the theory
+// above. Places lie from 0 to its length, both in. An error names a place, force or stiffness (1
+// to 2,000,000 MPa) out of range, a bar of no parts or more than 100, a part without a section, or
+// a bar that nothing holds.
 func (b Bar) Under(load Load, at float64) (Bend, error) {
 	if err := b.check(); err != nil {
 		return Bend{}, err

@@ -45,16 +45,17 @@ var (
 	strayEnds = handbook.Band{Lo: 0.90, Hi: 1.20}
 )
 
-// Figure gives f of a wall: the low and the high bound. Walls shorter than a quarter of their
-// height are bars, those thicker than a tenth of it are blocks; both are an error. A wall
-// longer than ten heights has the figure of ten.
+// Figure gives f of a wall, without unit, by the table above: the low and the high bound. Walls
+// shorter than a quarter of their height are bars, those thicker than a tenth of it are blocks;
+// both are an error, as are sizes outside 0.001 to 100,000 mm and a wall held at its ends and
+// pushed there. A wall longer than ten heights has the figure of ten.
 func (w Wall) Figure() (handbook.Band, error) {
 	for _, c := range []struct {
 		what string
 		x    float64
 	}{{"length", w.Length}, {"height", w.Height}, {"thickness", w.Thickness}} {
-		if !(c.x > 0 && c.x <= longest) {
-			return handbook.Band{}, fmt.Errorf("the %s of the wall must lie over 0 up to %v mm, not %v", c.what, float64(longest), c.x)
+		if !(c.x >= least && c.x <= longest) {
+			return handbook.Band{}, fmt.Errorf("the %s of the wall must lie from %v to %v mm, not %v", c.what, least, float64(longest), c.x)
 		}
 	}
 	const dust = 1e-9
@@ -89,7 +90,9 @@ func between(r float64, table []float64) float64 {
 	return table[i] * math.Pow(table[i+1]/table[i], part)
 }
 
-// Under gives how far the wall gives way under a force, N, mm.
+// Under gives how far the wall gives way, mm, under a force, 0 to 1e7 N. Of the metal its
+// stiffness, 1 to 2,000,000 MPa, and Poisson's ratio, 0 to under 0.5, are read. An error for what
+// Figure refuses, and for a figure out of range. The formula is that of the essay above.
 func (w Wall) Under(force float64, m handbook.Elastic) (handbook.Band, error) {
 	f, err := w.Figure()
 	if err != nil {

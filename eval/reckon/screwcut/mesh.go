@@ -3,6 +3,7 @@ package screwcut
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // RuleOfThumb is what two wheels that mesh must have more than the wheel beside either of them,
@@ -51,7 +52,8 @@ func (m Mesh) check() error {
 	return nil
 }
 
-// Measured says whether the real figures of the studs are used rather than the rule of thumb.
+// Measured says whether the real figures of the studs are used rather than the rule of thumb:
+// module and boss, both mm, are known.
 func (m Mesh) Measured() bool { return m.Module > 0 && m.Boss > 0 }
 
 // spare is what meshing wheels must have beyond the wheel beside them, teeth.
@@ -93,10 +95,15 @@ func (m Mesh) arrange(t Train, rack, there []int) (best Train, ok bool) {
 	return best, ok
 }
 
-// Stands says whether a train can be put up in the order it has. Of a train of one pair it looks at
-// the two wheels alone, not at the idler.
+// Stands says whether a train can be put up in the order it has. Of a train of one pair it looks
+// at the two wheels alone, not at the idler. False also for what is no train of 1 to MostPairs
+// pairs of wheels, and for a mesh out of range: 0 to 100 teeth to spare, module to 10 mm, boss to
+// 200 mm, distances to 2000 mm.
 func (m Mesh) Stands(t Train) bool {
-	return t.Pairs >= 1 && t.Pairs <= MostPairs && m.check() == nil && m.stands(t)
+	if t.Pairs < 1 || t.Pairs > MostPairs || m.check() != nil || slices.Min(t.Wheels()) < 1 {
+		return false
+	}
+	return m.stands(t)
 }
 
 func (m Mesh) stands(t Train) bool {
@@ -165,7 +172,8 @@ func (m Mesh) idler(t Train, rack, there []int) int {
 	return 0
 }
 
-// Apart gives how far the axes of two meshing wheels stand apart, mm: half the module by all teeth.
+// Apart gives how far the axes of two meshing wheels stand apart, mm: half the module, mm, by all
+// teeth. A bare formula: 0 where the module is not above 0, infinite or no number.
 func Apart(module float64, a, b int) float64 {
 	if !(module > 0) || math.IsInf(module, 0) {
 		return 0

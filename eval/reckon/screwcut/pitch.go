@@ -35,6 +35,7 @@ func (f Fraction) Float() float64 {
 	return float64(f.Num) / float64(f.Den)
 }
 
+// String writes 3/4, or 5 where it is whole. What is no fraction is written as it stands.
 func (f Fraction) String() string {
 	if f.Den == 1 {
 		return strconv.FormatInt(f.Num, 10)
@@ -43,8 +44,8 @@ func (f Fraction) String() string {
 }
 
 // FractionOf finds the fraction that a figure stands for: a decimal of at most six places, else
-// the first fraction with a denominator to 20,000 that lies within 1e-12 of it, else its first nine
-// decimals. Figures from 1e-6 to 1e6.
+// the first fraction with a denominator to 20,000 that lies within 1e-12 of it, else its first
+// nine decimals. Figures from 1e-6 to 1e6; others are an error.
 func FractionOf(x float64) (Fraction, error) {
 	if !(x >= 1e-6 && x <= 1e6) {
 		return Fraction{}, fmt.Errorf("%v is not a figure from 0.000001 to 1000000", x)
@@ -92,8 +93,8 @@ func gcd(a, b int64) int64 {
 	return max(a, 1)
 }
 
-// Millimetres is a pitch in mm. A figure that is a plain fraction of an inch, such as 25.4/13, is
-// taken for it.
+// Millimetres is a pitch in mm, LeastPitch to MostPitch; others are an error. A figure that is a
+// plain fraction of an inch, such as 25.4/13, is taken for it.
 func Millimetres(mm float64) (Pitch, error) {
 	if !(mm >= LeastPitch && mm <= MostPitch) {
 		return Pitch{}, fmt.Errorf("a pitch of %v mm is not from %v to %v mm", mm, LeastPitch, MostPitch)
@@ -111,15 +112,20 @@ func Millimetres(mm float64) (Pitch, error) {
 	return pitch(f, 1, 1, Pitch{})
 }
 
-// Exactly is a pitch in mm that is a fraction.
+// Exactly is a pitch in mm that is a fraction, LeastPitch to MostPitch, of whole numbers of 64
+// bits; none, and others, are an error.
 func Exactly(mm *big.Rat) (Pitch, error) {
+	if mm == nil {
+		return Pitch{}, fmt.Errorf("no pitch is given")
+	}
 	if !mm.Num().IsInt64() || !mm.Denom().IsInt64() {
 		return Pitch{}, fmt.Errorf("a pitch of %s mm has too many figures", mm.FloatString(9))
 	}
 	return pitch(Fraction{mm.Num().Int64(), mm.Denom().Int64()}, 1, 1, Pitch{})
 }
 
-// PerInch is a pitch by threads to the inch, such as 8, 11.5 or 2.875: 25.4/n mm, exactly.
+// PerInch is a pitch by threads to the inch, such as 8, 11.5 or 2.875: 25.4/n mm, exactly. An
+// error where the pitch would lie outside LeastPitch to MostPitch.
 func PerInch(threads float64) (Pitch, error) {
 	f, err := FractionOf(threads)
 	if err != nil {
@@ -128,7 +134,8 @@ func PerInch(threads float64) (Pitch, error) {
 	return pitch(Fraction{f.Den, f.Num}, 127, 5, Pitch{inch: true})
 }
 
-// Module is the axial pitch of a worm for wheels of a module in mm: pi times the module.
+// Module is the axial pitch of a worm for wheels of a module in mm: pi times the module, exactly.
+// An error where it would lie outside LeastPitch to MostPitch mm.
 func Module(module float64) (Pitch, error) {
 	f, err := FractionOf(module)
 	if err != nil {
@@ -137,7 +144,8 @@ func Module(module float64) (Pitch, error) {
 	return pitch(f, 1, 1, Pitch{pi: true})
 }
 
-// DiametralPitch is the axial pitch of a worm for wheels of a diametral pitch: pi/P inches.
+// DiametralPitch is the axial pitch of a worm for wheels of a diametral pitch: pi/P inches,
+// exactly. An error where it would lie outside LeastPitch to MostPitch mm.
 func DiametralPitch(p float64) (Pitch, error) {
 	f, err := FractionOf(p)
 	if err != nil {
@@ -160,7 +168,8 @@ func pitch(f Fraction, num, den int64, p Pitch) (Pitch, error) {
 	return p, nil
 }
 
-// Times gives the lead of so many starts, or any whole number of pitches.
+// Times gives the lead of so many starts, 1 to 1000, or any whole number of pitches, exactly. An
+// error for others, for no pitch, and for a lead above MostPitch.
 func (p Pitch) Times(n int) (Pitch, error) {
 	if n < 1 || n > 1000 {
 		return Pitch{}, fmt.Errorf("%d is not a number of starts from 1 to 1000", n)
@@ -217,7 +226,8 @@ func (p Pitch) String() string {
 }
 
 // ParsePitch reads a pitch or lead: "1.5", "1.5 mm", "1/8 in", "8 tpi", "11 1/2 tpi", and of worms
-// "module 0.8" (mm) or "diametral pitch 20". A bare figure is in the unit given.
+// "module 0.8" (mm) or "diametral pitch 20". A bare figure is in the unit given. An error for
+// words that are none of these, and for pitches outside LeastPitch to MostPitch mm.
 func ParsePitch(s string, bare drawing.Unit) (Pitch, error) {
 	words := strings.ToLower(strings.TrimSpace(s))
 	for _, w := range []struct {

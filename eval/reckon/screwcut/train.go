@@ -17,6 +17,8 @@
 // by their product and for each of the latter looks up the drivers whose product lies within the
 // error allowed: all trains are found, without trying all pairs of sets.
 //
+// Where a comment names no source, a formula is the definition of its words or follows from that line.
+//
 // Where a function gives an error, it names the figure that is out of range or what does not go
 // together; what is not a number is out of every range.
 package screwcut
@@ -42,7 +44,8 @@ const (
 	mostHead   = 1000000 // numerator and denominator of the fixed train
 )
 
-// Lathe is what a lathe brings to cutting a thread.
+// Lathe is what a lathe brings to cutting a thread: 2 to MostWheels wheels of LeastTeeth to
+// MostTeeth teeth, and a head of whole numbers from 1 to a million.
 type Lathe struct {
 	Screw  Pitch    // lead of its lead screw
 	Head   Fraction // turns of the first wheel's stud for one of the spindle; zero: 1
@@ -77,10 +80,10 @@ type Answer struct {
 	More    bool // there are more than MostTrains: the best are listed, and both counts fall short
 }
 
-// Wheels gives the wheels of the train, driver first: A B C D ...
+// Wheels gives the wheels of the train, driver first: A B C D ...; none where it has no pairs.
 func (t Train) Wheels() []int {
 	var out []int
-	for n := range t.Pairs {
+	for n := range min(t.Pairs, MostPairs) {
 		out = append(out, t.Driver[n], t.Driven[n])
 	}
 	return out
@@ -89,22 +92,25 @@ func (t Train) Wheels() []int {
 // String says the train: "40/60 x 20/80", drivers above.
 func (t Train) String() string {
 	var pairs []string
-	for n := range t.Pairs {
+	for n := range min(t.Pairs, MostPairs) {
 		pairs = append(pairs, fmt.Sprintf("%d/%d", t.Driver[n], t.Driven[n]))
 	}
 	return strings.Join(pairs, " x ")
 }
 
-// Over gives the error in mm that the train makes over a length of thread; plus: too long.
+// Over gives the error in mm that the train makes over a length of thread, mm; plus: too long. A
+// bare formula, which refuses nothing.
 func (t Train) Over(length float64) float64 { return length * t.PPM / 1e6 }
 
 // Meshes counts the places where wheels mesh; with an odd number the lead screw turns against the
-// first stud. A train of one pair is put up with so many idlers, the others without any.
+// first stud. A train of one pair is put up with so many idlers, the others without any. A plain
+// sum, which refuses nothing.
 func (t Train) Meshes(idlers int) int { return t.Pairs + idlers }
 
-// TooTight is what an error of lead over the length in engagement takes from the play of a thread,
-// in mm on pitch diameter: the error by the cotangent of half the thread's angle in degrees, 1.732
-// times it for 60 degrees, 1.921 for 55 (from memory: handbooks on virtual effective diameter).
+// TooTight is what an error of lead over the length in engagement, mm, takes from the play of a
+// thread, in mm on pitch diameter: the error by the cotangent of half the thread's angle in
+// degrees, 1.732 times it for 60 degrees, 1.921 for 55 (from memory: handbooks on virtual
+// effective diameter). A bare formula: 0 for an angle that is not above 0 and below 180.
 func TooTight(over, angle float64) float64 {
 	if !(angle > 0 && angle < 180) {
 		return 0
@@ -113,8 +119,9 @@ func TooTight(over, angle float64) float64 {
 }
 
 // Trains finds every train from the wheels that are there whose error is within what is allowed.
-// They are ranked by the error, exact ones first, then by fewer pairs, then by how near each pair is
-// to 1:1 (a steep pair strains its wheels), then by fewer teeth in all.
+// They are ranked by the error, exact ones first, then by fewer pairs, then by how near each pair
+// is to 1:1 (a steep pair strains its wheels), then by fewer teeth in all. No train is no error;
+// an error names the figure of lathe, mesh or wish that is out of range or not given.
 func Trains(l Lathe, w Wanted) (Answer, error) {
 	s, err := begin(l, w)
 	if err != nil {
@@ -133,7 +140,8 @@ func Trains(l Lathe, w Wanted) (Answer, error) {
 
 // Ratio gives what the driver products must be over the driven products for a lead: the lead over
 // that of the screw and the turns of the head. Where pi is in it, it stands to 40 figures. The
-// lathe must have a lead screw; without one the ratio is 0.
+// lathe must have a lead screw; without one the ratio is 0, as it is without a lead. A head
+// without a denominator counts as 1.
 func Ratio(l Lathe, lead Pitch) *big.Rat {
 	by := l.Screw.rat()
 	if l.Head.Den > 0 {

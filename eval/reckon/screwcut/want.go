@@ -7,7 +7,8 @@ import (
 )
 
 // Mate gives how many teeth the driven wheel of a single pair wants beside a driver: driver over
-// Ratio, to be cut as a wheel only where its denominator is 1.
+// Ratio, exactly, to be cut as a wheel only where its denominator is 1. An error where lead screw
+// or lead is missing or the driver has not LeastTeeth to MostTeeth teeth.
 func Mate(l Lathe, lead Pitch, driver int) (*big.Rat, error) {
 	r := Ratio(l, lead)
 	if r.Sign() <= 0 || driver < LeastTeeth || driver > MostTeeth {
@@ -21,8 +22,8 @@ const MostWheelToGet = 127
 
 // WheelsToGet lists the wheels of at most MostWheelToGet teeth, smallest first, of which one alone
 // put to those that are there makes an exact train: what to cut or borrow. At least 15 teeth are
-// tried; below that a wheel of the usual form is undercut badly (common practice). None where pi is
-// in the ratio, or the rack is full.
+// tried; below that a wheel of the usual form is undercut badly (common practice). None where pi
+// is in the ratio, or the rack is full. The error allowed plays no part. Errors as of Trains.
 func WheelsToGet(l Lathe, w Wanted) ([]int, error) {
 	w.Within = 0
 	s, err := begin(l, w)

@@ -5,8 +5,9 @@ import (
 	"math"
 )
 
-// Plug is a taper plug that stands on its small end on a plate, measured over two rollers at its sides:
-// once lying on the plate, once lifted on two equal stacks.
+// Plug is a taper plug that stands on its small end on a plate, measured over two rollers at its
+// sides: once lying on the plate, once lifted on two equal stacks. All lengths are 0.001 to
+// MostLength mm.
 type Plug struct {
 	Roller       float64 // diameter, mm
 	Lifted       float64 // height of the stacks, mm
@@ -14,8 +15,10 @@ type Plug struct {
 }
 
 // Cone gives the taper of the plug and its diameter at the plate, mm. Half the angle is
-// atan((Above - Below) / (2 Lifted)), and a roller in the corner of plate and plug touches the plate
-// r cot((90 - half)/2) out of the foot of the cone, half being less than nought where the cone stands on its large end.
+// atan((Above - Below) / (2 Lifted)), and a roller in the corner of plate and plug touches the
+// plate r cot((90 - half)/2) out of the foot of the cone, half being less than nought where the
+// cone stands on its large end. By geometry; an error names the figure out of range or what does
+// not go together.
 func (p Plug) Cone() (t Taper, small float64, err error) {
 	err = first(length("rollers", p.Roller), length("stacks", p.Lifted), length("over the rollers below", p.Below), length("over the rollers above", p.Above))
 	if err != nil {
@@ -34,8 +37,9 @@ func (p Plug) Cone() (t Taper, small float64, err error) {
 	return t, small, nil
 }
 
-// OverRollers gives what is measured over two rollers that lie on the plate beside a plug of a taper
-// with a diameter at the plate, its small end, and lifted on stacks of a height (0: on the plate).
+// OverRollers gives what is measured, mm, over two rollers that lie on the plate beside a plug of
+// a taper with a diameter at the plate, its small end, and lifted on stacks of a height (0: on the
+// plate). It undoes Plug.Cone. An error names the length outside 0.001 to MostLength mm.
 func (t Taper) OverRollers(small, roller, lifted float64) (float64, error) {
 	err := first(length("small end", small), length("rollers", roller), in("stacks", lifted, 0, MostLength, " mm"))
 	if err != nil {
@@ -52,10 +56,10 @@ type Ring struct {
 	Deep         float64 // top of the small ball below the face, mm
 }
 
-// Cone gives the taper of the bore and its diameter at the face, mm. The sine of half the angle is the
-// difference of the radii over the distance of the centres, which are
-// Deep + Proud + small radius - large radius apart. Above the level of the large ball's centre the
-// wall goes on out to the face.
+// Cone gives the taper of the bore and its diameter at the face, mm. The sine of half the angle is
+// the difference of the radii over the distance of the centres, which are Deep + Proud + small
+// radius - large radius apart. Above the level of the large ball's centre the wall goes on out to
+// the face. By geometry; an error names the figure out of range, or balls that touch no such cone.
 func (r Ring) Cone() (t Taper, mouth float64, err error) {
 	err = first(length("large ball", r.Large), length("small ball", r.Small),
 		in("large ball above the face", r.Proud, -MostLength, r.Large, " mm"), in("small ball below the face", r.Deep, -MostLength, MostLength, " mm"))
@@ -91,21 +95,28 @@ func (d Dovetail) rollers(roller float64) (float64, error) {
 	return 1 + 1/math.Tan(d.Angle/2*math.Pi/180), nil
 }
 
-// Touches gives how far from the sharp corner a roller touches flank and flat, mm: r cot(angle/2). It
-// must touch on the flank, and beyond any relief in the corner.
+// Touches gives how far from the sharp corner, mm, a roller touches flank and flat: r
+// cot(angle/2). It must touch on the flank, and beyond any relief in the corner. A bare formula;
+// of an angle outside 0 to 180 degrees it makes no number.
 func (d Dovetail) Touches(roller float64) float64 {
+	if !(d.Angle > 0 && d.Angle < 180) {
+		return math.NaN()
+	}
 	return roller / 2 / math.Tan(d.Angle/2*math.Pi/180)
 }
 
-// OverMale gives what is measured over two rollers in the corners of a male dovetail: its narrow width
-// at the root and D(1 + cot(angle/2)). (Machinery's Handbook.)
+// OverMale gives what is measured over two rollers, mm, in the corners of a male dovetail: its
+// narrow width at the root and D(1 + cot(angle/2)). (Machinery's Handbook.) The angle is 10 to 89
+// degrees. An error names the figure out of range, or rollers that touch above the flank; the
+// measure then means nothing.
 func (d Dovetail) OverMale(narrow, roller float64) (float64, error) {
 	k, err := d.rollers(roller)
 	return narrow + roller*k, first(err, length("narrow width", narrow))
 }
 
-// BetweenFemale gives what is measured between two rollers in the corners of a female dovetail: its
-// wide width at the bottom less D(1 + cot(angle/2)).
+// BetweenFemale gives what is measured between two rollers, mm, in the corners of a female
+// dovetail: its wide width at the bottom less D(1 + cot(angle/2)) (from OverMale, the corner being
+// the same). An error names the figure out of range, or rollers for which there is no room.
 func (d Dovetail) BetweenFemale(wide, roller float64) (float64, error) {
 	k, err := d.rollers(roller)
 	if err := first(err, length("wide width", wide)); err != nil {
@@ -117,13 +128,15 @@ func (d Dovetail) BetweenFemale(wide, roller float64) (float64, error) {
 	return wide - roller*k, nil
 }
 
-// Wide gives the wide width of a dovetail of a height from its narrow one, mm.
+// Wide gives the wide width, mm, of a dovetail of a height from its narrow one: narrow + 2
+// height/tan. With the error for an angle outside 10 to 89 degrees or a length out of range it
+// means nothing.
 func (d Dovetail) Wide(narrow float64) (float64, error) {
 	err := first(in("angle of the dovetail", d.Angle, 10, 89, " degrees"), length("narrow width", narrow), length("height", d.Height))
 	return narrow + 2*d.Height/math.Tan(d.Angle*math.Pi/180), err
 }
 
-// Vee is a vee groove with equal flanks of an included angle in degrees.
+// Vee is a vee groove with equal flanks of an included angle in degrees, 1 to 179.
 type Vee struct{ Angle float64 }
 
 func (v Vee) check(roller float64) error {
@@ -132,15 +145,15 @@ func (v Vee) check(roller float64) error {
 
 func (v Vee) half() float64 { return v.Angle / 2 * math.Pi / 180 }
 
-// Top gives how high the top of a roller that lies in the vee stands above the sharp bottom, mm:
-// r (1 + 1/sin(half)).
+// Top gives how high the top of a roller that lies in the vee stands above the sharp bottom, mm: r
+// (1 + 1/sin(half)). With the error for a figure out of range it means nothing.
 func (v Vee) Top(roller float64) (float64, error) {
 	return roller / 2 * (1 + 1/math.Sin(v.half())), v.check(roller)
 }
 
-// Depth gives the depth of the sharp vee below the surface, mm, from how far the top of a roller in it
-// stands above the surface (less than 0: below), and the width of the vee at the surface. The roller must
-// touch the flanks below the surface.
+// Depth gives the depth of the sharp vee below the surface, mm, from how far the top of a roller
+// in it stands above the surface (less than 0: below), and the width of the vee at the surface.
+// The roller must touch the flanks below the surface. An error also names the figure out of range.
 func (v Vee) Depth(roller, proud float64) (deep, wide float64, err error) {
 	top, err := v.Top(roller)
 	if err := first(err, in("top of the roller above the surface", proud, -MostLength, roller, " mm")); err != nil {
@@ -154,8 +167,9 @@ func (v Vee) Depth(roller, proud float64) (deep, wide float64, err error) {
 	return deep, 2 * deep * math.Tan(v.half()), nil
 }
 
-// VeeAngle gives the included angle of a vee, degrees, from the heights of the tops of two rollers in
-// it above any one level: sin(half) = (R - r)/(distance of the centres).
+// VeeAngle gives the included angle of a vee, degrees, from the heights of the tops of two rollers
+// in it above any one level: sin(half) = (R - r)/(distance of the centres). An error names the
+// figure out of range, or rollers that lie in no vee.
 func VeeAngle(large, small, topLarge, topSmall float64) (Vee, error) {
 	err := first(length("large roller", large), length("small roller", small), in("top of the large roller", topLarge, -MostLength, MostLength, " mm"),
 		in("top of the small roller", topSmall, -MostLength, MostLength, " mm"))

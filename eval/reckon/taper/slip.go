@@ -38,10 +38,12 @@ type Stack struct {
 	Off    int64 // Height less what was wanted, grains, of the nearest height that can be made
 }
 
-// Build gives the stack of fewest blocks for a height in grains, and for the nearest height that a stack
-// reaches where none reaches that; of two as near the lower. Of stacks with as few it takes the one with
-// the largest blocks. Wear blocks, hard ones to go at the two ends, are given in grains, 0 for none; they
-// count in the height and not in the number.
+// Build gives the stack of fewest blocks for a height in grains, and for the nearest height that a
+// stack reaches where none reaches that; of two as near the lower. Of stacks with as few it takes
+// the one with the largest blocks. Wear blocks, hard ones to go at the two ends, are given in
+// grains, 0 for none; they count in the height and not in the number. An error for a set of no
+// blocks or more than MostBlocks, for blocks, wear blocks and heights outside their ranges, and
+// for a set so fine that more than two million heights must be told apart.
 func (b Blocks) Build(want int64, wear [2]int64) (Stack, error) {
 	if len(b) < 1 || len(b) > MostBlocks {
 		return Stack{}, fmt.Errorf("%d blocks are not from 1 to %d", len(b), MostBlocks)

@@ -30,7 +30,8 @@ type Limits struct {
 	FromTable        bool // every figure stands in the tables; else some come from formulas
 }
 
-// Classes lists the classes that LimitsOf knows for a series, the usual ones first, screws then nuts.
+// Classes lists the classes that LimitsOf knows for a series, the usual ones first, screws then
+// nuts; none for a series without limits here.
 func Classes(series string) []string {
 	switch series {
 	case "M":
@@ -47,7 +48,9 @@ func Classes(series string) []string {
 	return nil
 }
 
-// Usual classes of a thread: 6g and 6H, below M1.6 6h and 5H (pitch 0.2: 4H), 2A and 2B, medium, normal.
+// UsualClasses gives the usual classes of a thread: 6g and 6H, below M1.6 6h and 5H (pitch 0.2:
+// 4H), 2A and 2B, medium, normal (common practice, and ISO 965-1 for the small metric ones). Empty
+// where the series has none here. Diameter and pitch are not asked for their range.
 func UsualClasses(t drawing.Thread) (screw, nut string) {
 	switch {
 	case t.Series == "M":
@@ -74,8 +77,14 @@ func UsualClasses(t drawing.Thread) (screw, nut string) {
 	return "", ""
 }
 
-// LimitsOf gives the limits of a thread in a class.
+// LimitsOf gives the limits of a thread in a class, mm, by the standards named above; Source says
+// which. An error for a series without limits here, a class that the series has not, a diameter or
+// pitch that is not known or out of range (LeastDiameter to MostDiameter, LeastPitch to
+// MostPitch), and a pitch that leaves no core.
 func LimitsOf(t drawing.Thread, class string) (Limits, error) {
+	if err := outside(t); err != nil {
+		return Limits{}, err
+	}
 	if _, ok := known(t); !ok {
 		return Limits{}, fmt.Errorf("%s has no limits here: its diameter and pitch must be known", t)
 	}

@@ -6,11 +6,15 @@
 // the 1.0825 P that a thread of today has. Handbook tables and tap makers use the first, so
 // it is used here, and every answer says its basis.
 //
+// Diameters come from the profiles, whose standards stand beside them; where a comment names no other
+// source, a figure follows from these by geometry or is the definition of its words.
+//
 // Where a function gives an error, it names the figure that is out of range or what does not go
 // together; what is not a number is out of every range.
 package thread
 
 import (
+	"fmt"
 	"math"
 
 	"fettle/schema/drawing"
@@ -41,7 +45,8 @@ var (
 	trapezoidal = Profile{0.5, 1, 1, 1, "the full trapezoidal depth"}
 )
 
-// ProfileOf gives the profile of a series; false for tapered pipe threads, which are cut to gauge.
+// ProfileOf gives the profile of a series, by the standards named above; false for tapered pipe
+// threads, which are cut to gauge, and for words that are no series.
 func ProfileOf(series string) (Profile, bool) {
 	switch series {
 	case "M", "UN", "UNC", "UNF", "UNEF":
@@ -59,11 +64,33 @@ func ProfileOf(series string) (Profile, bool) {
 // known gives the profile of a thread that has its diameter and pitch.
 func known(t drawing.Thread) (Profile, bool) {
 	p, ok := ProfileOf(t.Series)
-	return p, ok && t.Diameter > 0 && t.Pitch > 0
+	return p, ok && t.Diameter > 0 && t.Pitch > 0 && outside(t) == nil
 }
 
-// Diameters gives the pitch diameter, the basic minor diameter of the nut and the root
-// diameter of the screw. False where the thread lacks its diameter or pitch.
+// The ranges taken, mm.
+const (
+	LeastDiameter, MostDiameter = 0.05, 10000
+	LeastPitch, MostPitch       = 0.01, 1000
+)
+
+// outside refuses a diameter and pitch that are given and out of range, or leave no core. It says
+// nothing of those that are not known: 0.
+func outside(t drawing.Thread) error {
+	if t.Diameter == 0 || t.Pitch == 0 {
+		return nil
+	}
+	p, _ := ProfileOf(t.Series)
+	if !(t.Diameter >= LeastDiameter && t.Diameter <= MostDiameter && t.Pitch >= LeastPitch && t.Pitch <= MostPitch && p.Root*t.Pitch < t.Diameter) {
+		return fmt.Errorf("a thread of %v mm with a pitch of %v mm: diameters from %v to %v mm and pitches from %v to %v mm that leave a core are wanted",
+			t.Diameter, t.Pitch, LeastDiameter, MostDiameter, LeastPitch, MostPitch)
+	}
+	return nil
+}
+
+// Diameters gives the pitch diameter, the basic minor diameter of the nut and the root diameter of
+// the screw, mm, by the profile. False where the thread lacks its diameter or pitch, where they
+// lie outside LeastDiameter to MostDiameter and LeastPitch to MostPitch, and where the pitch
+// leaves no core.
 func Diameters(t drawing.Thread) (effective, nut, root float64, ok bool) {
 	p, ok := known(t)
 	if !ok {
@@ -72,26 +99,28 @@ func Diameters(t drawing.Thread) (effective, nut, root float64, ok bool) {
 	return t.Diameter - p.Effective*t.Pitch, t.Diameter - p.Nut*t.Pitch, t.Diameter - p.Root*t.Pitch, true
 }
 
-// Percent gives the percent of thread that a hole leaves, and its basis in words. Below
-// nought there is no thread at all.
+// Percent gives the percent of thread that a hole, mm, leaves, and its basis in words. Below
+// nought there is no thread at all. False where Diameters has none, and for a hole that is no
+// number or beyond all reason.
 func Percent(t drawing.Thread, hole float64) (percent float64, basis string, ok bool) {
 	p, ok := known(t)
-	if !ok {
+	if !ok || !(math.Abs(hole) <= 10*MostDiameter) {
 		return 0, "", false
 	}
 	return (t.Diameter - hole) / (p.Full * t.Pitch) * 100, p.Basis, true
 }
 
-// Hole gives the hole that leaves a percent of thread.
+// Hole gives the hole, mm, that leaves a percent of thread. False where Diameters has none, and
+// for a percent beyond 1000 either way. Nothing asks whether the hole is above 0.
 func Hole(t drawing.Thread, percent float64) (mm float64, ok bool) {
 	p, ok := known(t)
-	if !ok {
+	if !ok || !(math.Abs(percent) <= 1000) {
 		return 0, false
 	}
 	return t.Diameter - p.Full*t.Pitch*percent/100, true
 }
 
-// Choice is a drill to tap after.
+// Choice is a drill to tap after; sizes mm.
 type Choice struct {
 	Drill   float64
 	Percent float64
@@ -104,14 +133,15 @@ type Choice struct {
 // thread (common practice).
 const Usual = 75
 
-// Drill picks, of the drills that are there, the one nearest to the tables' drill; without
-// one in the tables, nearest to Usual percent. Only drills that leave from least to most
-// percent count, both in, save that the tables' own drill always does. Of two as near the
-// larger is taken: it is easier on the tap. False where no drill will do.
+// Drill picks, of the drills that are there, mm, the one nearest to the tables' drill; without one
+// in the tables, nearest to Usual percent. Only drills that leave from least to most percent
+// count, both in, save that the tables' own drill always does. Of two as near the larger is taken:
+// it is easier on the tap. False where no drill will do, where Diameters has none, and where least
+// and most do not rise or lie beyond 1000 percent.
 func Drill(t drawing.Thread, there model.Sizes, least, most float64) (Choice, bool) {
 	c := Choice{}
 	aim, ok := Hole(t, Usual)
-	if !ok {
+	if !ok || !(least <= most && math.Abs(least) <= 1000 && math.Abs(most) <= 1000) {
 		return c, false
 	}
 	c.Book, c.Source, ok = handbook.TappingDrill(t)
@@ -160,18 +190,21 @@ func nearest(s model.Sizes, aim, lo, hi float64) []float64 {
 	return out
 }
 
-// Blind gives how deep the full diameter of a blind hole must be for a length of full
-// thread: that length, the tap's incomplete threads, and one pitch of room.
-// Source: a cutting tool supplier's page on the least depth for tapping.
+// Blind gives how deep the full diameter of a blind hole must be, mm, for a length of full thread,
+// mm: that length, the tap's incomplete threads (leadPitches), and one pitch of room. Source: a
+// cutting tool supplier's page on the least depth for tapping. A bare formula; BlindWith asks for
+// ranges.
 func Blind(fullThread, pitch, leadPitches float64) float64 {
 	return fullThread + (leadPitches+1)*pitch
 }
 
-// BlindBS1936 is the older rule for the same depth: a quarter of the thread's length more
-// below 6 mm diameter, a fifth from 6 to 12, both in, and 0.15 above.
-// Source: BS 1936, quoted on a reference page; not seen in the standard.
+// BlindBS1936 is the older rule for the same depth, mm: a quarter of the thread's length more
+// below 6 mm diameter, a fifth from 6 to 12, both in, and 0.15 above. Source: BS 1936, quoted on a
+// reference page; not seen in the standard. A bare formula: no number where the diameter is none.
 func BlindBS1936(fullThread, diameter float64) float64 {
 	switch {
+	case math.IsNaN(diameter):
+		return diameter
 	case diameter < 6-model.Same:
 		return fullThread * 1.25
 	case diameter <= 12+model.Same:
@@ -180,14 +213,15 @@ func BlindBS1936(fullThread, diameter float64) float64 {
 	return fullThread * 1.15
 }
 
-// FullThread is the other way about: the full thread that a tap leaves in a blind hole of
-// a depth; never below nought.
+// FullThread is the other way about: the full thread, mm, that a tap leaves in a blind hole of a
+// depth, mm; never below nought. A bare formula; what is no number stays none.
 func FullThread(depth, pitch, leadPitches float64) float64 {
 	return math.Max(0, depth-(leadPitches+1)*pitch)
 }
 
-// Engaged gives how much of a screw holds: its length less what it passes through before
-// the thread (parts, washer, a counterbore taken off), and no more than the thread is long.
+// Engaged gives how much of a screw holds, mm: its length less what it passes through before the
+// thread (parts, washer, a counterbore taken off), and no more than the thread is long; never
+// below nought. A bare formula; what is no number stays none.
 func Engaged(screw, passes, threadLength float64) float64 {
 	return math.Max(0, math.Min(screw-passes, threadLength))
 }
