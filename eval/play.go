@@ -72,12 +72,10 @@ type Moment struct {
 	Heat    *Heating
 }
 
-// Play makes every part of a build as the decider says.
-func (pl *Player) Play(b *model.Build, d Decider) *Trace {
-	t := &Trace{Build: b}
-	for _, m := range b.Parts {
-		t.Parts = append(t.Parts, pl.part(b, m, d))
-	}
+// Together lays the makings of all parts of a build side by side, in the order written: what
+// waits for what, joints, and the heats of assemblies. Its Moments are those of the last alone.
+func (pl *Player) Together(b *model.Build, parts []*PartTrace, d Decider) *Trace {
+	t := &Trace{Build: b, Parts: parts}
 	t.inOrder()
 	t.join()
 	pl.assembled(t, d)
@@ -85,7 +83,9 @@ func (pl *Player) Play(b *model.Build, d Decider) *Trace {
 	return t
 }
 
-func (pl *Player) part(b *model.Build, m *model.Part, d Decider) *PartTrace {
+// Part makes one part as the decider says. Nothing of the making of another part is read, so that
+// parts may be made side by side, each by a player of its own.
+func (pl *Player) Part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	p := Ready(b, m)
 	t := &PartTrace{Part: p}
 	if p.Unplayed != "" {

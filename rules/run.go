@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"maps"
 
 	"fettle/eval"
 	"fettle/schema/finding"
@@ -17,13 +18,15 @@ type Runner struct {
 	turns    map[*eval.Turn][]Verdict
 	measures map[*eval.Measurement][]Verdict
 	kept     map[eval.Moment][]Verdict // of stretches of work that are settled
+	parts    map[*eval.PartTrace][]Verdict
 }
 
 // NewRunner gives a runner for one build.
 func NewRunner(b *model.Build) *Runner {
 	return &Runner{Build: b, holds: map[*eval.Holding][]Verdict{}, cuts: map[*eval.Cut][]Verdict{},
 		chucks: map[*eval.Chucking][]Verdict{}, turns: map[*eval.Turn][]Verdict{},
-		measures: map[*eval.Measurement][]Verdict{}, kept: map[eval.Moment][]Verdict{}}
+		measures: map[*eval.Measurement][]Verdict{}, kept: map[eval.Moment][]Verdict{},
+		parts: map[*eval.PartTrace][]Verdict{}}
 }
 
 // ask puts one rule to one thing. A rule that breaks its own promises becomes a finding of
@@ -63,6 +66,29 @@ func (r *Runner) Keep(ms []eval.Moment) {
 	clear(r.turns)
 	clear(r.measures)
 }
+
+// Part asks about a part and every moment of its making, in the order of the work.
+func (r *Runner) Part(p *eval.PartTrace) []Verdict {
+	if vs, ok := r.parts[p]; ok {
+		return vs
+	}
+	var vs []Verdict
+	spot := finding.Spot{Part: p.Part.Label}
+	for _, rule := range catalogue {
+		if rule.OnPart != nil {
+			vs = said(vs, r.ask(rule, spot, func(a *Ask) { rule.OnPart(p, a) }))
+		}
+	}
+	for _, m := range p.Moments {
+		vs = append(vs, r.At(m)...)
+	}
+	clear(r.kept)
+	r.parts[p] = vs
+	return vs
+}
+
+// Take takes over what another runner was told of whole parts.
+func (r *Runner) Take(o *Runner) { maps.Copy(r.parts, o.parts) }
 
 // Fault is the name of the finding that reports a broken rule.
 const Fault = "internal-fault"
@@ -202,15 +228,7 @@ func (r *Runner) All(t *eval.Trace) []Verdict {
 		}
 	}
 	for _, p := range t.Parts {
-		spot := finding.Spot{Part: p.Part.Label}
-		for _, rule := range catalogue {
-			if rule.OnPart != nil {
-				vs = said(vs, r.ask(rule, spot, func(a *Ask) { rule.OnPart(p, a) }))
-			}
-		}
-		for _, m := range p.Moments {
-			vs = append(vs, r.At(m)...)
-		}
+		vs = append(vs, r.Part(p)...)
 	}
 	for _, j := range t.Joints {
 		if j.Unplayed != "" {
