@@ -65,6 +65,7 @@ type Turn struct {
 	Key    Key
 	// Unplayed says in a sentence why this operation is not made on paper; "" if it is.
 	Unplayed string
+	asCut    *Cut // as AsCut gave it
 }
 
 // Turning is the making of one target on a lathe. Places X are the part's, places U the

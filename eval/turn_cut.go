@@ -7,6 +7,13 @@ import "fettle/schema/model"
 // machine's frame, so that whatever looks at clearance finds nothing in it. Of tools in the
 // tailstock the socket is the tailstock's.
 func (k *Turn) AsCut() *Cut {
+	if k.asCut == nil {
+		k.asCut = k.likeCut()
+	}
+	return k.asCut
+}
+
+func (k *Turn) likeCut() *Cut {
 	h := &Holding{Spot: k.Hold.Spot, Work: k.Hold.Work, Part: k.Part, Before: k.Hold.Before, Unplayed: k.Hold.Unplayed}
 	if m := k.Hold.Choice.Machine; m != nil {
 		like := *m

@@ -155,7 +155,7 @@ func looseGap(w *way, o *Shape) Near {
 func exit(w *way, o *Shape, d Vec, limit float64) float64 {
 	lo, hi := 0.0, max(limit, 0)+2*Grain
 	for hi-lo > 1e-5 {
-		if m := (lo + hi) / 2; distance(w.moved(d.Times(m)), o, d.Times(-1)).d > 0 {
+		if m := (lo + hi) / 2; disjoint(w.moved(d.Times(m)), o, d.Times(-1)) {
 			hi = m
 		} else {
 			lo = m
@@ -173,7 +173,7 @@ func sideways(w *way, o *Shape) (float64, Vec) {
 	best, at := math.Inf(1), 0.0
 	try := func(t float64) {
 		// Only a direction that beats the best is followed to the end.
-		if !math.IsInf(best, 1) && distance(w.moved(dir(t).Times(best)), o, dir(t).Times(-1)).d == 0 {
+		if !math.IsInf(best, 1) && !disjoint(w.moved(dir(t).Times(best)), o, dir(t).Times(-1)) {
 			return
 		}
 		if e := exit(w, o, dir(t), min(limit, best)); e < best {
