@@ -11,6 +11,7 @@ import (
 // of candidates that lost are let go.
 type Player struct {
 	Moments  int // played so far, not counting those taken over: the unit of effort
+	Gaps     int // distances of a tool's parts from obstacles and the piece worked out so far
 	holds    map[Key]*Holding
 	chucks   map[Key]*Chucking
 	turns    map[Key]*Turn
@@ -49,6 +50,7 @@ type Trace struct {
 	// Heatings are those of the assemblies, in the order written.
 	Heatings []*Heating
 	Moments  int
+	Gaps     int
 	order    []Waits // what must come before what
 	then     map[*model.SetUp][]Waits
 }
@@ -73,13 +75,13 @@ type Moment struct {
 }
 
 // Together lays the makings of all parts of a build side by side, in the order written: what
-// waits for what, joints, and the heats of assemblies. Its Moments are those of the last alone.
+// waits for what, joints, and the heats of assemblies. Its Moments and Gaps are those of the last alone.
 func (pl *Player) Together(b *model.Build, parts []*PartTrace, d Decider) *Trace {
 	t := &Trace{Build: b, Parts: parts}
 	t.inOrder()
 	t.join()
 	pl.assembled(t, d)
-	t.Moments = pl.Moments
+	t.Moments, t.Gaps = pl.Moments, pl.Gaps
 	return t
 }
 

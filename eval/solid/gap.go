@@ -74,7 +74,7 @@ func planeGap(a, b pt, r float64, o *Shape) (float64, pt, pt) {
 	}
 	// The stadium's stretch is taken off the box: what is left to measure is the distance of
 	// the origin from a convex outline.
-	var ps []pt
+	ps := make([]pt, 0, 8)
 	for _, x := range [2]float64{o.lo[0], o.hi[0]} {
 		for _, y := range [2]float64{o.lo[1], o.hi[1]} {
 			ps = append(ps, pt{x, y}.sub(a), pt{x, y}.sub(b))
@@ -83,8 +83,11 @@ func planeGap(a, b pt, r float64, o *Shape) (float64, pt, pt) {
 	f := polygon(around(ps))
 	d, to := f.fromOrigin()
 	near := onStretch(pt{between(a.x, o.lo[0], o.hi[0]), between(a.y, o.lo[1], o.hi[1])}, a, b)
-	for range 60 { // the box's place nearest to the stretch, by turns
-		near = onStretch(pt{between(near.x, o.lo[0], o.hi[0]), between(near.y, o.lo[1], o.hi[1])}, a, b)
+	for range 60 { // the box's place nearest to the stretch, by turns, until it stays
+		was := near
+		if near = onStretch(pt{between(near.x, o.lo[0], o.hi[0]), between(near.y, o.lo[1], o.hi[1])}, a, b); near == was {
+			break
+		}
 	}
 	return d - r, to, pt{between(near.x, o.lo[0], o.hi[0]), between(near.y, o.lo[1], o.hi[1])}
 }

@@ -44,6 +44,7 @@ func Choose(b *model.Build, effort int) (*eval.Trace, []rules.Verdict, []Choice)
 	t := c.player.Together(b, parts, c)
 	for _, one := range all {
 		t.Moments += one.player.Moments
+		t.Gaps += one.player.Gaps
 		c.runner.Take(one.runner)
 	}
 	vs := c.runner.All(t)
