@@ -82,3 +82,24 @@ func playOdd(t *testing.T, name string, files text.Archive, recipe, shop string)
 	}
 	return 1
 }
+
+// A hole so large that nothing is left of the piece: what would hold it, or turn it on, has nothing to
+// say of it.
+func TestNothingLeft(t *testing.T) {
+	for _, c := range []struct{ recipe, shop, file, was, is string }{
+		{"tellurion", "club", "wheel.hcl", `diameter = "12 H7"`, "diameter = 99999"},
+		{"tellurion", "club", "wheel.hcl", "to      = 11.8", "to      = 99999"},
+		{"first", "bench", "clamp.hcl", `to    = 7.8`, "to    = 99999"},
+	} {
+		files := folders(t, "recipes/"+c.recipe+"/*.hcl", "recipes/shops/"+c.shop+"/*.hcl")
+		name := "recipes/" + c.recipe + "/" + c.file
+		src := strings.Replace(string(files[name]), c.was, c.is, 1)
+		if src == string(files[name]) {
+			t.Fatalf("%s holds no %q", name, c.was)
+		}
+		files[name] = []byte(src)
+		if playOdd(t, name+": "+c.is, files, "recipes/"+c.recipe, "recipes/shops/"+c.shop) == 0 {
+			t.Errorf("%s with %s does not read", name, c.is)
+		}
+	}
+}
