@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"maps"
 
 	"fettle/eval"
 	"fettle/schema/finding"
@@ -81,8 +80,8 @@ func (r *Runner) Part(p *eval.PartTrace) []Verdict {
 	return vs
 }
 
-// Take takes over what another runner was told of whole parts.
-func (r *Runner) Take(o *Runner) { maps.Copy(r.parts, o.parts) }
+// Take takes over what another runner was told of a part.
+func (r *Runner) Take(p *eval.PartTrace, vs []Verdict) { r.parts[p] = vs }
 
 // Fault is the name of the finding that reports a broken rule.
 const Fault = "internal-fault"

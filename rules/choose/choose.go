@@ -33,19 +33,19 @@ const hands = 4
 // Choose makes a build on paper and fills in what it leaves open. Effort bounds the moments
 // that are played for each part, never the time: the same input gives the same bytes.
 func Choose(b *model.Build, effort int) (*eval.Trace, []rules.Verdict, []Choice) {
-	all := make([]*chooser, len(b.Parts))
-	parts := make([]*eval.PartTrace, len(b.Parts))
-	sideBySide(len(b.Parts), func(i int) {
+	parts, said := make([]*eval.PartTrace, len(b.Parts)), make([][]rules.Verdict, len(b.Parts))
+	moments, gaps := make([]int, len(b.Parts)), make([]int, len(b.Parts))
+	sideBySide(len(b.Parts), func(i int) { // of whoever made it nothing else is kept
 		c := newChooser(b, effort)
-		all[i], parts[i] = c, c.player.Part(b, b.Parts[i], c)
-		c.runner.Part(parts[i])
+		parts[i] = c.player.Part(b, b.Parts[i], c)
+		said[i] = c.runner.Part(parts[i])
+		moments[i], gaps[i] = c.player.Moments, c.player.Gaps
 	})
 	c := newChooser(b, effort)
 	t := c.player.Together(b, parts, c)
-	for _, one := range all {
-		t.Moments += one.player.Moments
-		t.Gaps += one.player.Gaps
-		c.runner.Take(one.runner)
+	for i, p := range parts {
+		t.Moments, t.Gaps = t.Moments+moments[i], t.Gaps+gaps[i]
+		c.runner.Take(p, said[i])
 	}
 	vs := c.runner.All(t)
 	return t, vs, listed(t)

@@ -18,7 +18,7 @@ type listener struct {
 }
 
 // ListenForDeaf makes a build on paper, and tells of every rule that hears a choice to which it
-// says that it is deaf.
+// says that it is deaf, and of every operation for which the search passed over what is better.
 func ListenForDeaf(b *model.Build, asked map[string]int, wrong func(says string)) {
 	for _, p := range b.Parts {
 		l := &listener{newChooser(b, Effort), wrong, asked}
@@ -76,7 +76,9 @@ func (l *listener) Cut(h *eval.Holding, before *eval.State, st *eval.Step) eval.
 			}
 		}
 	}
-	return l.chooser.Cut(h, before, st)
+	best := l.chooser.Cut(h, before, st)
+	l.asIfAllWereTried(st, best.Words(), len(all), func(i int) (string, score) { return all[i].Words(), rate(ask(h, all[i])) })
+	return best
 }
 
 func (l *listener) Turn(h *eval.Chucking, before *eval.State, st *eval.Step) eval.TurnChoice {
@@ -97,7 +99,22 @@ func (l *listener) Turn(h *eval.Chucking, before *eval.State, st *eval.Step) eva
 			}
 		}
 	}
-	return l.chooser.Turn(h, before, st)
+	best := l.chooser.Turn(h, before, st)
+	l.asIfAllWereTried(st, best.Words(), len(all), func(i int) (string, score) { return all[i].Words(), rate(ask(h, all[i])) })
+	return best
+}
+
+// asIfAllWereTried holds that the search took the first of the best.
+func (l *listener) asIfAllWereTried(st *eval.Step, took string, n int, candidate func(int) (string, score)) {
+	best, least := "", worst
+	for i := range n {
+		if words, s := candidate(i); s.less(least) {
+			best, least = words, s
+		}
+	}
+	if took != best {
+		l.wrong(fmt.Sprintf("%s: of all candidates the first of the best is %s; the search took %s", st.Spot, best, took))
+	}
 }
 
 // fewOf is three or so of many, spread over them.
