@@ -15,8 +15,8 @@ import (
 )
 
 // What a rule says of a cut does not change with a choice to which it says that it is deaf, and
-// the tool that is taken is the one that would be taken if all were tried: over the recipes,
-// generated ones, every case of the rules and every example.
+// the holding and the tool that are taken are those that would be taken if all were tried: over
+// the recipes, generated ones, every case of the rules and every example.
 func TestDeafRulesHearNothing(t *testing.T) {
 	asked := map[string]int{}
 	listen := func(name string, files text.Archive, folders ...string) {

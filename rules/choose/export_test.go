@@ -18,7 +18,8 @@ type listener struct {
 }
 
 // ListenForDeaf makes a build on paper, and tells of every rule that hears a choice to which it
-// says that it is deaf, and of every operation for which the search passed over what is better.
+// says that it is deaf, and of every holding and operation
+// for which the search passed over what is better.
 func ListenForDeaf(b *model.Build, asked map[string]int, wrong func(says string)) {
 	for _, p := range b.Parts {
 		l := &listener{newChooser(b, Effort), wrong, asked}
@@ -133,4 +134,56 @@ func listen[T any](l *listener, st *eval.Step, all []T, tool func(*T) *eval.Pick
 		}
 		l.same(st.Spot.String()+" with another tool", rules.Mounting|rules.Tool, ask(all[i-1]), ask(all[i]))
 	}
+}
+
+// Hold compares the way to hold a piece that the search took with the first of the best, each
+// tried with the whole of its work.
+func (l *listener) Hold(p *eval.Part, before *eval.State, w *eval.Work) eval.HoldChoice {
+	all := l.holds(p, before, w)
+	took := l.chooser.Hold(p, before, w)
+	best, least := "", worst
+	for i := range all {
+		h := l.player.Hold(p, before, w, all[i])
+		s := inTurn(w, before, rate(l.runner.AtHold(h)), worst, remaining{}, func(s *eval.State, st *eval.Step) ([]rules.Verdict, score, *eval.State) {
+			k := l.player.Make(h, s, st, l.chooser.Cut(h, s, st))
+			return l.runner.AtCut(k), score{}, k.After
+		})
+		if s.less(least) {
+			best, least = all[i].Words(), s
+		}
+		if s == (score{}) {
+			break
+		}
+	}
+	if took.Words() != best {
+		l.wrong(fmt.Sprintf("%s: of all ways to hold it the first of the best is %s, with %v against it; the search took %s", w.Spot, best, least, took.Words()))
+	}
+	return took
+}
+
+// Chuck does the same on a lathe.
+func (l *listener) Chuck(p *eval.Part, before *eval.State, w *eval.Work) (eval.ChuckChoice, bool) {
+	took, ok := l.chooser.Chuck(p, before, w)
+	all, why := l.chuckings(p, before, w)
+	if !ok || !p.Round || why != "" {
+		return took, ok
+	}
+	best, least := "", worst
+	for i := range all {
+		h := l.player.Chuck(p, before, w, all[i])
+		s := inTurn(w, before, rate(l.runner.AtChuck(h)), worst, remaining{}, func(s *eval.State, st *eval.Step) ([]rules.Verdict, score, *eval.State) {
+			k := l.player.Turn(h, s, st, l.chooser.Turn(h, s, st))
+			return l.runner.AtTurn(k), score{}, k.After
+		})
+		if s.less(least) {
+			best, least = all[i].Words(), s
+		}
+		if s == (score{}) {
+			break
+		}
+	}
+	if took.Words() != best {
+		l.wrong(fmt.Sprintf("%s: of all ways to hold it the first of the best is %s, with %v against it; the search took %s", w.Spot, best, least, took.Words()))
+	}
+	return took, ok
 }

@@ -19,7 +19,8 @@ import (
 // For the mountings of one tool and for tools in one holding the bound is exact: the same
 // candidate is taken as if all had been tried. For holdings it takes the piece that comes to
 // a step to be the same in whatever way it was held before: a holding that would lead to
-// another tool at an earlier step, and so to a better later one, is not looked for.
+// another tool at an earlier step, and so to a better later one, is not looked for. No recipe, case
+// or example of the tests is such a one: there too the search takes what it would if all were tried.
 
 // score ranks candidates: fewer dangers and stops, then fewer scraps, fewer words of
 // advice, fewer open questions. A candidate whose trouble turned into an open question is
