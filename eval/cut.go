@@ -160,7 +160,7 @@ func (k *Cut) work(t Target) {
 	case t.Form.Lathe != nil:
 		// Played as if done: what is turned in a holding that does not turn is told of, and
 		// no more follows from it.
-		fs := k.Part.Feature(k.After, t.Form)
+		fs := k.Part.change(k.After, t.Form)
 		fs.Begun, fs.Finished, fs.ByProcess, fs.By = true, true, k.Choice.By, k.Spot
 		k.Unplayed = t.Name() + " goes round the axis, and this holding does not turn"
 	case t.Form.Feature.Kind == "hole":
