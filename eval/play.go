@@ -10,8 +10,14 @@ import (
 // asked for again, for another candidate, is taken over. When a stretch is settled, the moments
 // of candidates that lost are let go.
 type Player struct {
-	Moments  int // played so far, not counting those taken over: the unit of effort
-	Gaps     int // distances of a tool's parts from obstacles and the piece worked out so far
+	Moments int // played so far, not counting those taken over: the unit of effort
+	Gaps    int // distances of a tool's parts from obstacles and the piece worked out so far
+	Memory
+}
+
+// Memory is what a player remembers. Moments in one holding are never asked for in another, so that
+// whoever tries several may begin each with an empty one and go on with that of the best.
+type Memory struct {
 	holds    map[Key]*Holding
 	chucks   map[Key]*Chucking
 	turns    map[Key]*Turn
@@ -19,10 +25,13 @@ type Player struct {
 	measures map[Key]*Measurement
 }
 
-// NewPlayer gives a player with nothing to remember.
-func NewPlayer() *Player {
-	return &Player{holds: map[Key]*Holding{}, chucks: map[Key]*Chucking{}, turns: map[Key]*Turn{}, cuts: map[Key]*Cut{}, measures: map[Key]*Measurement{}}
+// NewMemory is an empty one.
+func NewMemory() Memory {
+	return Memory{holds: map[Key]*Holding{}, chucks: map[Key]*Chucking{}, turns: map[Key]*Turn{}, cuts: map[Key]*Cut{}, measures: map[Key]*Measurement{}}
 }
+
+// NewPlayer gives a player with nothing to remember.
+func NewPlayer() *Player { return &Player{Memory: NewMemory()} }
 
 // Decider makes every choice that a recipe leaves open. The dry run asks it in the order
 // of the work.

@@ -10,22 +10,30 @@ import (
 
 // Runner asks the rules, and remembers what they said at a moment that was asked before.
 type Runner struct {
-	Build    *model.Build
+	Build *model.Build
+	Memory
+	kept  map[eval.Moment][]Verdict // of stretches of work that are settled
+	parts map[*eval.PartTrace][]Verdict
+}
+
+// Memory is what was said of the moments of the stretch of work in hand.
+type Memory struct {
 	holds    map[*eval.Holding][]Verdict
 	cuts     map[*eval.Cut][]Verdict
 	chucks   map[*eval.Chucking][]Verdict
 	turns    map[*eval.Turn][]Verdict
 	measures map[*eval.Measurement][]Verdict
-	kept     map[eval.Moment][]Verdict // of stretches of work that are settled
-	parts    map[*eval.PartTrace][]Verdict
+}
+
+// NewMemory is an empty one.
+func NewMemory() Memory {
+	return Memory{holds: map[*eval.Holding][]Verdict{}, cuts: map[*eval.Cut][]Verdict{}, chucks: map[*eval.Chucking][]Verdict{},
+		turns: map[*eval.Turn][]Verdict{}, measures: map[*eval.Measurement][]Verdict{}}
 }
 
 // NewRunner gives a runner for one build.
 func NewRunner(b *model.Build) *Runner {
-	return &Runner{Build: b, holds: map[*eval.Holding][]Verdict{}, cuts: map[*eval.Cut][]Verdict{},
-		chucks: map[*eval.Chucking][]Verdict{}, turns: map[*eval.Turn][]Verdict{},
-		measures: map[*eval.Measurement][]Verdict{}, kept: map[eval.Moment][]Verdict{},
-		parts: map[*eval.PartTrace][]Verdict{}}
+	return &Runner{Build: b, Memory: NewMemory(), kept: map[eval.Moment][]Verdict{}, parts: map[*eval.PartTrace][]Verdict{}}
 }
 
 // ask puts one rule to one thing. A rule that breaks its own promises becomes a finding of

@@ -130,6 +130,7 @@ func withTool[T any](c *chooser, all []T, tool func(*T) *eval.Pick, ask func(T) 
 func held[H any](c *chooser, w *eval.Work, all []H, machine func(*H) *model.Machine, try func(h H, bound score, left remaining) score) H {
 	best, bestScore := all[0], worst
 	left := remaining{}
+	of := newMemory() // of the best: of the others nothing is asked again
 	for i, h := range all {
 		if i > 0 && machine(&all[i]) != machine(&all[i-1]) {
 			left = remaining{}
@@ -137,15 +138,37 @@ func held[H any](c *chooser, w *eval.Work, all []H, machine func(*H) *model.Mach
 		if !left.from(w.Steps).less(bestScore) {
 			continue
 		}
+		c.remember(newMemory())
 		s := try(h, bestScore, left)
 		if s.less(bestScore) {
-			best, bestScore = h, s
+			best, bestScore, of = h, s, c.memory()
 		}
 		if s == (score{}) || c.spent() {
 			break
 		}
 	}
+	c.remember(of)
 	return best
+}
+
+// memory is all that is remembered of the work in one holding.
+type memory struct {
+	played eval.Memory
+	said   rules.Memory
+	best   map[cutKey]tooled[eval.CutChoice]
+	turned map[cutKey]tooled[eval.TurnChoice]
+}
+
+func newMemory() memory {
+	return memory{eval.NewMemory(), rules.NewMemory(), map[cutKey]tooled[eval.CutChoice]{}, map[cutKey]tooled[eval.TurnChoice]{}}
+}
+
+func (c *chooser) memory() memory {
+	return memory{c.player.Memory, c.runner.Memory, c.best, c.turned}
+}
+
+func (c *chooser) remember(m memory) {
+	c.player.Memory, c.runner.Memory, c.best, c.turned = m.played, m.said, m.best, m.turned
 }
 
 // remaining is what is against the steps of a stretch of work in every holding on one machine.
