@@ -119,6 +119,12 @@ func (pl *Player) Part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	return t
 }
 
+// LetGo forgets an operation that was tried and lost.
+func (m *Memory) LetGo(k Key) {
+	delete(m.cuts, k)
+	delete(m.turns, k)
+}
+
 // forget lets go of the moments played so far. Those that were chosen stand in the trace, and
 // no later stretch of work begins from the state that they began from.
 func (pl *Player) forget() {

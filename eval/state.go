@@ -144,7 +144,7 @@ func (s *State) next(by finding.Spot, key Key) *State {
 	n := *s
 	n.Prev = s
 	n.Features = append([]*FeatureState(nil), s.Features...)
-	n.Burrs = append([]Burr(nil), s.Burrs...)
+	n.Burrs = s.Burrs[:len(s.Burrs):len(s.Burrs)] // whoever adds to it gets a list of his own
 	n.Last, n.Key = by, key
 	return &n
 }

@@ -31,6 +31,12 @@ func NewMemory() Memory {
 		turns: map[*eval.Turn][]Verdict{}, measures: map[*eval.Measurement][]Verdict{}}
 }
 
+// LetGo forgets an operation that was tried and lost; either may be nil.
+func (m *Memory) LetGo(k *eval.Cut, t *eval.Turn) {
+	delete(m.cuts, k)
+	delete(m.turns, t)
+}
+
 // NewRunner gives a runner for one build.
 func NewRunner(b *model.Build) *Runner {
 	return &Runner{Build: b, Memory: NewMemory(), kept: map[eval.Moment][]Verdict{}, parts: map[*eval.PartTrace][]Verdict{}}

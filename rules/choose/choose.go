@@ -141,7 +141,10 @@ func (c *chooser) cut(h *eval.Holding, before *eval.State, st *eval.Step) tooled
 	t, ok := c.best[key]
 	if !ok {
 		t = withTool(c, c.cuts(h, before, st), func(k *eval.CutChoice) *eval.Pick { return &k.Tool },
-			func(k eval.CutChoice) []rules.Verdict { return c.runner.AtCut(c.player.Make(h, before, st, k)) })
+			func(choice eval.CutChoice) ([]rules.Verdict, func()) {
+				k := c.player.Make(h, before, st, choice)
+				return c.runner.AtCut(k), func() { c.player.LetGo(k.Key); c.runner.LetGo(k, nil) }
+			})
 		c.best[key] = t
 	}
 	return t

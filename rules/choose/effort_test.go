@@ -45,6 +45,14 @@ func TestEffortAsKept(t *testing.T) {
 		tr, _, _ := choose.Choose(build, choose.Effort)
 		add(fmt.Sprintf("generated, %d operations", n), "club", tr.Moments, tr.Gaps)
 	}
+	for _, holes := range []int{20, 200} {
+		build, _, err := schema.Load(withClub(t, plate(holes)), "r", "recipes/shops/club")
+		if err != nil {
+			t.Fatal(err)
+		}
+		tr, _, _ := choose.Choose(build, choose.Effort)
+		add(fmt.Sprintf("a plate of %d holes", holes), "club", tr.Moments, tr.Gaps)
+	}
 	if *renew {
 		if err := os.WriteFile(effortTable, []byte(b.String()), 0o644); err != nil {
 			t.Fatal(err)

@@ -81,24 +81,30 @@ type tooled[T any] struct {
 	least score
 }
 
-// withTool tries candidates for an operation; those of one tool stand together in the list.
-func withTool[T any](c *chooser, all []T, tool func(*T) *eval.Pick, ask func(T) []rules.Verdict) tooled[T] {
+// withTool tries candidates for an operation; those of one tool stand together in the list. Those
+// that lose are let go of.
+func withTool[T any](c *chooser, all []T, tool func(*T) *eval.Pick, ask func(T) (vs []rules.Verdict, letGo func())) tooled[T] {
 	out := tooled[T]{best: all[0]}
 	if len(all) == 1 {
-		out.least = rateDeaf(ask(all[0]), rules.Holding)
+		vs, _ := ask(all[0])
+		out.least = rateDeaf(vs, rules.Holding)
 		return out
 	}
 	bestScore, least := worst, worst
+	loses := func() {}
 	bound := func(vs []rules.Verdict, to rules.Choice) {
 		if s := rateDeaf(vs, to|rules.Holding); s.less(least) {
 			least = s
 		}
 	}
 	for i := 0; i < len(all); {
-		vs := ask(all[i])
+		vs, letGo := ask(all[i])
 		s := rate(vs)
 		if s.less(bestScore) {
-			out.best, bestScore = all[i], s
+			loses()
+			out.best, bestScore, loses = all[i], s, letGo
+		} else {
+			letGo()
 		}
 		bound(vs, 0)
 		if s == (score{}) || c.spent() {

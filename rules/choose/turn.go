@@ -22,7 +22,10 @@ func (c *chooser) turn(h *eval.Chucking, before *eval.State, st *eval.Step) tool
 	t, ok := c.turned[key]
 	if !ok {
 		t = withTool(c, c.turns(h, before, st), func(k *eval.TurnChoice) *eval.Pick { return &k.Tool },
-			func(k eval.TurnChoice) []rules.Verdict { return c.runner.AtTurn(c.player.Turn(h, before, st, k)) })
+			func(choice eval.TurnChoice) ([]rules.Verdict, func()) {
+				k := c.player.Turn(h, before, st, choice)
+				return c.runner.AtTurn(k), func() { c.player.LetGo(k.Key); c.runner.LetGo(nil, k) }
+			})
 		c.turned[key] = t
 	}
 	return t
