@@ -14,6 +14,8 @@ type Runner struct {
 	Memory
 	kept  map[eval.Moment][]Verdict // of stretches of work that are settled
 	parts map[*eval.PartTrace][]Verdict
+
+	asking Ask
 }
 
 // Memory is what was said of the moments of the stretch of work in hand.
@@ -45,7 +47,8 @@ func NewRunner(b *model.Build) *Runner {
 // ask puts one rule to one thing. A rule that breaks its own promises becomes a finding of
 // its own, and the others go on.
 func (r *Runner) ask(rule *Rule, spot finding.Spot, put func(*Ask)) (v Verdict) {
-	a := &Ask{build: r.Build, v: Verdict{Rule: rule, Spot: spot}}
+	a := &r.asking // one after another; nothing of it is kept
+	*a = Ask{build: r.Build, v: Verdict{Rule: rule, Spot: spot}}
 	defer func() {
 		if e := recover(); e != nil {
 			v = fault(rule, spot, e)
@@ -210,7 +213,11 @@ func (r *Runner) At(m eval.Moment) []Verdict {
 // All asks every rule about a whole trace, in the order of the work: the shop, then part by
 // part the part itself and its moments, then the build.
 func (r *Runner) All(t *eval.Trace) []Verdict {
-	vs := every(r, nil, finding.Spot{}, r.Build, func(x *Rule) func(*model.Build, *Ask) { return x.OnShop })
+	n := 64
+	for _, p := range t.Parts {
+		n += len(r.Part(p))
+	}
+	vs := every(r, make([]Verdict, 0, n), finding.Spot{}, r.Build, func(x *Rule) func(*model.Build, *Ask) { return x.OnShop })
 	for _, p := range t.Parts {
 		vs = append(vs, r.Part(p)...)
 	}

@@ -19,7 +19,8 @@ type Near struct {
 // and an obstacle, to a Grain; touching is not meeting. Aside is exact for cylinders against
 // boxes and upright cylinders, and otherwise the best of all directions to 0.01 mm.
 func Gap(t Turned, m Move, obstacle Shape) Near {
-	if len(t.sized(0, nil)) == 0 || obstacle.kind == empty || !finite(m.From) || !finite(m.To) {
+	var room [2]Turned
+	if len(t.sized(0, room[:0])) == 0 || obstacle.kind == empty || !finite(m.From) || !finite(m.To) {
 		return Near{Gap: math.Inf(1), Name: t.Name}
 	}
 	w := &way{t, m}
