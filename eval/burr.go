@@ -2,6 +2,7 @@ package eval
 
 import (
 	"math"
+	"slices"
 
 	"fettle/eval/solid"
 	"fettle/schema/finding"
@@ -108,12 +109,16 @@ func (k *Cut) rimBurr(f *Form, pl Plane, r float64) {
 }
 
 func (k *Cut) dropRim(f *Form, face model.Face) {
+	name := f.Name()
+	gone := func(b Burr) bool { return b.Round && b.On == face && len(b.Names) > 0 && b.Names[0] == name }
+	if !slices.ContainsFunc(k.After.Burrs, gone) {
+		return
+	}
 	var left []Burr
 	for _, b := range k.After.Burrs {
-		if b.Round && b.On == face && len(b.Names) > 0 && b.Names[0] == f.Name() {
-			continue
+		if !gone(b) {
+			left = append(left, b)
 		}
-		left = append(left, b)
 	}
 	k.After.Burrs = left
 }

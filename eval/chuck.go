@@ -138,6 +138,7 @@ type Chucking struct {
 
 	// Unplayed says in a sentence why this holding is not made on paper; "" if it is.
 	Unplayed string
+	alike    *Holding // as asHold gave it
 }
 
 // Chuck puts the piece up on a lathe as the choice says.

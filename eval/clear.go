@@ -12,6 +12,8 @@ import (
 type Breakout struct {
 	Wall  float64 // least metal beside it
 	And   string  // what is on the other side; "" the part's own surface
+	Other *Form   // the same; nil the part's own surface
+	Turn  int     // its turn among the forms of the part
 	Known bool
 }
 
@@ -60,7 +62,8 @@ func (p *Part) roundWall(f *Form, m solid.Vec) float64 {
 
 // Beside is the least metal between a hole of the finished part and every other feature,
 // declared to meet it or not. Negative: they overlap by so much. Threads count with their
-// major diameter.
+// major diameter. Of a part with many features only what is near is looked at: what may be nearer
+// than the thinnest wall that is told of, or than the nearest of all.
 func (p *Part) Beside(f *Form) []Breakout {
 	if len(f.Mouths) == 0 || !f.Diameter.Is() {
 		return nil
@@ -71,17 +74,75 @@ func (p *Part) Beside(f *Form) []Breakout {
 	return f.beside
 }
 
+// manyForms is from how many features on only near ones are looked at.
+const manyForms = 64
+
 func (p *Part) allBeside(f *Form) []Breakout {
 	others := []Breakout{}
+	far := math.Inf(1)
+	if len(p.Forms) > manyForms {
+		far = p.nearest(f)
+	}
+	lo, hi := f.room()
+	for i, g := range p.Forms {
+		if g == f || g.Wrong != "" || len(g.Lacks) > 0 || apart(lo, hi, g) > far {
+			continue
+		}
+		if d, ok := p.between(f, g); ok {
+			others = append(others, Breakout{Wall: d, And: g.Name(), Other: g, Turn: i, Known: true})
+		}
+	}
+	return others
+}
+
+// nearest is how far another feature may be from a hole for it to be looked at.
+func (p *Part) nearest(f *Form) float64 {
+	lo, hi := f.room()
+	least, at := math.Inf(1), (*Form)(nil)
 	for _, g := range p.Forms {
 		if g == f || g.Wrong != "" || len(g.Lacks) > 0 {
 			continue
 		}
-		if d, ok := p.between(f, g); ok {
-			others = append(others, Breakout{Wall: d, And: g.Name(), Known: true})
+		if d := apart(lo, hi, g); d < least {
+			if _, ok := p.between(f, g); ok {
+				least, at = d, g
+			}
 		}
 	}
-	return others
+	if at == nil {
+		return math.Inf(1)
+	}
+	exact, _ := p.between(f, at)
+	return math.Max(math.Max(exact, least), p.Build.Thumbs["thin_wall"].Or(1)) + 1
+}
+
+// room is a box round all that a form takes away.
+func (f *Form) room() (lo, hi solid.Vec) {
+	if len(f.Mouths) == 0 {
+		return f.Lo, f.Hi
+	}
+	r := f.Radius()
+	for i := range 3 {
+		lo[i], hi[i] = math.Inf(1), math.Inf(-1)
+	}
+	deep := f.Depth.V + f.point()
+	for _, m := range f.Mouths {
+		foot := m.Add(f.Dir.Times(deep))
+		for i := range 3 {
+			lo[i], hi[i] = math.Min(lo[i], math.Min(m[i], foot[i])-r), math.Max(hi[i], math.Max(m[i], foot[i])+r)
+		}
+	}
+	return lo, hi
+}
+
+// apart is the least distance of a form's box from another box; 0 where they overlap.
+func apart(lo, hi solid.Vec, g *Form) float64 {
+	a, b := g.room()
+	var d solid.Vec
+	for i := range 3 {
+		d[i] = math.Max(0, math.Max(a[i]-hi[i], lo[i]-b[i]))
+	}
+	return d.Len()
 }
 
 // Radius is the greatest radius of a hole, its thread included, mm.

@@ -24,7 +24,8 @@ type Cut struct {
 	Near   []Near // how close each part of the stack comes to each thing, worst first per pair
 	Key    Key
 	// Unplayed says in a sentence why this operation is not made on paper; "" if it is.
-	Unplayed string
+	Unplayed  string
+	gapsAsked int
 }
 
 // Working is the making of one target.
@@ -78,6 +79,7 @@ func (pl *Player) Make(h *Holding, before *State, st *Step, c CutChoice) *Cut {
 	pl.Moments++
 	k := &Cut{Spot: st.Spot, Step: st, Hold: h, Part: h.Part, Choice: c, Before: before, Key: key}
 	k.play()
+	pl.Gaps += k.gapsAsked
 	pl.cuts[key] = k
 	return k
 }
@@ -158,7 +160,7 @@ func (k *Cut) work(t Target) {
 	case t.Form.Lathe != nil:
 		// Played as if done: what is turned in a holding that does not turn is told of, and
 		// no more follows from it.
-		fs := k.Part.Feature(k.After, t.Form)
+		fs := k.Part.change(k.After, t.Form)
 		fs.Begun, fs.Finished, fs.ByProcess, fs.By = true, true, k.Choice.By, k.Spot
 		k.Unplayed = t.Name() + " goes round the axis, and this holding does not turn"
 	case t.Form.Feature.Kind == "hole":
@@ -296,6 +298,7 @@ func (k *Cut) obstacleGap(b *Body, o *Obstacle) {
 	for _, w := range k.Works {
 		for _, m := range w.Moves {
 			g := solid.Gap(b.Least, m, o.Least)
+			k.gapsAsked++
 			if g.Gap < n.Sure {
 				n.Sure, n.Lift, n.Aside, n.At = g.Gap, g.Up, g.Aside, g.At
 			}
@@ -331,6 +334,7 @@ func (k *Cut) pieceGap(b *Body, piece *solid.Piece) {
 		}
 		for _, m := range w.Moves {
 			g := piece.Gap(b.Least, m)
+			k.gapsAsked++
 			if g.Gap < n.Sure {
 				n.Sure, n.Lift, n.Aside, n.At = g.Gap, g.Up, g.Aside, g.At
 			}

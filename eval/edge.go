@@ -10,7 +10,7 @@ import (
 // breakEdge makes a chamfer or a radius: on the edge of two faces, or on rims of holes.
 func (k *Cut) breakEdge(t Target) {
 	f := t.Form
-	fs := k.Part.Feature(k.After, f)
+	fs := k.Part.change(k.After, f)
 	w := Working{Target: t, Facing: true, Final: true, Depth: f.Size}
 	switch {
 	case len(f.Rims) > 0:

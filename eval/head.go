@@ -193,7 +193,7 @@ func towards(degrees float64) solid.Pose {
 // roundAbout makes a feature at each of its angles that can be reached: on a dividing head all
 // of them, the piece turned on; in another holding those that look up as it is held.
 func (k *Cut) roundAbout(t Target, f *Form, spins []float64) {
-	fs := k.Part.Feature(k.After, t.Form)
+	fs := k.Part.change(k.After, t.Form)
 	// A spot, a thread or a countersink leaves the hole itself as far as it had come.
 	beside := t.Sub != "" || k.Choice.By == "spotting" || k.Choice.By == "centring"
 	was, twice, done := fs.Finished, fs.Twice || fs.Finished, fs.Turns

@@ -1,6 +1,8 @@
 package eval
 
 import (
+	"math"
+
 	"fettle/eval/solid"
 	"fettle/schema/finding"
 	"fettle/schema/model"
@@ -102,6 +104,10 @@ func (h *Holding) play() {
 	var lo, hi solid.Vec
 	for i := range 3 {
 		lo[i], hi[i] = placed.Extent(i, -1), placed.Extent(i, 1)
+	}
+	if math.IsNaN(lo[0]) {
+		h.Unplayed = "nothing is left of the piece"
+		return
 	}
 	switch {
 	case c.Divided != nil && h.Part.Round:

@@ -8,7 +8,7 @@ import (
 // hole makes a hole, or its thread, counterbore or countersink, at every one of its places.
 func (k *Cut) hole(t Target) {
 	f := t.Form
-	fs := k.Part.Feature(k.After, f)
+	fs := k.Part.change(k.After, f)
 	entry := f.Into
 	if k.Choice.From != model.NoFace && k.Choice.From == f.Into.Face.Opposite() && f.Through {
 		entry = Plane{k.Choice.From, k.Part.FaceAt(k.Choice.From), k.Choice.From.String()}

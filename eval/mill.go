@@ -150,7 +150,7 @@ func rows(lo, hi solid.Vec, z, r float64) ([]solid.Move, float64) {
 // straight makes a slot, pocket or step with an end mill or slot drill.
 func (k *Cut) straight(t Target) {
 	f := t.Form
-	fs := k.Part.Feature(k.After, f)
+	fs := k.Part.change(k.After, f)
 	w := Working{Target: t, Entry: f.Into}
 	entry := f.Into
 	from := k.Choice.From

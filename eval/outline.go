@@ -78,7 +78,7 @@ func (p *Part) outwardLater() float64 { return p.Size[0] + p.Size[1] + p.Size[2]
 // trim cuts along an outline: by hand with saw and file, or round it with a mill, whose way is
 // not played.
 func (k *Cut) trim(t Target) {
-	fs := k.Part.Feature(k.After, t.Form)
+	fs := k.Part.change(k.After, t.Form)
 	w := Working{Target: t, Entry: t.Form.Into, Took: t.Form.Trim, Depth: t.Form.Depth.V, Through: true, Final: true}
 	w.Facing = k.Hold.Pose.Dir(Normal(t.Form.Into.Face))[2] > 0.5
 	if fs.Finished {

@@ -10,7 +10,14 @@ import (
 // asked for again, for another candidate, is taken over. When a stretch is settled, the moments
 // of candidates that lost are let go.
 type Player struct {
-	Moments  int // played so far, not counting those taken over: the unit of effort
+	Moments int // played so far, not counting those taken over: the unit of effort
+	Gaps    int // distances of a tool's parts from obstacles and the piece worked out so far
+	Memory
+}
+
+// Memory is what a player remembers. Moments in one holding are never asked for in another, so that
+// whoever tries several may begin each with an empty one and go on with that of the best.
+type Memory struct {
 	holds    map[Key]*Holding
 	chucks   map[Key]*Chucking
 	turns    map[Key]*Turn
@@ -18,10 +25,13 @@ type Player struct {
 	measures map[Key]*Measurement
 }
 
-// NewPlayer gives a player with nothing to remember.
-func NewPlayer() *Player {
-	return &Player{holds: map[Key]*Holding{}, chucks: map[Key]*Chucking{}, turns: map[Key]*Turn{}, cuts: map[Key]*Cut{}, measures: map[Key]*Measurement{}}
+// NewMemory is an empty one.
+func NewMemory() Memory {
+	return Memory{holds: map[Key]*Holding{}, chucks: map[Key]*Chucking{}, turns: map[Key]*Turn{}, cuts: map[Key]*Cut{}, measures: map[Key]*Measurement{}}
 }
+
+// NewPlayer gives a player with nothing to remember.
+func NewPlayer() *Player { return &Player{Memory: NewMemory()} }
 
 // Decider makes every choice that a recipe leaves open. The dry run asks it in the order
 // of the work.
@@ -49,6 +59,7 @@ type Trace struct {
 	// Heatings are those of the assemblies, in the order written.
 	Heatings []*Heating
 	Moments  int
+	Gaps     int
 	order    []Waits // what must come before what
 	then     map[*model.SetUp][]Waits
 }
@@ -72,20 +83,20 @@ type Moment struct {
 	Heat    *Heating
 }
 
-// Play makes every part of a build as the decider says.
-func (pl *Player) Play(b *model.Build, d Decider) *Trace {
-	t := &Trace{Build: b}
-	for _, m := range b.Parts {
-		t.Parts = append(t.Parts, pl.part(b, m, d))
-	}
+// Together lays the makings of all parts of a build side by side, in the order written: what
+// waits for what, joints, and the heats of assemblies. Its Moments and Gaps are those of the last alone.
+func (pl *Player) Together(b *model.Build, parts []*PartTrace, d Decider) *Trace {
+	t := &Trace{Build: b, Parts: parts}
 	t.inOrder()
 	t.join()
 	pl.assembled(t, d)
-	t.Moments = pl.Moments
+	t.Moments, t.Gaps = pl.Moments, pl.Gaps
 	return t
 }
 
-func (pl *Player) part(b *model.Build, m *model.Part, d Decider) *PartTrace {
+// Part makes one part as the decider says. Nothing of the making of another part is read, so that
+// parts may be made side by side, each by a player of its own.
+func (pl *Player) Part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	p := Ready(b, m)
 	t := &PartTrace{Part: p}
 	if p.Unplayed != "" {
@@ -106,6 +117,12 @@ func (pl *Player) part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	}
 	t.End = state
 	return t
+}
+
+// LetGo forgets an operation that was tried and lost.
+func (m *Memory) LetGo(k Key) {
+	delete(m.cuts, k)
+	delete(m.turns, k)
 }
 
 // forget lets go of the moments played so far. Those that were chosen stand in the trace, and

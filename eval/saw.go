@@ -13,7 +13,7 @@ import (
 // the whole length at that depth.
 func (k *Cut) slit(t Target) {
 	f := t.Form
-	fs := k.Part.Feature(k.After, f)
+	fs := k.Part.change(k.After, f)
 	w := Working{Target: t}
 	entry := f.Into
 	if f.Feature.Kind == "split" {

@@ -154,7 +154,7 @@ func scaleLines(m *model.Feature) []Line {
 // graduated engraves a scale.
 func (k *Cut) graduated(t Target) {
 	f, s, d := t.Form, t.Form.Scale, k.Hold.Choice.Divided
-	fs := k.Part.Feature(k.After, f)
+	fs := k.Part.change(k.After, f)
 	fs.Twice = fs.Twice || fs.Finished
 	fs.Begun, fs.Finished, fs.ByProcess, fs.By, fs.Turns = true, true, k.Choice.By, k.Spot, len(f.Spins)
 	w := Working{Target: t, Entry: f.Into, Final: true, Depth: f.Feature.Deep.V, Run: s.Longest() * float64(len(f.Spins))}

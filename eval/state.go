@@ -14,10 +14,10 @@ type State struct {
 	Prev     *State
 	Piece    *solid.Piece
 	Faces    [7]FaceState
-	Profile  Profile        // of a turned part: the piece in half section
-	Features []FeatureState // as many as the part has features, in their order
-	Parted   bool           // cut from the bar
-	Centred  [2]bool        // a centre hole is in the left end, the right end
+	Profile  Profile         // of a turned part: the piece in half section
+	Features []*FeatureState // as many as the part has features, in their order; shared with the states before
+	Parted   bool            // cut from the bar
+	Centred  [2]bool         // a centre hole is in the left end, the right end
 	Burrs    []Burr
 	Treated  []Treatment  // what heat and glue have done so far, in order; never appended to in place
 	Last     finding.Spot // the step that made it
@@ -110,7 +110,10 @@ func itemDigest(i *model.Item) uint64 {
 
 // start is the raw piece.
 func (p *Part) start() *State {
-	s := &State{Piece: solid.Raw(p.Blank.Shape), Profile: p.Blank.Profile, Features: make([]FeatureState, len(p.Forms))}
+	s := &State{Piece: solid.Raw(p.Blank.Shape), Profile: p.Blank.Profile, Features: make([]*FeatureState, len(p.Forms))}
+	for i := range s.Features {
+		s.Features[i] = &FeatureState{}
+	}
 	if b := p.Blank.Profile; len(b) == 1 && b[0].In0 > 0 {
 		s.Piece = s.Piece.Cut(solid.Removal{Take: solid.Cylinder(solid.Vec{b[0].X0 - 1, 0, 0}, solid.Vec{b[0].X1 + 1, 0, 0}, b[0].In0), By: "tube"})
 	}
@@ -140,20 +143,40 @@ func (p *Part) blankWords() []string {
 func (s *State) next(by finding.Spot, key Key) *State {
 	n := *s
 	n.Prev = s
-	n.Features = append([]FeatureState(nil), s.Features...)
-	n.Burrs = append([]Burr(nil), s.Burrs...)
+	n.Features = append([]*FeatureState(nil), s.Features...)
+	n.Burrs = s.Burrs[:len(s.Burrs):len(s.Burrs)] // whoever adds to it gets a list of his own
 	n.Last, n.Key = by, key
 	return &n
 }
 
-// Feature is the state of one form of the part.
+// Feature is the state of one form of the part, to be read.
 func (p *Part) Feature(s *State, f *Form) *FeatureState {
-	for i := range p.Forms {
-		if p.Forms[i] == f || f.Of != nil && p.Forms[i] == f.Of {
-			return &s.Features[i]
-		}
+	if i := p.numberOf(f); i >= 0 {
+		return s.Features[i]
 	}
 	return nil
+}
+
+// change is the state of one form of the part in a state that nobody has seen yet, to be changed.
+func (p *Part) change(s *State, f *Form) *FeatureState {
+	i := p.numberOf(f)
+	if i < 0 {
+		return nil
+	}
+	if s.Prev != nil && s.Features[i] == s.Prev.Features[i] {
+		own := *s.Features[i]
+		s.Features[i] = &own
+	}
+	return s.Features[i]
+}
+
+func (p *Part) numberOf(f *Form) int {
+	for i := range p.Forms {
+		if p.Forms[i] == f || f.Of != nil && p.Forms[i] == f.Of {
+			return i
+		}
+	}
+	return -1
 }
 
 // Bounds is the box round the metal as it is.

@@ -191,13 +191,13 @@ func (k *Cut) disc() bool {
 // is no disc, or the piece does not stand on what divides.
 func (k *Cut) toothed(t Target) bool {
 	f, d := t.Form, k.Hold.Choice.Divided
-	if k.Choice.NoTool != "" || d == nil && k.Hold.Unplayed != "" {
+	if k.Choice.NoTool != "" || k.Hold.Carried == nil && k.Hold.Unplayed != "" {
 		// Played as if done: what is missing is told of, and no more follows from it.
-		fs := k.Part.Feature(k.After, f)
+		fs := k.Part.change(k.After, f)
 		fs.Begun, fs.Finished, fs.ByProcess, fs.By, fs.Turns = true, true, k.Choice.By, k.Spot, len(f.Spins)
 		return true
 	}
-	if d == nil || !k.disc() {
+	if d == nil || k.Hold.Carried == nil || !k.disc() {
 		return false
 	}
 	w := Working{Target: t, Entry: f.Into, Level: true, Depth: f.Tooth.Deep, Facing: !d.Upright}
@@ -230,7 +230,7 @@ func (k *Cut) toothed(t Target) bool {
 		turn := towards(f.Spins[0] - side)
 		w.Turn = &turn
 	}
-	fs := k.Part.Feature(k.After, f)
+	fs := k.Part.change(k.After, f)
 	fs.Twice = fs.Twice || fs.Finished
 	fs.Begun, fs.Depth, fs.ByProcess, fs.By, fs.Turns = true, down, k.Choice.By, k.Spot, len(f.Spins)
 	fs.Finished = down >= f.Tooth.Deep-model.Grain

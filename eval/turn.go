@@ -65,6 +65,7 @@ type Turn struct {
 	Key    Key
 	// Unplayed says in a sentence why this operation is not made on paper; "" if it is.
 	Unplayed string
+	asCut    *Cut // as AsCut gave it
 }
 
 // Turning is the making of one target on a lathe. Places X are the part's, places U the
@@ -331,7 +332,7 @@ func (k *Turn) round(w *Turning) {
 	if f.Feature.Kind == "groove" {
 		w.Width = toolWidth(k.Choice.Tool)
 	}
-	fs := k.Part.Feature(k.After, f)
+	fs := k.Part.change(k.After, f)
 	w.Final, w.Done = finished, fs.Finished
 	if l.Hollow { // left standing when the surface beside it was turned
 		k.done(fs, 2*w.R0, finished)
@@ -409,7 +410,7 @@ func (k *Turn) onIt(w *Turning) {
 		word = "knurled"
 	}
 	w.Final = true
-	fs := k.Part.Feature(k.After, f)
+	fs := k.Part.change(k.After, f)
 	w.Done = fs.Finished
 	if !l.Inside {
 		k.After.Profile = k.Before.Profile.marked(l.X0, l.X1, func(z *Zone) { z.Spoilt, z.By = word, k.Spot })
@@ -433,7 +434,7 @@ func (k *Turn) centre(w *Turning) {
 	}
 	a, b := solid.Vec{w.X0, 0, 0}, solid.Vec{w.X1, 0, 0}
 	k.After.Piece = k.After.Piece.Cut(solid.Removal{Take: solid.Cone(a, b, w.R0, w.R1), By: f.Name()})
-	k.done(k.Part.Feature(k.After, f), f.Size, true)
+	k.done(k.Part.change(k.After, f), f.Size, true)
 	k.After.Centred[endIndex(f.Into.Face)] = true
 }
 
@@ -457,7 +458,7 @@ func (k *Turn) metalEnd(f model.Face) float64 {
 func (k *Turn) axisHole(w *Turning) {
 	f := w.Target.Form
 	w.Inside = true
-	fs := k.Part.Feature(k.After, f)
+	fs := k.Part.change(k.After, f)
 	w.Depth, w.Point = f.Depth.V, k.tip()
 	if st := k.Step.Step; st.DownTo.Depth.Is() {
 		w.Depth = st.DownTo.Depth.V

@@ -7,15 +7,14 @@ import "fettle/schema/model"
 // machine's frame, so that whatever looks at clearance finds nothing in it. Of tools in the
 // tailstock the socket is the tailstock's.
 func (k *Turn) AsCut() *Cut {
-	h := &Holding{Spot: k.Hold.Spot, Work: k.Hold.Work, Part: k.Part, Before: k.Hold.Before, Unplayed: k.Hold.Unplayed}
-	if m := k.Hold.Choice.Machine; m != nil {
-		like := *m
-		like.Taper = m.Tailstock.Taper
-		if !like.Taper.Is() {
-			like.Taper.Of, like.Taper.Attr = m.Item, "tailstock.taper"
-		}
-		h.Choice.Machine = &like
+	if k.asCut == nil {
+		k.asCut = k.likeCut()
 	}
+	return k.asCut
+}
+
+func (k *Turn) likeCut() *Cut {
+	h := k.Hold.asHold()
 	out := &Cut{Spot: k.Spot, Step: k.Step, Hold: h, Part: k.Part, Before: k.Before, After: k.After, Key: k.Key, Unplayed: k.Unplayed,
 		Choice: CutChoice{By: k.Choice.By, Tool: k.Choice.Tool, Mounts: k.Choice.Mounts, Speed: k.Choice.Speed, Reverse: k.Choice.Reverse,
 			Turned: k.Choice.Turned, ByHand: k.Choice.ByHand, NoTool: k.Choice.NoTool}}
@@ -25,6 +24,24 @@ func (k *Turn) AsCut() *Cut {
 	for _, w := range k.Works {
 		out.Works = append(out.Works, k.asWorking(&w))
 	}
+	return out
+}
+
+// asHold is the holding of an operation on a lathe as such rules look at it.
+func (h *Chucking) asHold() *Holding {
+	if h.alike != nil {
+		return h.alike
+	}
+	out := &Holding{Spot: h.Spot, Work: h.Work, Part: h.Part, Before: h.Before, Unplayed: h.Unplayed}
+	if m := h.Choice.Machine; m != nil {
+		like := *m
+		like.Taper = m.Tailstock.Taper
+		if !like.Taper.Is() {
+			like.Taper.Of, like.Taper.Attr = m.Item, "tailstock.taper"
+		}
+		out.Choice.Machine = &like
+	}
+	h.alike = out
 	return out
 }
 

@@ -108,7 +108,7 @@ func (k *Cut) lane(f *Form, over float64) (solid.Frame, float64) {
 // undercut makes a tee slot or dovetail as far as the tool does.
 func (k *Cut) undercut(t Target) {
 	f := t.Form
-	fs := k.Part.Feature(k.After, f)
+	fs := k.Part.change(k.After, f)
 	w := Working{Target: t, Entry: f.Into, Depth: f.Depth.V, Deep: f.Depth.V}
 	w.Facing = k.Hold.Pose.Dir(Normal(f.Into.Face))[2] > 0.5
 	out := k.Part.outward()

@@ -121,7 +121,7 @@ func (p *Part) holeWebs() []Web {
 			continue
 		}
 		for _, o := range p.Beside(f) {
-			g, j := p.formNamed(o.And)
+			g, j := o.Other, o.Turn
 			if g == nil || len(g.Mouths) > 0 && j < i || Meets(f, g) || o.Wall < model.Grain {
 				continue
 			}

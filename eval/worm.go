@@ -44,7 +44,7 @@ func (k *Turn) lined(w *Turning) {
 	}
 	k.reach(w)
 	w.Off, w.Final = 0, true
-	fs := k.Part.Feature(k.After, f)
+	fs := k.Part.change(k.After, f)
 	w.Done = fs.Finished
 	fs.Twice = fs.Twice || fs.Finished
 	fs.Begun, fs.Finished, fs.ByProcess, fs.By, fs.Turns = true, true, k.Choice.By, k.Spot, len(f.Spins)

@@ -14,6 +14,7 @@ pip of metal and burn. A slot drill, a hole drilled first for the way in, or an 
 	Source:    []string{"common practice"},
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
+	Deaf:      Mounting,
 	Trips:     examplePocket("end_mill.four[6]"),
 	Sound:     examplePocket("slot_drill.two[6]"),
 	OnCut:     cannotPlunge,

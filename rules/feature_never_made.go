@@ -35,7 +35,7 @@ func featureNeverMade(p *eval.PartTrace, a *Ask) {
 		if f.Feature.Kind == "outside" && !p.End.Features[i].Begun && asItIs(p.End.Profile, f) {
 			continue // the bar has that diameter
 		}
-		never(p, a, f, &p.End.Features[i])
+		never(p, a, f, p.End.Features[i])
 	}
 	if p.Part.Round {
 		roundNeverMade(p, a)

@@ -14,6 +14,7 @@ wall, burns it and pushes the cutter over; a drill's flutes must also carry the 
 	Source:    []string{"common practice; lengths of drills: ISO 235, from memory"},
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
+	Deaf:      Mounting,
 	Trips:     exampleDeepSlot(20),
 	Sound:     exampleDeepSlot(12),
 	OnCut:     flutesTooShort,

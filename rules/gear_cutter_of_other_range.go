@@ -17,6 +17,7 @@ series and from the pinion in another: only the range printed on the cutter coun
 	Source:    []string{"ranges of form cutters: printed on them; reckon/gear, Cutter.Serves"},
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
+	Deaf:      Mounting,
 	Trips:     replaced(exampleWheel("", "", "", ""), "teeth          = [55, 134]", "teeth          = [35, 54]"),
 	Sound:     exampleWheel("", "", "", ""),
 	OnCut:     gearCutterOfOtherRange,

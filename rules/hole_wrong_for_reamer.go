@@ -16,6 +16,7 @@ cuts large. The allowance grows with the size and is less for a hand reamer. And
 		"never more than 1/32 inch in one pass: a printed handbook"},
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
+	Deaf:      Holding | Mounting,
 	Trips:     exampleReam("7"),
 	Sound:     exampleReam("7.8"),
 	OnCut:     holeWrongForReamer,

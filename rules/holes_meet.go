@@ -47,18 +47,18 @@ func holesMeet(p *eval.PartTrace, a *Ask) {
 	if p.Part.Unplayed != "" {
 		return
 	}
-	seen := map[[2]string]bool{}
+	seen := map[[2]*eval.Form]bool{}
 	for _, f := range p.Part.Forms {
 		if f.Wrong != "" {
 			continue
 		}
 		others := p.Part.Beside(f)
 		for _, o := range others {
-			if seen[[2]string{o.And, f.Name()}] {
+			g := o.Other
+			if seen[[2]*eval.Form{g, f}] {
 				continue
 			}
-			seen[[2]string{f.Name(), o.And}] = true
-			g := formNamed(p.Part, o.And)
+			seen[[2]*eval.Form{f, g}] = true
 			switch {
 			case g == nil || eval.Meets(f, g):
 			case o.Wall < -0.001 && (g.Feature.Kind == "slit" || g.Feature.Kind == "split"):

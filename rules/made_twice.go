@@ -13,6 +13,7 @@ var _ = enter(Rule{
 	Source:    []string{"order of work as written"},
 	Level:     finding.Advice,
 	Judgement: finding.Fact,
+	Deaf:      Holding | Mounting | Tool,
 	Trips:     replaced(exampleHole(), "      makes = hole.pin\n    }\n", "      makes = hole.pin\n    }\n    operation {\n      makes = hole.pin\n    }\n"),
 	Sound:     exampleReam("7.8"),
 	OnCut:     madeTwice,

@@ -26,6 +26,7 @@ type Rule struct {
 	Trips     string // the smallest recipe that trips it, played in the shop of the examples
 	Sound     string // the same put right
 	Caution   string // the usual words of the trade, where someone can be hurt
+	Deaf      Choice // of a rule about cuts: the choices that cannot alter what it says
 
 	OnShop    func(*model.Build, *Ask)
 	OnPart    func(*eval.PartTrace, *Ask)
@@ -38,6 +39,15 @@ type Rule struct {
 	OnHeat    func(*eval.Heating, *Ask) // heats of parts, and after them those of assemblies
 	OnBuild   func(*eval.Trace, *Ask)
 }
+
+// Choice is a set of the choices that are made for an operation.
+type Choice uint8
+
+const (
+	Holding  Choice = 1 << iota // what holds the piece on one machine, and how it lies
+	Mounting                    // what holds the tool, and how far it stands out
+	Tool                        // the tool, and with it its speed
+)
 
 var catalogue []*Rule
 

@@ -10,26 +10,45 @@ import (
 
 // Runner asks the rules, and remembers what they said at a moment that was asked before.
 type Runner struct {
-	Build    *model.Build
+	Build *model.Build
+	Memory
+	kept  map[eval.Moment][]Verdict // of stretches of work that are settled
+	parts map[*eval.PartTrace][]Verdict
+
+	asking Ask
+}
+
+// Memory is what was said of the moments of the stretch of work in hand.
+type Memory struct {
 	holds    map[*eval.Holding][]Verdict
 	cuts     map[*eval.Cut][]Verdict
 	chucks   map[*eval.Chucking][]Verdict
 	turns    map[*eval.Turn][]Verdict
 	measures map[*eval.Measurement][]Verdict
-	kept     map[eval.Moment][]Verdict // of stretches of work that are settled
+}
+
+// NewMemory is an empty one.
+func NewMemory() Memory {
+	return Memory{holds: map[*eval.Holding][]Verdict{}, cuts: map[*eval.Cut][]Verdict{}, chucks: map[*eval.Chucking][]Verdict{},
+		turns: map[*eval.Turn][]Verdict{}, measures: map[*eval.Measurement][]Verdict{}}
+}
+
+// LetGo forgets an operation that was tried and lost; either may be nil.
+func (m *Memory) LetGo(k *eval.Cut, t *eval.Turn) {
+	delete(m.cuts, k)
+	delete(m.turns, t)
 }
 
 // NewRunner gives a runner for one build.
 func NewRunner(b *model.Build) *Runner {
-	return &Runner{Build: b, holds: map[*eval.Holding][]Verdict{}, cuts: map[*eval.Cut][]Verdict{},
-		chucks: map[*eval.Chucking][]Verdict{}, turns: map[*eval.Turn][]Verdict{},
-		measures: map[*eval.Measurement][]Verdict{}, kept: map[eval.Moment][]Verdict{}}
+	return &Runner{Build: b, Memory: NewMemory(), kept: map[eval.Moment][]Verdict{}, parts: map[*eval.PartTrace][]Verdict{}}
 }
 
 // ask puts one rule to one thing. A rule that breaks its own promises becomes a finding of
 // its own, and the others go on.
 func (r *Runner) ask(rule *Rule, spot finding.Spot, put func(*Ask)) (v Verdict) {
-	a := &Ask{build: r.Build, v: Verdict{Rule: rule, Spot: spot}}
+	a := &r.asking // one after another; nothing of it is kept
+	*a = Ask{build: r.Build, v: Verdict{Rule: rule, Spot: spot}}
 	defer func() {
 		if e := recover(); e != nil {
 			v = fault(rule, spot, e)
@@ -64,6 +83,23 @@ func (r *Runner) Keep(ms []eval.Moment) {
 	clear(r.measures)
 }
 
+// Part asks about a part and every moment of its making, in the order of the work.
+func (r *Runner) Part(p *eval.PartTrace) []Verdict {
+	if vs, ok := r.parts[p]; ok {
+		return vs
+	}
+	vs := every(r, nil, finding.Spot{Part: p.Part.Label}, p, func(x *Rule) func(*eval.PartTrace, *Ask) { return x.OnPart })
+	for _, m := range p.Moments {
+		vs = append(vs, r.At(m)...)
+	}
+	clear(r.kept)
+	r.parts[p] = vs
+	return vs
+}
+
+// Take takes over what another runner was told of a part.
+func (r *Runner) Take(p *eval.PartTrace, vs []Verdict) { r.parts[p] = vs }
+
 // Fault is the name of the finding that reports a broken rule.
 const Fault = "internal-fault"
 
@@ -74,13 +110,32 @@ func fault(rule *Rule, spot finding.Spot, e any) Verdict {
 	}}}
 }
 
-// AtHold asks every rule about a holding.
-func (r *Runner) AtHold(h *eval.Holding) []Verdict {
-	if vs, ok := r.holds[h]; ok {
-		return vs
+// every puts the checks of one kind to a thing: those of every rule that has one.
+func every[T any](r *Runner, vs []Verdict, spot finding.Spot, thing T, of func(*Rule) func(T, *Ask)) []Verdict {
+	for _, rule := range catalogue {
+		if check := of(rule); check != nil {
+			vs = said(vs, r.ask(rule, spot, func(a *Ask) { check(thing, a) }))
+		}
 	}
-	var vs []Verdict
-	if h.Unplayed == "" {
+	return vs
+}
+
+// once gives what was said of a thing before, or asks now and remembers it.
+func once[T comparable](memory map[T][]Verdict, thing T, ask func() []Verdict) []Verdict {
+	vs, ok := memory[thing]
+	if !ok {
+		vs = ask()
+		memory[thing] = vs
+	}
+	return vs
+}
+
+// AtHold asks every rule about a holding, and about the chuck that carries the piece on it.
+func (r *Runner) AtHold(h *eval.Holding) []Verdict {
+	return once(r.holds, h, func() (vs []Verdict) {
+		if h.Unplayed != "" {
+			return nil
+		}
 		for _, rule := range catalogue {
 			if rule.OnHold != nil {
 				vs = said(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnHold(h, a) }))
@@ -89,85 +144,48 @@ func (r *Runner) AtHold(h *eval.Holding) []Verdict {
 				vs = said(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnChuck(h.Carried, a) }))
 			}
 		}
-	}
-	r.holds[h] = vs
-	return vs
+		return vs
+	})
 }
 
 // AtCut asks every rule about a cut.
 func (r *Runner) AtCut(k *eval.Cut) []Verdict {
-	if vs, ok := r.cuts[k]; ok {
-		return vs
-	}
-	var vs []Verdict
-	for _, rule := range catalogue {
-		if rule.OnCut != nil {
-			vs = said(vs, r.ask(rule, k.Spot, func(a *Ask) { rule.OnCut(k, a) }))
+	return once(r.cuts, k, func() []Verdict {
+		vs := every(r, nil, k.Spot, k, func(x *Rule) func(*eval.Cut, *Ask) { return x.OnCut })
+		for _, v := range r.houseRules(k) {
+			vs = said(vs, v)
 		}
-	}
-	for _, v := range r.houseRules(k) {
-		vs = said(vs, v)
-	}
-	r.cuts[k] = vs
-	return vs
+		return vs
+	})
 }
 
 // AtChuck asks every rule about a holding on a lathe.
 func (r *Runner) AtChuck(h *eval.Chucking) []Verdict {
-	if vs, ok := r.chucks[h]; ok {
-		return vs
-	}
-	var vs []Verdict
-	if h.Unplayed == "" {
-		for _, rule := range catalogue {
-			if rule.OnChuck != nil {
-				vs = said(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnChuck(h, a) }))
-			}
+	return once(r.chucks, h, func() []Verdict {
+		if h.Unplayed != "" {
+			return nil
 		}
-	}
-	r.chucks[h] = vs
-	return vs
+		return every(r, nil, h.Spot, h, func(x *Rule) func(*eval.Chucking, *Ask) { return x.OnChuck })
+	})
 }
 
 // AtTurn asks every rule about an operation on a lathe.
 func (r *Runner) AtTurn(k *eval.Turn) []Verdict {
-	if vs, ok := r.turns[k]; ok {
-		return vs
-	}
-	var vs []Verdict
-	for _, rule := range catalogue {
-		if rule.OnTurn != nil {
-			vs = said(vs, r.ask(rule, k.Spot, func(a *Ask) { rule.OnTurn(k, a) }))
-		}
-	}
-	r.turns[k] = vs
-	return vs
+	return once(r.turns, k, func() []Verdict {
+		return every(r, nil, k.Spot, k, func(x *Rule) func(*eval.Turn, *Ask) { return x.OnTurn })
+	})
 }
 
 // AtMeasure asks every rule about a measurement.
 func (r *Runner) AtMeasure(m *eval.Measurement) []Verdict {
-	if vs, ok := r.measures[m]; ok {
-		return vs
-	}
-	var vs []Verdict
-	for _, rule := range catalogue {
-		if rule.OnMeasure != nil {
-			vs = said(vs, r.ask(rule, m.Spot, func(a *Ask) { rule.OnMeasure(m, a) }))
-		}
-	}
-	r.measures[m] = vs
-	return vs
+	return once(r.measures, m, func() []Verdict {
+		return every(r, nil, m.Spot, m, func(x *Rule) func(*eval.Measurement, *Ask) { return x.OnMeasure })
+	})
 }
 
 // AtHeat asks every rule about a heat.
 func (r *Runner) AtHeat(h *eval.Heating) []Verdict {
-	var vs []Verdict
-	for _, rule := range catalogue {
-		if rule.OnHeat != nil {
-			vs = append(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnHeat(h, a) }))
-		}
-	}
-	return vs
+	return every(r, nil, h.Spot, h, func(x *Rule) func(*eval.Heating, *Ask) { return x.OnHeat })
 }
 
 // At asks about a moment.
@@ -195,40 +213,22 @@ func (r *Runner) At(m eval.Moment) []Verdict {
 // All asks every rule about a whole trace, in the order of the work: the shop, then part by
 // part the part itself and its moments, then the build.
 func (r *Runner) All(t *eval.Trace) []Verdict {
-	var vs []Verdict
-	for _, rule := range catalogue {
-		if rule.OnShop != nil {
-			vs = said(vs, r.ask(rule, finding.Spot{}, func(a *Ask) { rule.OnShop(r.Build, a) }))
-		}
-	}
+	n := 64
 	for _, p := range t.Parts {
-		spot := finding.Spot{Part: p.Part.Label}
-		for _, rule := range catalogue {
-			if rule.OnPart != nil {
-				vs = said(vs, r.ask(rule, spot, func(a *Ask) { rule.OnPart(p, a) }))
-			}
-		}
-		for _, m := range p.Moments {
-			vs = append(vs, r.At(m)...)
-		}
+		n += len(r.Part(p))
+	}
+	vs := every(r, make([]Verdict, 0, n), finding.Spot{}, r.Build, func(x *Rule) func(*model.Build, *Ask) { return x.OnShop })
+	for _, p := range t.Parts {
+		vs = append(vs, r.Part(p)...)
 	}
 	for _, j := range t.Joints {
 		if j.Unplayed != "" {
 			continue
 		}
-		for _, rule := range catalogue {
-			if rule.OnJoint != nil {
-				vs = said(vs, r.ask(rule, j.Spot, func(a *Ask) { rule.OnJoint(j, a) }))
-			}
-		}
+		vs = every(r, vs, j.Spot, j, func(x *Rule) func(*eval.Joint, *Ask) { return x.OnJoint })
 	}
 	for _, h := range t.Heatings {
 		vs = append(vs, r.AtHeat(h)...)
 	}
-	for _, rule := range catalogue {
-		if rule.OnBuild != nil {
-			vs = said(vs, r.ask(rule, finding.Spot{}, func(a *Ask) { rule.OnBuild(t, a) }))
-		}
-	}
-	return vs
+	return every(r, vs, finding.Spot{}, t, func(x *Rule) func(*eval.Trace, *Ask) { return x.OnBuild })
 }

@@ -17,6 +17,7 @@ kind, next to nothing for collets that go straight into a spindle. It never hold
 		"Morse and Jacobs tapers: printed tables"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
+	Deaf:      Holding,
 	Trips:     exampleHole(`tool = drill.jobbers[6]`, `holder = [collet_chuck.er, collets.er[8]]`),
 	Sound:     exampleHole(`tool = drill.jobbers[6]`, `holder = [collet_chuck.er, collets.er[6]]`),
 	OnCut:     shankDoesNotFit,

@@ -60,7 +60,7 @@ func closeSizes(h *eval.Heating) []closeSize {
 	general := p.Build.Recipe.General
 	var out []closeSize
 	for i, f := range p.Forms {
-		fs := &s.Features[i]
+		fs := s.Features[i]
 		ref := []model.Ref{{Item: f.Feature.Item}}
 		if !fs.Finished || eval.Apart(ref, h.SetUp.Zone.V) || lappedLater(h, f, model.NoFace) {
 			continue

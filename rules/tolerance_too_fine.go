@@ -22,6 +22,7 @@ wandering; where the limits are finer, bore or ream after drilling, fit it to it
 		"grades of ISO 286"},
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
+	Deaf:      Mounting,
 	Trips:     replaced(exampleHole(), "diameter = 6", `diameter = "6 H7"`),
 	Sound:     replaced(exampleHole(), "diameter = 6", `diameter = "6 H11"`),
 	OnCut:     toleranceTooFine,

@@ -13,6 +13,7 @@ var _ = enter(Rule{
 	Source:    []string{"arithmetic; lengths of drills: ISO 235 and its fellows, in the handbook"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
+	Deaf:      Mounting,
 	Trips:     exampleHole("tool = drill.jobbers[6]", "holder = drill_chuck.keyed", "tool_out = 95"),
 	Sound:     exampleHole("tool = drill.jobbers[6]", "holder = drill_chuck.keyed", "tool_out = 65"),
 	OnCut:     toolOutTooFar,

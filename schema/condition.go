@@ -1,6 +1,8 @@
 package schema
 
 import (
+	"slices"
+
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
@@ -35,10 +37,20 @@ func (r *reader) condition(s *slot) model.Expr {
 		thing = r.read(l).v.Text
 	}
 	t := r.term(s.expr, s.of, thing)
-	if t == nil {
+	if t == nil || !r.answers(t) {
 		return nil
 	}
 	return condition{t}
+}
+
+// answers says whether a condition can come out as yes or no.
+func (r *reader) answers(t *term) bool {
+	switch {
+	case t.op == "value" && t.v.Kind != model.YesNo, t.op == "null", slices.Contains([]string{"minus", "+", "-", "*", "/"}, t.op):
+		r.say(slipWrongValue, t.at, "when wants a condition such as operation.cutting == \"climb\"; this is no question that yes or no answers")
+		return false
+	}
+	return true
 }
 
 func (r *reader) term(e hclsyntax.Expression, in *node, thing string) *term {

@@ -214,6 +214,7 @@ func (f *fitter) listOf(v val, x form) (val, bool) {
 		return val{}, false
 	}
 	out := val{v: model.Value{Kind: model.List, At: v.v.At}, weight: v.weight, power: powerOfForm(*x.Of)}
+	told := ""
 	for _, m := range v.list {
 		if m.state != known {
 			out.state = max(out.state, m.state)
@@ -228,7 +229,7 @@ func (f *fitter) listOf(v val, x form) (val, bool) {
 			if len(f.attr.Forms) > 1 && slices.ContainsFunc(f.attr.Forms, func(o form) bool { return o.Kind != formList }) && x.Of.Kind != formRef {
 				return val{}, false
 			}
-			inner.complainOf(m, forms)
+			told = f.r.once(told, func() { inner.complainOf(m, forms) })
 			out.state = wrong
 			continue
 		}

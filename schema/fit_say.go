@@ -43,14 +43,19 @@ func (f *fitter) complainOf(v val, forms []form) {
 // reason says what the reader of the notation made of a text. Where that names examples
 // itself, what is wanted need not be said again.
 func (f *fitter) reason(typed, name string, forms []form) string {
-	why := f.why
-	if i := strings.Index(why, `": `); strings.HasPrefix(why, `"`) && i > 0 {
-		why = why[i+len(`": `):]
-	}
+	why := bareReason(f.why)
 	if strings.Contains(why, "such as") && !strings.HasPrefix(why, `"`) {
 		return quoted(typed) + " is " + why
 	}
 	return fmt.Sprintf("%s wants %s; %s", name, wanted(forms), why)
+}
+
+// bareReason takes off the text that a reader of notation puts before what it says of it.
+func bareReason(why string) string {
+	if i := strings.Index(why, `": `); strings.HasPrefix(why, `"`) && i > 0 {
+		return why[i+len(`": `):]
+	}
+	return why
 }
 
 // parsedForms counts the forms that are read from notation.

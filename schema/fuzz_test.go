@@ -17,17 +17,26 @@ import (
 func FuzzLoad(f *testing.F) {
 	var shop []byte
 	files, _ := filepath.Glob("../testdata/language/reading/*.txtar")
-	more, _ := filepath.Glob("../testdata/language/*.txtar")
-	for _, name := range append(files, more...) {
+	for _, glob := range []string{"../testdata/language/*.txtar", "../testdata/hostile/*.txtar", "../testdata/rules/*.txtar"} {
+		more, _ := filepath.Glob(glob)
+		if len(more) == 0 {
+			f.Fatal("no seeds in " + glob)
+		}
+		files = append(files, more...)
+	}
+	for _, name := range files {
 		src, err := os.ReadFile(name)
 		if err != nil {
 			f.Fatal(err)
 		}
 		for _, file := range txtar.Parse(src).Files {
-			if strings.Contains(file.Name, "shop") {
+			if shop == nil && strings.Contains(file.Name, "shop") {
 				shop = file.Data
 			}
 			f.Add(string(file.Data))
+			if strings.Contains(name, "rules") || strings.Contains(name, "hostile") {
+				continue // whole files are enough: there are many
+			}
 			for _, block := range topBlocks(string(file.Data)) {
 				f.Add(block)
 			}

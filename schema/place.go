@@ -269,7 +269,7 @@ func (f *fitter) longPlace(v, out val) (val, bool) {
 			if !ok {
 				says := "a distance such as 8 or \"8 ±0.05\" is wanted here; this is " + m.what()
 				if f.why != "" {
-					says = f.why
+					says = "a distance such as 8 or \"8 ±0.05\" is wanted here; " + bareReason(f.why)
 				}
 				f.r.say(slipWrongValue, placeOf(item.ValueExpr.Range()), says)
 				out.state = wrong

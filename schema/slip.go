@@ -114,6 +114,21 @@ func (r *reader) sayAlso(rule string, at text.Place, sentence string, also text.
 	}
 }
 
+// once says what one member of a list is wrong in, unless it is word for word what was said of
+// the member before; it gives back what was said.
+func (r *reader) once(before string, complain func()) string {
+	n := len(r.finds)
+	complain()
+	if len(r.finds) == n {
+		return before
+	}
+	says := r.finds[n].Says
+	if says == before {
+		r.finds = r.finds[:n]
+	}
+	return says
+}
+
 // mostFindings is how many mistakes one reading tells of: more than a person reads at a
 // time, and each costs a search for what was meant.
 const mostFindings = 500

@@ -23,7 +23,15 @@ type apartness struct {
 type knot struct{ w, a, b Vec }
 
 // distance gives the least distance, to some 1e-6 mm; less than that counts as 0.
-func distance(a, b body, guess Vec) apartness {
+func distance(a, b body, guess Vec) apartness { return walk(a, b, guess, false) }
+
+// disjoint says whether the bodies have nothing in common: whether their distance is above 0. It
+// is content with the first plane that keeps them apart.
+func disjoint(a, b body, guess Vec) bool { return walk(a, b, guess, true).d > 0 }
+
+// walk goes from simplex to simplex until bound and distance agree, or, soon, until the bound
+// is above what counts as 0.
+func walk(a, b body, guess Vec, soon bool) apartness {
 	pick := func(d Vec) knot {
 		p, q := a.support(d.Times(-1)), b.support(d)
 		return knot{p.Sub(q), p, q}
@@ -32,7 +40,7 @@ func distance(a, b body, guess Vec) apartness {
 		guess = Vec{1, 0, 0}
 	}
 	k := pick(guess)
-	s := []knot{k}
+	s, n := [4]knot{k}, 1
 	v := k.w
 	at := apartness{v.Len(), k.a, k.b}
 	for range 100 {
@@ -40,53 +48,59 @@ func distance(a, b body, guess Vec) apartness {
 			return apartness{}
 		}
 		k = pick(v)
-		if v.Dot(v)-v.Dot(k.w) <= 1e-9*v.Dot(v)+1e-7*at.d {
+		bound := v.Dot(k.w)
+		if v.Dot(v)-bound <= 1e-9*v.Dot(v)+1e-7*at.d || soon && bound > 2*hair*at.d {
 			return at
 		}
-		s = append(s, k)
-		var on []knot
-		v, on = closest(s)
+		s[n] = k
+		v, n = closest(&s, n+1)
 		d := v.Len()
-		if len(on) == 4 || d < hair {
+		if n == 4 || d < hair {
 			return apartness{}
 		}
 		if d >= at.d-1e-12 {
 			return at // no progress is left in the digits
 		}
-		s = on
 		at = apartness{d: d}
-		at.a, at.b = blend(on, v)
+		at.a, at.b = blend(s[:n], v)
 	}
 	return at
 }
 
-// closest gives the place of a simplex nearest to the origin and the corners it depends on.
-func closest(s []knot) (Vec, []knot) {
+// closest gives the place of a simplex of n corners nearest to the origin, brings the corners
+// that it depends on to the front, and says how many they are.
+func closest(s *[4]knot, n int) (Vec, int) {
 	best, found := math.Inf(1), Vec{}
-	var keep []knot
-	for mask := 1; mask < 1<<len(s); mask++ {
+	kept := 0
+	for mask := 1; mask < 1<<n; mask++ {
 		var sub [4]knot
-		n := 0
-		for i := range s {
+		m := 0
+		for i := range n {
 			if mask>>i&1 == 1 {
-				sub[n] = s[i]
-				n++
+				sub[m] = s[i]
+				m++
 			}
 		}
-		l, ok := weights(sub[:n])
+		l, ok := weights(sub[:m])
 		if !ok {
 			continue
 		}
 		var v Vec
-		for i := range n {
+		for i := range m {
 			v = v.Add(sub[i].w.Times(l[i]))
 		}
 		if d := v.Dot(v); d < best {
-			best, found = d, v
-			keep = append([]knot(nil), sub[:n]...)
+			best, found, kept = d, v, mask
 		}
 	}
-	return found, keep
+	m := 0
+	for i := range n {
+		if kept>>i&1 == 1 {
+			s[m] = s[i]
+			m++
+		}
+	}
+	return found, m
 }
 
 // blend gives the places of the bodies that belong to the nearest place of a simplex.

@@ -19,7 +19,8 @@ type Near struct {
 // and an obstacle, to a Grain; touching is not meeting. Aside is exact for cylinders against
 // boxes and upright cylinders, and otherwise the best of all directions to 0.01 mm.
 func Gap(t Turned, m Move, obstacle Shape) Near {
-	if len(t.sized(0, nil)) == 0 || obstacle.kind == empty || !finite(m.From) || !finite(m.To) {
+	var room [2]Turned
+	if len(t.sized(0, room[:0])) == 0 || obstacle.kind == empty || !finite(m.From) || !finite(m.To) {
 		return Near{Gap: math.Inf(1), Name: t.Name}
 	}
 	w := &way{t, m}
@@ -74,7 +75,7 @@ func planeGap(a, b pt, r float64, o *Shape) (float64, pt, pt) {
 	}
 	// The stadium's stretch is taken off the box: what is left to measure is the distance of
 	// the origin from a convex outline.
-	var ps []pt
+	ps := make([]pt, 0, 8)
 	for _, x := range [2]float64{o.lo[0], o.hi[0]} {
 		for _, y := range [2]float64{o.lo[1], o.hi[1]} {
 			ps = append(ps, pt{x, y}.sub(a), pt{x, y}.sub(b))
@@ -83,8 +84,11 @@ func planeGap(a, b pt, r float64, o *Shape) (float64, pt, pt) {
 	f := polygon(around(ps))
 	d, to := f.fromOrigin()
 	near := onStretch(pt{between(a.x, o.lo[0], o.hi[0]), between(a.y, o.lo[1], o.hi[1])}, a, b)
-	for range 60 { // the box's place nearest to the stretch, by turns
-		near = onStretch(pt{between(near.x, o.lo[0], o.hi[0]), between(near.y, o.lo[1], o.hi[1])}, a, b)
+	for range 60 { // the box's place nearest to the stretch, by turns, until it stays
+		was := near
+		if near = onStretch(pt{between(near.x, o.lo[0], o.hi[0]), between(near.y, o.lo[1], o.hi[1])}, a, b); near == was {
+			break
+		}
 	}
 	return d - r, to, pt{between(near.x, o.lo[0], o.hi[0]), between(near.y, o.lo[1], o.hi[1])}
 }
@@ -155,7 +159,7 @@ func looseGap(w *way, o *Shape) Near {
 func exit(w *way, o *Shape, d Vec, limit float64) float64 {
 	lo, hi := 0.0, max(limit, 0)+2*Grain
 	for hi-lo > 1e-5 {
-		if m := (lo + hi) / 2; distance(w.moved(d.Times(m)), o, d.Times(-1)).d > 0 {
+		if m := (lo + hi) / 2; disjoint(w.moved(d.Times(m)), o, d.Times(-1)) {
 			hi = m
 		} else {
 			lo = m
@@ -173,7 +177,7 @@ func sideways(w *way, o *Shape) (float64, Vec) {
 	best, at := math.Inf(1), 0.0
 	try := func(t float64) {
 		// Only a direction that beats the best is followed to the end.
-		if !math.IsInf(best, 1) && distance(w.moved(dir(t).Times(best)), o, dir(t).Times(-1)).d == 0 {
+		if !math.IsInf(best, 1) && !disjoint(w.moved(dir(t).Times(best)), o, dir(t).Times(-1)) {
 			return
 		}
 		if e := exit(w, o, dir(t), min(limit, best)); e < best {

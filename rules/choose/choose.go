@@ -5,6 +5,8 @@
 package choose
 
 import (
+	"sync"
+
 	"fettle/eval"
 	"fettle/rules"
 	"fettle/schema/finding"
@@ -20,18 +22,66 @@ type Choice struct {
 	Margin finding.Margin
 }
 
-// Effort is how many moments may be played for one build before the search contents itself
-// with what it has.
+// Effort is how many moments may be played for one part before the search contents itself
+// with what it has. Each part has its own, so that what is said of one hangs neither on the
+// others nor on their order.
 const Effort = 20000
 
+// hands is how many parts are made at the same time. What comes of it does not hang on it.
+const hands = 4
+
 // Choose makes a build on paper and fills in what it leaves open. Effort bounds the moments
-// that are played, never the time: the same input gives the same bytes.
+// that are played for each part, never the time: the same input gives the same bytes.
 func Choose(b *model.Build, effort int) (*eval.Trace, []rules.Verdict, []Choice) {
-	c := &chooser{build: b, player: eval.NewPlayer(), runner: rules.NewRunner(b), effort: effort,
-		best: map[cutKey]eval.CutChoice{}, turned: map[cutKey]eval.TurnChoice{}}
-	t := c.player.Play(b, c)
+	parts, said := make([]*eval.PartTrace, len(b.Parts)), make([][]rules.Verdict, len(b.Parts))
+	moments, gaps := make([]int, len(b.Parts)), make([]int, len(b.Parts))
+	sideBySide(len(b.Parts), func(i int) { // of whoever made it nothing else is kept
+		c := newChooser(b, effort)
+		parts[i] = c.player.Part(b, b.Parts[i], c)
+		said[i] = c.runner.Part(parts[i])
+		moments[i], gaps[i] = c.player.Moments, c.player.Gaps
+	})
+	c := newChooser(b, effort)
+	t := c.player.Together(b, parts, c)
+	for i, p := range parts {
+		t.Moments, t.Gaps = t.Moments+moments[i], t.Gaps+gaps[i]
+		c.runner.Take(p, said[i])
+	}
 	vs := c.runner.All(t)
 	return t, vs, listed(t)
+}
+
+// sideBySide does n things, several at the same time. What panics is done once more where the
+// caller is, for its fault and the way there to come out as if nothing stood beside it.
+func sideBySide(n int, do func(int)) {
+	failed := make([]bool, n)
+	next := make(chan int, n)
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	var all sync.WaitGroup
+	for range min(hands, n) {
+		all.Go(func() {
+			for i := range next {
+				func() {
+					defer func() { failed[i] = recover() != nil }()
+					do(i)
+				}()
+			}
+		})
+	}
+	all.Wait()
+	for i, again := range failed {
+		if again {
+			do(i)
+		}
+	}
+}
+
+func newChooser(b *model.Build, effort int) *chooser {
+	return &chooser{build: b, player: eval.NewPlayer(), runner: rules.NewRunner(b), effort: effort,
+		best: map[cutKey]tooled[eval.CutChoice]{}, turned: map[cutKey]tooled[eval.TurnChoice]{}}
 }
 
 type chooser struct {
@@ -39,56 +89,14 @@ type chooser struct {
 	player *eval.Player
 	runner *rules.Runner
 	effort int
-	best   map[cutKey]eval.CutChoice
-	turned map[cutKey]eval.TurnChoice
+	best   map[cutKey]tooled[eval.CutChoice]
+	turned map[cutKey]tooled[eval.TurnChoice]
 }
 
 // cutKey tells operations apart for the memory of what was best.
 type cutKey struct {
 	hold, state eval.Key
 	step        *eval.Step
-}
-
-// score ranks candidates: fewer dangers and stops, then fewer scraps, fewer words of
-// advice, fewer open questions. A candidate whose trouble turned into an open question is
-// not taken for cured: open ranks after clear and before every trouble.
-type score [4]int
-
-func (s score) less(t score) bool {
-	for i := range s {
-		if s[i] != t[i] {
-			return s[i] < t[i]
-		}
-	}
-	return false
-}
-
-func (s score) add(t score) score {
-	for i := range s {
-		s[i] += t[i]
-	}
-	return s
-}
-
-func rate(vs []rules.Verdict) (s score) {
-	for _, v := range vs {
-		switch v.Kind {
-		case rules.Open:
-			s[3]++
-		case rules.Trouble:
-			for _, f := range v.Found {
-				switch f.Level {
-				case finding.Danger, finding.Stop:
-					s[0]++
-				case finding.Scrap:
-					s[1]++
-				default:
-					s[2]++
-				}
-			}
-		}
-	}
-	return s
 }
 
 // Settled forgets the candidates of a stretch of work that is done.
@@ -112,62 +120,34 @@ func (c *chooser) Blank(p *eval.Part) *model.Stock {
 // Hold tries the ways to hold the piece, each with the whole of its work, and takes the
 // first that gives no trouble and leaves no question.
 func (c *chooser) Hold(p *eval.Part, before *eval.State, w *eval.Work) eval.HoldChoice {
-	all := c.holds(p, before, w)
-	best, bestScore := all[0], score{1 << 30}
-	for _, h := range all {
-		s := c.tryHold(p, before, w, h, bestScore)
-		if s.less(bestScore) {
-			best, bestScore = h, s
-		}
-		if s == (score{}) || c.spent() {
-			break
-		}
-	}
-	return best
-}
-
-// tryHold plays a stretch of work in one holding, until it is no better than the best so far: what is
-// still to come only adds to the score.
-func (c *chooser) tryHold(p *eval.Part, before *eval.State, w *eval.Work, hc eval.HoldChoice, bound score) score {
-	h := c.player.Hold(p, before, w, hc)
-	s := rate(c.runner.AtHold(h))
-	state := before
-	for _, st := range w.Steps {
-		if !s.less(bound) {
-			break
-		}
-		if st.Kind != "operation" {
-			continue
-		}
-		k := c.player.Make(h, state, st, c.Cut(h, state, st))
-		s = s.add(rate(c.runner.AtCut(k)))
-		state = k.After
-	}
-	return s
+	return held(c, w, c.holds(p, before, w), func(h *eval.HoldChoice) *model.Machine { return h.Machine }, func(hc eval.HoldChoice, bound score, left remaining) score {
+		h := c.player.Hold(p, before, w, hc)
+		return inTurn(w, before, rate(c.runner.AtHold(h)), bound, left, func(s *eval.State, st *eval.Step) ([]rules.Verdict, score, *eval.State) {
+			t := c.cut(h, s, st)
+			k := c.player.Make(h, s, st, t.best)
+			return c.runner.AtCut(k), t.least, k.After
+		})
+	})
 }
 
 // Cut tries the tools and the ways to mount them, and takes the first that gives no trouble
 // and leaves no question.
 func (c *chooser) Cut(h *eval.Holding, before *eval.State, st *eval.Step) eval.CutChoice {
+	return c.cut(h, before, st).best
+}
+
+func (c *chooser) cut(h *eval.Holding, before *eval.State, st *eval.Step) tooled[eval.CutChoice] {
 	key := cutKey{h.Key, before.Key, st}
-	if best, ok := c.best[key]; ok {
-		return best
+	t, ok := c.best[key]
+	if !ok {
+		t = withTool(c, c.cuts(h, before, st), func(k *eval.CutChoice) *eval.Pick { return &k.Tool },
+			func(choice eval.CutChoice) ([]rules.Verdict, func()) {
+				k := c.player.Make(h, before, st, choice)
+				return c.runner.AtCut(k), func() { c.player.LetGo(k.Key); c.runner.LetGo(k, nil) }
+			})
+		c.best[key] = t
 	}
-	all := c.cuts(h, before, st)
-	best, bestScore := all[0], score{1 << 30}
-	if len(all) > 1 {
-		for _, k := range all {
-			s := rate(c.runner.AtCut(c.player.Make(h, before, st, k)))
-			if s.less(bestScore) {
-				best, bestScore = k, s
-			}
-			if s == (score{}) || c.spent() {
-				break
-			}
-		}
-	}
-	c.best[key] = best
-	return best
+	return t
 }
 
 // mostCuts bounds what is tried for one operation.
@@ -248,7 +228,7 @@ func (c *chooser) With(p *eval.Part, h *eval.Holding, s *eval.State, st *eval.St
 		return i
 	}
 	var best *model.Instrument
-	bestScore := score{1 << 30}
+	bestScore := worst
 	for _, i := range shop.Instruments {
 		if !i.Here() || !measures(i.Kind, st.Step) {
 			continue

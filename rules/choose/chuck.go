@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fettle/eval"
+	"fettle/rules"
 	"fettle/schema/model"
 )
 
@@ -24,37 +25,14 @@ func (c *chooser) Chuck(p *eval.Part, before *eval.State, w *eval.Work) (eval.Ch
 	if why != "" {
 		return eval.ChuckChoice{NotPlayed: why}, true
 	}
-	best, bestScore := all[0], score{1 << 30}
-	for _, h := range all {
-		s := c.tryChuck(p, before, w, h, bestScore)
-		if s.less(bestScore) {
-			best, bestScore = h, s
-		}
-		if s == (score{}) || c.spent() {
-			break
-		}
-	}
-	return best, true
-}
-
-// tryChuck plays a stretch of work in one holding, until it is no better than the best so far: what is
-// still to come only adds to the score.
-func (c *chooser) tryChuck(p *eval.Part, before *eval.State, w *eval.Work, hc eval.ChuckChoice, bound score) score {
-	h := c.player.Chuck(p, before, w, hc)
-	s := rate(c.runner.AtChuck(h))
-	state := before
-	for _, st := range w.Steps {
-		if !s.less(bound) {
-			break
-		}
-		if st.Kind != "operation" {
-			continue
-		}
-		k := c.player.Turn(h, state, st, c.Turn(h, state, st))
-		s = s.add(rate(c.runner.AtTurn(k)))
-		state = k.After
-	}
-	return s
+	return held(c, w, all, func(h *eval.ChuckChoice) *model.Machine { return h.Machine }, func(hc eval.ChuckChoice, bound score, left remaining) score {
+		h := c.player.Chuck(p, before, w, hc)
+		return inTurn(w, before, rate(c.runner.AtChuck(h)), bound, left, func(s *eval.State, st *eval.Step) ([]rules.Verdict, score, *eval.State) {
+			t := c.turn(h, s, st)
+			k := c.player.Turn(h, s, st, t.best)
+			return c.runner.AtTurn(k), t.least, k.After
+		})
+	}), true
 }
 
 // latheWork says whether a stretch of work is done on a lathe: as its machine or its holding

@@ -14,8 +14,8 @@ import (
 )
 
 // FuzzCheck plays whatever reads as a recipe: nothing that a person can type may stop the
-// check by a fault of its own. Seeds are the demo recipe, every example of the catalogue
-// and every case of the rules.
+// check by a fault of its own. Seeds are the demo recipe, every example of the catalogue,
+// every case of the rules and all of the hostile table.
 func FuzzCheck(f *testing.F) {
 	for _, g := range []string{"../../recipes/*/*.hcl", "../../testdata/recipes/*/*.hcl"} {
 		names, _ := filepath.Glob(g)
@@ -32,7 +32,11 @@ func FuzzCheck(f *testing.F) {
 		f.Add(r.Sound)
 	}
 	archives, _ := filepath.Glob("../../testdata/rules/*.txtar")
-	for _, n := range archives {
+	more, _ := filepath.Glob("../../testdata/hostile/*.txtar")
+	if len(more) == 0 {
+		f.Fatal("no hostile seeds")
+	}
+	for _, n := range append(archives, more...) {
 		ar, err := txtar.ParseFile(n)
 		if err != nil {
 			f.Fatal(err)

@@ -26,6 +26,9 @@ func (c *chooser) holds(p *eval.Part, before *eval.State, w *eval.Work) []eval.H
 	for _, m := range machines {
 		base.Machine = m
 		for _, g := range grips {
+			if len(out) >= mostHolds {
+				break
+			}
 			h := base
 			h.Vise, h.Clamps, h.ByHand = g.Vise, g.Clamps, g.ByHand
 			if g.Divided != nil {

@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"fettle/eval"
+	"fettle/rules"
 	"fettle/schema/drawing"
 	"fettle/schema/handbook"
 	"fettle/schema/model"
@@ -13,25 +14,21 @@ import (
 // Turn tries the tools for an operation on a lathe, and takes the first that gives no trouble
 // and leaves no question.
 func (c *chooser) Turn(h *eval.Chucking, before *eval.State, st *eval.Step) eval.TurnChoice {
+	return c.turn(h, before, st).best
+}
+
+func (c *chooser) turn(h *eval.Chucking, before *eval.State, st *eval.Step) tooled[eval.TurnChoice] {
 	key := cutKey{h.Key, before.Key, st}
-	if best, ok := c.turned[key]; ok {
-		return best
+	t, ok := c.turned[key]
+	if !ok {
+		t = withTool(c, c.turns(h, before, st), func(k *eval.TurnChoice) *eval.Pick { return &k.Tool },
+			func(choice eval.TurnChoice) ([]rules.Verdict, func()) {
+				k := c.player.Turn(h, before, st, choice)
+				return c.runner.AtTurn(k), func() { c.player.LetGo(k.Key); c.runner.LetGo(nil, k) }
+			})
+		c.turned[key] = t
 	}
-	all := c.turns(h, before, st)
-	best, bestScore := all[0], score{1 << 30}
-	if len(all) > 1 {
-		for _, k := range all {
-			s := rate(c.runner.AtTurn(c.player.Turn(h, before, st, k)))
-			if s.less(bestScore) {
-				best, bestScore = k, s
-			}
-			if s == (score{}) || c.spent() {
-				break
-			}
-		}
-	}
-	c.turned[key] = best
-	return best
+	return t
 }
 
 func (c *chooser) turns(h *eval.Chucking, before *eval.State, st *eval.Step) []eval.TurnChoice {

@@ -171,6 +171,9 @@ func (r *reader) noFigure() error {
 	if r.done() {
 		return fmt.Errorf("%s: a figure is missing at the end", said(r.all))
 	}
+	if r.rest() == r.all {
+		return fmt.Errorf("%s is not a figure", said(r.all))
+	}
 	return fmt.Errorf("%s: %s is not a figure", said(r.all), said(r.rest()))
 }
 

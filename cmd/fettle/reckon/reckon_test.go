@@ -185,7 +185,7 @@ func TestNotUnderstood(t *testing.T) {
 		{[]string{"fit", "12 H7", "--hole", "3", "--hole=4"}, "--hole is given twice"},
 		{[]string{"fit", "12 H7", "--hole"}, "--hole wants a length from 0.001 to 600 mm, such as 12, 3/8 in or 5 thou behind it"},
 		{[]string{"fit", "12 H7", "--hole", "--shaft", "3"}, "--hole wants a length from 0.001 to 600 mm, such as 12, 3/8 in or 5 thou behind it"},
-		{[]string{"fit", "12 H7", "--hole", "x"}, `--hole wants a length from 0.001 to 600 mm, such as 12, 3/8 in or 5 thou; "x": "x" is not a figure (`},
+		{[]string{"fit", "12 H7", "--hole", "x"}, `--hole wants a length from 0.001 to 600 mm, such as 12, 3/8 in or 5 thou; "x" is not a figure (`},
 		{[]string{"fit", "12 H7", "--hole", "700"}, `--hole wants a length from 0.001 to 600 mm, such as 12, 3/8 in or 5 thou; "700" is outside that (`},
 		{[]string{"fit", "12 H7", "--hole", "-0"}, `"-0": nought has no sign`},
 		{[]string{"fit", "12 H7", "--hole", "-3"}, `"-3" is outside that`},
