@@ -24,10 +24,7 @@ func (h *Chucking) CentreStands() bool {
 
 // FreeEnd is the end that looks to the tailstock.
 func (h *Chucking) FreeEnd() model.Face {
-	if h.Sign < 0 {
-		return model.Left
-	}
-	return model.Right
+	return model.FaceOn(h.About.Along, h.Sign)
 }
 
 // BetweenJaws is what of a piece the jaws cover.

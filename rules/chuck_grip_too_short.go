@@ -38,7 +38,7 @@ func chuckGripTooShort(h *eval.Chucking, a *Ask) {
 	worst := bound{}
 	for _, b := range []bound{
 		{a.Limit("jaw_grip_share") * jaw, fmt.Sprintf("%s of the jaws' %s", hundredth(a.Limit("jaw_grip_share")), mm(jaw))},
-		{a.Limit("chuck_grip_share") * h.Gripped, fmt.Sprintf("%s of the diameter of %s", hundredth(a.Limit("chuck_grip_share")), mm(round(h.Gripped)))},
+		{a.Limit("chuck_grip_share") * h.RoundGripped(), fmt.Sprintf("%s of the diameter of %s", hundredth(a.Limit("chuck_grip_share")), mm(round(h.RoundGripped())))},
 		{h.Free / a.Limit("stick_out_share"), fmt.Sprintf("what stands out, %s, over %s", mm(round(h.Free)), figure(a.Limit("stick_out_share")))},
 	} {
 		if b.want > worst.want {

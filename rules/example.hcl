@@ -278,6 +278,14 @@ centre_drill "small" {
   body     = 8
 }
 
+faceplate "plate" {
+  diameter = 200
+  length   = 40
+  bore     = 30
+  slots    = 12
+  mounts   = "M39x4"
+}
+
 stock "steel_round" {
   material = "mild steel"
   round    = 25

@@ -92,6 +92,8 @@ type BarSupport struct {
 type Faceplate struct {
 	Thing
 	Diameter Known[float64]
+	Length   Known[float64] // spindle nose face to its front face
+	Bore     Known[float64] // clear hole through its middle
 	Slots    Known[float64]
 	Mounts   Known[Nose]
 	Mass     Known[float64]
