@@ -227,6 +227,7 @@ chuck "four" {
 centre "live" {
   shank = "MT2"
   live  = true
+  out   = 60
 }
 
 steady "bed" {

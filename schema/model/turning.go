@@ -35,6 +35,7 @@ type Centre struct {
 	Shank Known[drawing.Taper]
 	Live  Known[bool]
 	Half  Known[bool]
+	Out   Known[float64] // quill face to its point
 	Pipe  Known[[]float64]
 }
 
