@@ -148,6 +148,9 @@ func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]
 			}
 		}
 		out = jawsTurned(s, out)
+		if p.Round {
+			out = append(out, c.inCollets(before, base)...)
+		}
 		if !p.Round && base.Support == nil && clearOfClamps(w) {
 			out = append(out, c.faceplates(base)...)
 		}
@@ -357,6 +360,27 @@ func (c *chooser) post(st *eval.Step) *model.Holder {
 		return h
 	}
 	return nil
+}
+
+// inCollets are the collets that are here and close on the bar as it now is, after every chuck. Whether
+// they go in the spindle a rule asks.
+func (c *chooser) inCollets(before *eval.State, base eval.ChuckChoice) []eval.ChuckChoice {
+	var out []eval.ChuckChoice
+	for _, z := range before.Profile {
+		if z.Flats > 0 {
+			return nil
+		}
+	}
+	for _, co := range c.build.Shop.Collets {
+		n, ok := c.nominal(co, model.Sure(2*before.Profile.Most()))
+		if !co.Here() || !ok {
+			continue
+		}
+		h := base
+		h.Collets, h.Collet = co, n
+		out = append(out, h)
+	}
+	return out
 }
 
 // clearOfClamps says whether the clamps on a faceplate can stand on the face that looks away from it:
