@@ -43,39 +43,3 @@ part "block" {
 }
 `
 }
-
-// exampleThrow turns a throw of 12 mm beside the axis of a bar of 25 mm, held in what is named.
-func exampleThrow(hold, by, more string) string {
-	return `recipe "example" {
-  units = "mm"
-}
-
-part "crank" {
-  material = "mild steel"
-  diameter = 25
-  length   = 60
-
-  blank {
-    over = { left = 1, right = 1, outside = 0 }
-  }
-
-  outside "throw" {
-    from      = 40
-    diameter  = 12
-    eccentric = { by = ` + by + `, towards = 90 }
-  }
-
-  setup "turn" {
-    machine = lathe.centre
-    hold    = ` + hold + `
-    end     = "left"
-    grip    = 25
-
-    operation {
-      makes = outside.throw
-      ` + more + `
-    }
-  }
-}
-`
-}
