@@ -124,17 +124,22 @@ type Chucking struct {
 	Before *State
 	Key    Key
 
-	Jaw  float64 // place of the jaw face in the part's frame
-	Sign float64 // +1: the left end is held, so that the lathe's axis runs as the part's; -1: turned round
-	Free float64 // jaw face to the free end of the metal
-	Held float64 // metal behind the jaw face: along the axis to its other end
+	About Axis    // the line that it turns about; Before is the piece in its frame
+	Jaw   float64 // place of the jaw face in the part's frame
+	Sign  float64 // +1: the end with the lower place is held, so that the lathe's axis runs as the part's; -1: turned round
+	Free  float64 // jaw face to the free end of the metal
+	Held  float64 // metal behind the jaw face: along the axis to its other end
 
 	// What is gripped from outside; of a mandrel the bore.
 	JawLength model.Known[float64] // of the jaws, or what grips, along the axis
 	Contact   float64              // length of the surface that the jaws touch
 	Touches   Profile              // the zones touched
 	Gripped   float64              // diameter gripped
+	JawsAt    []float64            // of work that the jaws do not hold round its middle: how far each stands from the axis
 	Step      bool                 // the jaws touch only part of what lies between them: it is not of one size
+
+	own   *State            // Before, in the part's own frame
+	views map[*State]*State // states as they are seen in the frame of the line that turns
 
 	// Unplayed says in a sentence why this holding is not made on paper; "" if it is.
 	Unplayed string
@@ -148,7 +153,9 @@ func (pl *Player) Chuck(p *Part, before *State, w *Work, c ChuckChoice) *Chuckin
 		return h
 	}
 	pl.Moments++
-	h := &Chucking{Spot: w.Spot, Work: w, Part: p, Choice: c, Before: before, Key: key}
+	h := &Chucking{Spot: w.Spot, Work: w, Part: p, Choice: c, Key: key}
+	h.About = h.line()
+	h.own, h.Before = before, h.seen(before)
 	h.play()
 	pl.chucks[key] = h
 	return h
@@ -157,7 +164,9 @@ func (pl *Player) Chuck(p *Part, before *State, w *Work, c ChuckChoice) *Chuckin
 func (h *Chucking) play() {
 	c := &h.Choice
 	h.Sign = 1
-	if c.End == model.Right {
+	if c.End.Sign() < 0 {
+		h.Sign = 1
+	} else {
 		h.Sign = -1
 	}
 	lo, hi, ok := h.Before.Profile.Ends()
@@ -168,7 +177,7 @@ func (h *Chucking) play() {
 		h.Unplayed = h.Work.Unplayed
 	case !ok:
 		h.Unplayed = "nothing is left of the piece"
-	case c.End != model.Left && c.End != model.Right:
+	case c.End == model.NoFace || c.End.Axis() != h.About.Along:
 		h.Unplayed = "which end is held is not settled"
 	}
 	if h.Unplayed != "" {
@@ -179,7 +188,7 @@ func (h *Chucking) play() {
 		free, held = lo, hi
 	}
 	switch {
-	case c.Centres:
+	case c.Centres, c.Faceplate != nil:
 		h.Jaw = held
 	case c.Gripped:
 		h.Jaw = held + h.Sign*c.Grip
@@ -236,6 +245,7 @@ func (h *Chucking) grip() {
 		}
 	}
 	h.Contact = lengthOf(h.Touches)
+	h.jaws()
 	h.Step = h.Contact < lengthOf(between)-model.Grain
 }
 

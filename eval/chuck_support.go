@@ -24,10 +24,7 @@ func (h *Chucking) CentreStands() bool {
 
 // FreeEnd is the end that looks to the tailstock.
 func (h *Chucking) FreeEnd() model.Face {
-	if h.Sign < 0 {
-		return model.Left
-	}
-	return model.Right
+	return model.FaceOn(h.About.Along, h.Sign)
 }
 
 // BetweenJaws is what of a piece the jaws cover.
@@ -53,3 +50,21 @@ func (h *Chucking) RingWall(p Profile) (wall, outside float64, ring bool) {
 
 // Length is the length of the metal along the axis.
 func (h *Chucking) Length() float64 { return h.Held + h.Free }
+
+// SlitGripped is the length of a straight feature that the jaws grip over, mm, and whether the
+// feature goes in to the axis, or to the bore there, so that no metal stands behind it.
+func (h *Chucking) SlitGripped(f *Form) (over float64, through bool) {
+	along := h.About.Along
+	touched := h.Touches.Between(f.Lo[along], f.Hi[along])
+	near := 0.0
+	for j := range 3 {
+		if j == along {
+			continue
+		}
+		if a, b := f.Lo[j]-h.About.At[j], f.Hi[j]-h.About.At[j]; a > 0 || b < 0 {
+			n := math.Min(math.Abs(a), math.Abs(b))
+			near += n * n
+		}
+	}
+	return lengthOf(touched), math.Sqrt(near) <= touched.Hollow()+model.Grain
+}

@@ -7,8 +7,12 @@ import (
 )
 
 // Front is how far the jaw face lies in front of the spindle nose: the chuck's body and its
-// jaws, which are taken to stand out by their whole gripping length.
+// jaws, which are taken to stand out by their whole gripping length; or a faceplate with what lies
+// between it and the work.
 func (h *Chucking) Front() model.Known[float64] {
+	if f := h.Choice.Faceplate; f != nil {
+		return model.Map(f.Length, func(l float64) float64 { return l + h.Under() })
+	}
 	c := h.Choice.Chuck
 	if c == nil {
 		return model.Known[float64]{Of: h.Choice.Holder(), Attr: "length"}
@@ -75,7 +79,7 @@ func (h *Chucking) Seated(f model.Face) bool {
 		return false
 	}
 	x := hi - 2*model.Grain
-	if f == model.Left {
+	if f.Sign() < 0 {
 		x = lo + 2*model.Grain
 	}
 	z := h.Before.Profile.At(x)

@@ -53,7 +53,7 @@ func (p *Part) roundWall(f *Form, m solid.Vec) float64 {
 	}
 	r := p.Radius()
 	for _, g := range p.Forms {
-		if l := g.Lathe; l != nil && !l.Inside && g.Feature.Kind == "outside" && m[0] > l.X0-model.Grain && m[0] < l.X1+model.Grain {
+		if l := g.Lathe; l != nil && p.Own(g.About) && !l.Inside && g.Feature.Kind == "outside" && m[0] > l.X0-model.Grain && m[0] < l.X1+model.Grain {
 			r = min(r, l.R0)
 		}
 	}

@@ -163,6 +163,9 @@ func (k *Cut) work(t Target) {
 		fs := k.Part.change(k.After, t.Form)
 		fs.Begun, fs.Finished, fs.ByProcess, fs.By = true, true, k.Choice.By, k.Spot
 		k.Unplayed = t.Name() + " goes round the axis, and this holding does not turn"
+		if !k.Part.Round {
+			k.Unplayed = t.Name() + " is made on paper on a lathe alone yet, and this holding does not turn"
+		}
 	case t.Form.Feature.Kind == "hole":
 		k.hole(t)
 	case t.Form.Feature.Kind == "slit", t.Form.Feature.Kind == "split":

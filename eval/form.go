@@ -30,7 +30,8 @@ type Form struct {
 	Rims   []Rim           // chamfer, radius on rims of holes
 	Size   float64         // chamfer, radius
 	Of     *Form           // of a feature at one of its places alone: the feature itself
-	Lathe  *Lathe          // of features that a lathe makes
+	Lathe  *Lathe          // of features that a lathe makes; places along the line About
+	About  Axis            // of features that a lathe makes: the line that they lie round
 	Half   float64         // of a taper: half its included angle, radians
 	Spins  []float64       // of features not square to one face: each time round, degrees from top towards back; the shape itself looks to the top
 	Tooth  *Toothing       // of teeth
@@ -113,7 +114,7 @@ func (p *Part) forms() {
 	// What others lie on by default comes first.
 	for _, first := range [2]bool{true, false} {
 		for _, f := range p.Forms {
-			if k := f.Feature.Kind; !first || p.Round && (k == "outside" || k == "bore") {
+			if k := f.Feature.Kind; !first || k == "outside" || k == "bore" {
 				resolve(f)
 			}
 		}
@@ -135,7 +136,7 @@ func (f *Form) refers() []model.Ref {
 
 func (p *Part) shape(f *Form) {
 	m := f.Feature
-	if p.Round && (p.turnedShape(f) || p.radialShape(f)) {
+	if p.Round && (p.turnedShape(f) || p.radialShape(f)) || !p.Round && p.besideShape(f) {
 		return
 	}
 	switch m.Kind {

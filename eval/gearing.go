@@ -56,9 +56,14 @@ func (k *Turn) Train() (screwcut.Train, bool) {
 	lead, err := screwcut.Millimetres(k.Choice.Tool.Thread.Pitch)
 	within := NearThread
 	for _, t := range k.Step.Makes {
-		if t.Form != nil && t.Form.Feature.Kind == "worm" {
+		switch {
+		case t.Form == nil:
+		case t.Form.Feature.Kind == "worm":
 			_, lead, err = WormLead(t.Form.Feature)
 			within = NearWorm
+		case t.Form.Feature.Kind == "thread":
+			lead, err = LeadOf(t.Form, k.Choice.Tool.Thread.Pitch)
+			within = k.NearLead(t.Form)
 		}
 	}
 	if err != nil {

@@ -14,7 +14,7 @@ import (
 // that something else opens.
 func (f *FitJoint) Passage() (left, right float64, ok bool) {
 	p, seat := f.Shaft.Part, f.Shaft.Form
-	if p == nil || seat == nil || seat.Lathe == nil || seat.Lathe.Inside || f.Hole.Part == nil || f.Hole.Form == nil || f.Hole.Part == p {
+	if p == nil || seat == nil || seat.Lathe == nil || seat.Lathe.Inside || !p.Own(seat.About) || f.Hole.Part == nil || f.Hole.Form == nil || f.Hole.Part == p {
 		return 0, 0, false
 	}
 	if !f.Hole.Part.closed(f.Hole.Form) {
@@ -31,6 +31,9 @@ func (f *FitJoint) Passage() (left, right float64, ok bool) {
 				return 0, 0, false
 			}
 			continue
+		}
+		if !p.Own(g.About) {
+			return 0, 0, false
 		}
 		cuts = append(cuts, g.Lathe.X0, g.Lathe.X1)
 	}
@@ -120,7 +123,7 @@ func (f *FitJoint) Bushed(t *Trace) (Bush, bool) {
 		x0, x1 = s.Lathe.X0, s.Lathe.X1
 	}
 	for _, g := range p.Forms {
-		axial := g.Lathe != nil && g.Lathe.Inside && g.Feature.Kind == "bore"
+		axial := g.Lathe != nil && g.Lathe.Inside && g.Feature.Kind == "bore" && p.Own(g.About)
 		if g.Feature.Kind == "hole" && len(g.Mouths) == 1 && g.Into.Face.Axis() == 0 && !g.Feature.Thread.Said {
 			axial = math.Hypot(g.Mouths[0][1], g.Mouths[0][2]) < model.Grain
 		}
@@ -171,7 +174,7 @@ func (p *Part) round(f *Form, d float64) (thin, thick float64) {
 		least := p.Radius()
 		for _, g := range p.Forms {
 			if l := g.Lathe; l != nil && !l.Inside {
-				least = min(least, l.R0, l.R1)
+				least = min(least, l.R0-g.About.Aside(), l.R1-g.About.Aside())
 			}
 		}
 		thin = max(thin, 2*least)

@@ -211,8 +211,8 @@ func (t *Trace) tiesOf(p *Part, f *Form, axis int) []tie {
 		at   model.Known[model.Position]
 		attr string
 	}{{m.From, "from"}, {m.To, "to"}} {
-		if end.at.Is() && f.Lathe != nil && axis == 0 {
-			if x, ok := p.axial(end.at.V); ok {
+		if end.at.Is() && f.Lathe != nil && axis == f.About.Along {
+			if x, ok := p.placeOn(end.at.V, axis); ok {
 				out = append(out, t.placed(p, i, end.at.V, axis, x, end.attr)...)
 			}
 		}

@@ -253,7 +253,7 @@ func (pl *Player) onLathe(t *PartTrace, p *Part, w *Work, state *State, d Decide
 		}
 		k := pl.Turn(h, state, st, d.Turn(h, state, st))
 		t.Moments = append(t.Moments, Moment{Turn: k})
-		state = k.After
+		state = k.Left
 	}
 	return state
 }

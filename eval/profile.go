@@ -23,6 +23,10 @@ type Zone struct {
 	Form       *Form   // the feature whose outside this is, at its finished size
 	Spoilt     string  // "threaded", "knurled", "toothed", "grooved": why it is poor to grip or to run on
 	By         finding.Spot
+	// Uneven: it does not run round the line that it turns about, as a block does or an eccentric;
+	// Core is then the radius of the largest circle about that line that lies within the metal.
+	Uneven bool
+	Core   float64
 }
 
 // Straight says that the outside is a cylinder over the whole zone.
@@ -36,6 +40,21 @@ func (z *Zone) Least() float64 { return math.Min(z.Out0, z.Out1) }
 
 func (z *Zone) outAt(x float64) float64 { return line(z.X0, z.X1, z.Out0, z.Out1, x) }
 func (z *Zone) inAt(x float64) float64  { return line(z.X0, z.X1, z.In0, z.In1, x) }
+
+// coreAt is the radius of the largest circle about the axis that lies within the outside.
+func (z *Zone) coreAt(x float64) float64 {
+	switch {
+	case z.Uneven:
+		return z.Core
+	case z.Flats > 0:
+		return z.outAt(x) * math.Cos(math.Pi/float64(z.Flats))
+	}
+	return z.outAt(x)
+}
+
+// Whole is the radius of the largest circle about the axis that lies within the outside all along
+// the zone.
+func (z *Zone) Whole() float64 { return math.Min(z.coreAt(z.X0), z.coreAt(z.X1)) }
 
 // line is the straight line through two places.
 func line(x0, x1, y0, y1, x float64) float64 {
@@ -121,7 +140,7 @@ func (p Profile) turned(x0, x1, r0, r1 float64, mark Zone) Profile {
 			return
 		}
 		z.Out0, z.Out1 = math.Min(z.Out0, at(z.X0)), math.Min(z.Out1, at(z.X1))
-		z.Flats, z.Skin, z.Form, z.Spoilt, z.By = 0, "", mark.Form, mark.Spoilt, mark.By
+		z.Flats, z.Skin, z.Form, z.Spoilt, z.By, z.Uneven, z.Core = 0, "", mark.Form, mark.Spoilt, mark.By, false, 0
 	})
 }
 

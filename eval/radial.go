@@ -259,10 +259,19 @@ func (f *Form) quarterTurn() {
 // shoulder gives the ends of a turned feature as datums: each looks into the feature.
 func (f *Form) shoulder(sub string) (Plane, bool) {
 	switch sub {
+	case "floor":
+	default: // the ends of a boss go by the names of the faces of the part that look the same way
+		if e, ok := model.ParseFace(sub); ok && e.Axis() == f.About.Along {
+			sub = [2]string{"left", "right"}[endIndex(e)]
+		}
+	}
+	switch sub {
 	case "left":
-		return Plane{model.Right, f.Lathe.X0, f.Name() + ".left"}, true
+		_, most := f.About.Ends()
+		return Plane{most, f.Lathe.X0, f.Name() + "." + sub}, true
 	case "right":
-		return Plane{model.Left, f.Lathe.X1, f.Name() + ".right"}, true
+		least, _ := f.About.Ends()
+		return Plane{least, f.Lathe.X1, f.Name() + "." + sub}, true
 	case "floor":
 		if f.Feature.Kind == "bore" && !f.Through {
 			return Plane{f.Into.Face, f.Into.At - f.Into.Face.Sign()*(f.Lathe.X1-f.Lathe.X0), f.Name() + ".floor"}, true
@@ -288,14 +297,15 @@ func (p *Part) turnedEdge(f *Form) bool {
 			continue
 		}
 		pl, ok := p.PlaneOf(r)
-		if !ok || pl.Face.Axis() != 0 {
+		if !ok {
 			return false
 		}
 		at = &pl
 	}
-	if on == nil && !own || at == nil {
+	if on == nil && !own || at == nil || own && !p.Round || at.Face.Axis() != on.about().Along {
 		return false
 	}
+	f.About = on.about()
 	f.Size = m.Size.V.Nominal
 	l := p.reach(on)
 	across := f.Size
@@ -303,8 +313,7 @@ func (p *Part) turnedEdge(f *Form) bool {
 		across *= math.Tan(m.Angle.Or(45) * math.Pi / 180)
 	}
 	f.Lathe = cornerShape(l, *at, f.Size, across, on)
-	r := math.Max(f.Lathe.R0, f.Lathe.R1)
-	f.Lo, f.Hi = solid.Vec{f.Lathe.X0, -r, -r}, solid.Vec{f.Lathe.X1, r, r}
+	p.roundRoom(f)
 	return true
 }
 

@@ -228,7 +228,10 @@ func (p *Part) partedEnd() model.Face {
 }
 
 // axial resolves a place along the axis: counted from the left end, or from the datum named.
-func (p *Part) axial(pos model.Position) (x float64, ok bool) {
+func (p *Part) axial(pos model.Position) (x float64, ok bool) { return p.placeOn(pos, 0) }
+
+// placeOn is the same along any axis of the part.
+func (p *Part) placeOn(pos model.Position, along int) (x float64, ok bool) {
 	if len(pos.Short) > 0 {
 		return pos.Short[0].Nominal, true
 	}
@@ -236,7 +239,7 @@ func (p *Part) axial(pos model.Position) (x float64, ok bool) {
 		if c.Datum.Face == model.NoFace && c.Datum.Sub == "" {
 			continue
 		}
-		if axis, at, ok := p.coordinate(c, -1); ok && axis == 0 {
+		if axis, at, ok := p.coordinate(c, -1); ok && axis == along {
 			return at, true
 		}
 	}
@@ -246,15 +249,16 @@ func (p *Part) axial(pos model.Position) (x float64, ok bool) {
 // stretch sets the two ends of a turned feature: as written, else as given.
 func (p *Part) stretch(f *Form, lo, hi float64) (x0, x1 float64, ok bool) {
 	m := f.Feature
+	along := f.About.Along
 	x0, x1 = lo, hi
 	if m.From.Is() {
-		if x0, ok = p.axial(m.From.V); !ok {
+		if x0, ok = p.placeOn(m.From.V, along); !ok {
 			f.Wrong = "the place of its first end does not lie along the axis"
 			return 0, 0, false
 		}
 	}
 	if m.To.Is() {
-		if x1, ok = p.axial(m.To.V); !ok {
+		if x1, ok = p.placeOn(m.To.V, along); !ok {
 			f.Wrong = "the place of its second end does not lie along the axis"
 			return 0, 0, false
 		}
@@ -266,8 +270,8 @@ func (p *Part) stretch(f *Form, lo, hi float64) (x0, x1 float64, ok bool) {
 		f.Wrong = "its two ends are the same place"
 		return 0, 0, false
 	}
-	if x0 < p.Low[0]-model.Grain || x1 > p.High()[0]+model.Grain {
-		f.Wrong = "it runs beyond the end of the finished part: from " + model.Figure(x0) + " to " + model.Figure(x1) + " mm, the part being " + model.Figure(p.Size[0]) + " mm long"
+	if x0 < p.Low[along]-model.Grain || x1 > p.High()[along]+model.Grain {
+		f.Wrong = "it runs beyond the end of the finished part: from " + model.Figure(x0) + " to " + model.Figure(x1) + " mm, the part being " + model.Figure(p.Size[along]) + " mm long"
 		return 0, 0, false
 	}
 	return x0, x1, true
@@ -310,6 +314,14 @@ func (p *Part) reach(g *Form) Lathe {
 	return *g.Lathe
 }
 
+// about is the line that a surface lies round; the part's own axis for nil.
+func (f *Form) about() Axis {
+	if f == nil {
+		return Axis{}
+	}
+	return f.About
+}
+
 // turnedShape shapes the features that a lathe makes; false where the kind is none of them.
 func (p *Part) turnedShape(f *Form) bool {
 	switch f.Feature.Kind {
@@ -332,10 +344,7 @@ func (p *Part) turnedShape(f *Form) bool {
 	default:
 		return false
 	}
-	if l := f.Lathe; l != nil {
-		r := math.Max(l.R0, l.R1)
-		f.Lo, f.Hi = solid.Vec{l.X0, -r, -r}, solid.Vec{l.X1, r, r}
-	}
+	p.roundRoom(f)
 	return true
 }
 
@@ -345,8 +354,7 @@ func (p *Part) outsideShape(f *Form) {
 		f.lack(m.Diameter.Missing())
 		return
 	}
-	if m.Eccentric.Said {
-		f.later("an outside beside the axis is not made on paper yet")
+	if !p.setAside(f) && len(f.Lacks) > 0 {
 		return
 	}
 	lo, hi := p.neighbours(f)
@@ -356,6 +364,7 @@ func (p *Part) outsideShape(f *Form) {
 		if r > p.Radius()+model.Grain {
 			f.Wrong = "it is larger than the part's own outside"
 		}
+		p.outsideBeside(f)
 	}
 	f.Diameter = model.Map(m.Diameter, nominal)
 }
@@ -388,30 +397,23 @@ func (p *Part) boreShape(f *Form) {
 		f.lack(m.Diameter.Missing())
 		f.lack(m.Into.Missing())
 		return
-	case m.Eccentric.Said || m.At.Is():
-		f.later("a bore beside the axis is not made on paper yet")
-		return
 	}
 	pl, ok := p.PlaneOf(m.Into.V)
 	if !ok || pl.Face.Axis() != 0 {
 		f.Wrong = "the face it starts from is not square to the axis"
 		return
 	}
+	switch {
+	case p.setAside(f):
+	case len(f.Lacks) > 0:
+		return
+	case m.At.Is():
+		if !p.lineInto(f) {
+			return
+		}
+	}
 	f.Into, f.Dir = pl, Normal(pl.Face).Times(-1)
-	lo, hi := p.Low[0], pl.At
-	if pl.Face.Sign() < 0 {
-		lo, hi = pl.At, p.High()[0]
-	}
-	if x0, x1, ok := p.stretch(f, lo, hi); ok {
-		r := m.Diameter.V.Nominal / 2
-		f.Lathe = &Lathe{X0: x0, X1: x1, R0: r, R1: r, Inside: true}
-		f.Through = near(x0, p.Low[0]) && near(x1, p.High()[0])
-		f.Depth = model.Sure(x1 - x0)
-		f.Flat = m.Bottom.V != "point"
-		mouth := solid.Vec{pl.At, 0, 0}
-		f.Mouths = []solid.Vec{mouth}
-	}
-	f.Diameter = model.Map(m.Diameter, nominal)
+	p.boreBeside(f)
 }
 
 func (p *Part) grooveShape(f *Form) {
@@ -428,17 +430,18 @@ func (p *Part) grooveShape(f *Form) {
 		return
 	}
 	on := p.reach(g)
+	f.About = g.about()
 	var x0, x1 float64
 	switch {
 	case m.At.Is() && len(m.At.V) > 0:
-		x, ok := p.axial(m.At.V[0])
+		x, ok := p.placeOn(m.At.V[0], f.About.Along)
 		if !ok || !m.Width.Is() {
 			f.lack(m.Width.Missing())
 			return
 		}
 		x0, x1 = x-m.Width.V.Nominal/2, x+m.Width.V.Nominal/2
 	case m.From.Is() && (m.To.Is() || m.Width.Is()):
-		lo, _ := p.axial(m.From.V)
+		lo, _ := p.placeOn(m.From.V, f.About.Along)
 		var ok bool
 		if x0, x1, ok = p.stretch(f, lo, lo+m.Width.V.Nominal); !ok {
 			return
@@ -478,6 +481,7 @@ func (p *Part) onSurface(f *Form) {
 		return
 	}
 	on := p.reach(g)
+	f.About = g.about()
 	if x0, x1, ok := p.stretch(f, on.X0, on.X1); ok {
 		f.Lathe = &Lathe{X0: x0, X1: x1, R0: on.R0, R1: on.R1, On: g}
 	}
@@ -499,6 +503,7 @@ func (p *Part) threadShape(f *Form) {
 		return
 	}
 	on := p.reach(g)
+	f.About = g.about()
 	if x0, x1, ok := p.stretch(f, on.X0, on.X1); ok {
 		f.Lathe = &Lathe{X0: x0, X1: x1, R0: on.R0, R1: on.R1, Inside: on.Inside, On: g}
 	}
@@ -528,39 +533,6 @@ func (p *Part) threaded(f *Form, refs []model.Ref, d float64) (*Form, bool) {
 	return found, true
 }
 
-// centreShape shapes a 60 degree seat for a centre. Where its size is left out the handbook's
-// usual one for the diameter is taken.
-func (p *Part) centreShape(f *Form) {
-	m := f.Feature
-	pl, ok := p.PlaneOf(m.Into.V)
-	switch {
-	case !m.Into.Is():
-		f.lack(m.Into.Missing())
-		return
-	case !ok || pl.Face.Axis() != 0:
-		f.Wrong = "it is not drilled in an end"
-		return
-	case m.At.Is():
-		f.later("a centre hole beside the axis is not made on paper yet")
-		return
-	}
-	f.Into, f.Dir = pl, Normal(pl.Face).Times(-1)
-	size := m.Size.V.Nominal
-	if !m.Size.Is() {
-		size = handbook.CentreSize(2 * p.Radius())
-	}
-	f.Size = size
-	f.Mouths = []solid.Vec{{pl.At, 0, 0}}
-	f.Depth = model.Sure(2.5 * size) // pilot and cone of form A, near enough; common practice
-	wide := 2.12 * size / 2          // ISO 866 form A: the cone's mouth is about 2.12 times the pilot
-	x1 := pl.At - pl.Face.Sign()*wide*math.Sqrt(3)
-	f.Lathe = &Lathe{X0: pl.At, X1: x1, R0: wide, R1: 0, Inside: true, End: pl.Face}
-	if x1 < pl.At {
-		f.Lathe.X0, f.Lathe.X1, f.Lathe.R0, f.Lathe.R1 = x1, pl.At, 0, wide
-	}
-	f.Diameter = model.Sure(size)
-}
-
 func (p *Part) taperShape(f *Form) {
 	m := f.Feature
 	g, ok := p.surface(f, m.On.V, true)
@@ -571,6 +543,7 @@ func (p *Part) taperShape(f *Form) {
 		return
 	}
 	on := p.reach(g)
+	f.About = g.about()
 	x0, x1, ok := p.stretch(f, on.X0, on.X1)
 	if !ok {
 		return
@@ -631,11 +604,11 @@ func (p *Part) largeRight(f *Form, on Lathe, x0, x1 float64) bool {
 		return false
 	}
 	if on.Inside {
-		return x1 > p.High()[0]-model.Grain
+		return x1 > p.High()[f.About.Along]-model.Grain
 	}
 	left, right := 0.0, 0.0
 	for _, g := range p.Forms {
-		if g.Feature.Kind != "outside" || g.Lathe == nil {
+		if g.Feature.Kind != "outside" || g.Lathe == nil || !g.About.Same(f.About) {
 			continue
 		}
 		if near(g.Lathe.X1, x0) {

@@ -83,6 +83,8 @@ func (p *Part) clampedAt(f *Form, first bool) model.Known[float64] {
 		case g.Later && !onSurfaceOnly(g.Feature.Kind):
 			return lack
 		case g.Wrong != "":
+		case g.Lathe != nil && !g.Lathe.Inside && !p.Own(g.About):
+			return lack
 		case g.Lathe != nil && !g.Lathe.Inside:
 			less, ok := turnedAway(f, g)
 			if !ok {

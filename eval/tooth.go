@@ -330,7 +330,8 @@ func (k *Cut) besideTeeth(f *Form, on Lathe, x0, x1 float64) (out Profile) {
 	for _, g := range k.Part.Forms {
 		if g.Feature.Kind == "outside" && g.Lathe != nil {
 			l := *g.Lathe
-			both = both.turned(l.X0, l.X1, l.R0, l.R1, Zone{})
+			e := g.About.Aside()
+			both = both.turned(l.X0, l.X1, l.R0+e, l.R1+e, Zone{})
 		}
 	}
 	for _, z := range both {

@@ -59,8 +59,10 @@ type Turn struct {
 	Hold   *Chucking
 	Part   *Part
 	Choice TurnChoice
-	Before *State
+	Before *State // in the frame of the line that it turns about
+	Own    *State // Before, in the part's own frame
 	After  *State
+	Left   *State // After, in the part's own frame: what the next step begins from
 	Works  []Turning
 	Key    Key
 	// Unplayed says in a sentence why this operation is not made on paper; "" if it is.
@@ -94,8 +96,9 @@ func (pl *Player) Turn(h *Chucking, before *State, st *Step, c TurnChoice) *Turn
 		return k
 	}
 	pl.Moments++
-	k := &Turn{Spot: st.Spot, Step: st, Hold: h, Part: h.Part, Choice: c, Before: before, Key: key}
+	k := &Turn{Spot: st.Spot, Step: st, Hold: h, Part: h.Part, Choice: c, Before: h.seen(before), Own: before, Key: key}
 	k.play()
+	k.Left = k.left(before)
 	pl.turns[key] = k
 	return k
 }
@@ -112,8 +115,10 @@ func (k *Turn) work(t Target) {
 	w := Turning{Target: t}
 	f := t.Form
 	switch {
-	case f == nil && t.Face.Turned():
+	case f == nil && t.Face != model.NoFace && t.Face.Axis() == k.Hold.About.Along:
 		k.end(&w)
+	case t.Outside && !k.Part.Own(k.Hold.About), f != nil && f.Lathe != nil && !f.About.Same(k.Hold.About):
+		w.Wrong = k.otherLine(t)
 	case t.Outside:
 		k.ownOutside(&w)
 	case f == nil:
@@ -138,11 +143,8 @@ func (k *Turn) work(t Target) {
 
 // onAxis says whether a hole lies on the axis that turns.
 func (k *Turn) onAxis(f *Form) bool {
-	if f.Into.Face.Axis() != 0 || len(f.Mouths) != 1 {
-		return false
-	}
-	m := f.Mouths[0]
-	return near(m[1], 0) && near(m[2], 0)
+	a := k.Hold.About
+	return len(f.Mouths) == 1 && f.Into.Face.Axis() == a.Along && a.Same(AxisAt(a.Along, f.Mouths[0]))
 }
 
 // reach settles where the stretch lies along the lathe, and what stood there.
@@ -241,7 +243,7 @@ func (k *Turn) endPlace(f model.Face) float64 {
 		}
 		return hi - to.Size.Nominal
 	}
-	if pl, ok := k.Part.PlaneOf(to.From); ok && pl.Face.Axis() == 0 {
+	if pl, ok := k.Part.PlaneOf(to.From); ok && pl.Face.Axis() == k.Hold.About.Along {
 		return pl.At + f.Sign()*to.Size.Nominal
 	}
 	return x
@@ -276,18 +278,27 @@ func (k *Turn) faceDone(f model.Face, x float64) {
 
 // takeBeyond takes everything beyond a place along the axis from the solid.
 func (k *Turn) takeBeyond(x, sign float64) {
-	r := k.Part.Blank.Hi[1] + k.Part.outward()
-	far := k.Part.Blank.Lo[0] - 1
+	r := k.clear()
+	lo, hi, _ := k.Before.Profile.Ends()
+	far := lo - 1
 	if sign > 0 {
-		far = k.Part.Blank.Hi[0] + 1
+		far = hi + 1
 	}
 	from, to := solid.Vec{math.Min(x, far), 0, 0}, solid.Vec{math.Max(x, far), 0, 0}
 	k.After.Piece = k.After.Piece.Cut(solid.Removal{Take: solid.Cylinder(from, to, r), By: "face"})
 }
 
+// clear is a radius beyond all the metal.
+func (k *Turn) clear() float64 {
+	if k.Part.Own(k.Hold.About) {
+		return k.Part.Blank.Hi[1] + k.Part.outward()
+	}
+	return k.Before.Profile.Most() + k.Part.outward()
+}
+
 // ring takes what lies outside a straight line in half section from the solid.
 func (k *Turn) ring(x0, x1, r0, r1 float64, name string) {
-	r := k.Part.Blank.Hi[1] + k.Part.outward()
+	r := k.clear()
 	a, b := solid.Vec{x0, 0, 0}, solid.Vec{x1, 0, 0}
 	k.After.Piece = k.After.Piece.Cut(solid.Removal{Take: solid.Cylinder(a, b, r), Less: []solid.Shape{solid.Cone(a, b, r0, r1)}, By: name})
 }
@@ -358,7 +369,7 @@ func (k *Turn) round(w *Turning) {
 
 // roundTook is what turning or boring a feature takes from the solid.
 func (k *Turn) roundTook(w *Turning) []solid.Removal {
-	f, raw := w.Target.Form, k.Part.Blank.Shape
+	f, raw := w.Target.Form, k.Before.Piece.Blank()
 	l := Lathe{X0: w.X0, X1: w.X1, R0: w.R0, R1: w.R1, Inside: w.Inside}
 	if f.Feature.Kind == "radius" {
 		return cornerTook(&l, f.Size, raw, f.Name())
@@ -379,13 +390,15 @@ func (k *Turn) roundTook(w *Turning) []solid.Removal {
 func (k *Turn) overrun(w *Turning) {
 	lo, hi, ok := k.Before.Profile.Ends()
 	f := w.Target.Form
+	along := k.Hold.About.Along
+	least, most := k.Hold.About.Ends()
 	if !ok || f.Feature.Kind == "groove" || f.Feature.Kind == "chamfer" || f.Feature.Kind == "radius" || !near(w.R0, w.R1) {
 		return
 	}
-	if near(w.X1, k.Part.High()[0]) && hi > w.X1 && k.heldEnd() != model.Right {
+	if near(w.X1, k.Part.High()[along]) && hi > w.X1 && k.heldEnd() != most {
 		w.X1 = hi
 	}
-	if near(w.X0, k.Part.Low[0]) && lo < w.X0 && k.heldEnd() != model.Left {
+	if near(w.X0, k.Part.Low[along]) && lo < w.X0 && k.heldEnd() != least {
 		w.X0 = lo
 	}
 }
@@ -439,7 +452,7 @@ func (k *Turn) centre(w *Turning) {
 }
 
 func endIndex(f model.Face) int {
-	if f == model.Right {
+	if f.Sign() > 0 {
 		return 1
 	}
 	return 0
@@ -473,7 +486,7 @@ func (k *Turn) axisHole(w *Turning) {
 	at, in := f.Into.At, -f.Into.Face.Sign()
 	end := at + in*w.Depth
 	if f.Through && !spot {
-		end = at + in*k.Part.Size[0]
+		end = at + in*k.Part.Size[k.Hold.About.Along]
 		if other := k.metalEnd(f.Into.Face.Opposite()); k.heldEnd() != f.Into.Face.Opposite() || k.Part.Blank.Bar == model.NoFace {
 			end = other
 		}
@@ -602,12 +615,14 @@ func (p *Part) Axial(pos model.Position) (float64, bool) { return p.axial(pos) }
 func (p *Part) Deepest(t Target, held model.Face) (float64, bool) {
 	lo, hi := 0.0, 0.0
 	switch {
+	case t.Form != nil && t.Form.Lathe != nil && t.Form.Lathe.Inside && (t.Form.Through || !p.Round):
+		return 0, false // the tool works within the piece, wherever that is held
 	case t.Form != nil && t.Form.Lathe != nil:
 		lo, hi = t.Form.Lathe.X0, t.Form.Lathe.X1
-	case t.Form == nil && t.Face.Turned():
+	case t.Form == nil && t.Face != model.NoFace && t.Face.Axis() == held.Axis():
 		lo = p.FaceAt(t.Face)
 		hi = lo
-	case t.Form != nil && t.Form.Wrong == "" && len(t.Form.Lacks) == 0 && radial(t.Form.Into.Face):
+	case p.Round && t.Form != nil && t.Form.Wrong == "" && len(t.Form.Lacks) == 0 && radial(t.Form.Into.Face):
 		lo, hi = t.Form.Lo[0], t.Form.Hi[0]
 		for i, m := range t.Form.Mouths {
 			r := t.Form.Diameter.Or(0) / 2
@@ -619,28 +634,10 @@ func (p *Part) Deepest(t Target, held model.Face) (float64, bool) {
 	default:
 		return 0, false
 	}
-	if held == model.Right {
+	if held.Sign() > 0 {
 		return hi, true
 	}
 	return lo, true
-}
-
-// GoesRound says whether everything that a stretch of work makes goes round the axis: ends,
-// outsides, bores, holes on the axis.
-func (w *Work) GoesRound() bool {
-	some := false
-	for _, st := range w.Steps {
-		for _, t := range st.Makes {
-			f := t.Form
-			round := t.Outside || f == nil && t.Face.Turned() || f != nil && f.Lathe != nil ||
-				f != nil && len(f.Mouths) == 1 && f.Into.Face.Turned() && near(f.Mouths[0][1], 0) && near(f.Mouths[0][2], 0)
-			if !round {
-				return false
-			}
-			some = true
-		}
-	}
-	return some
 }
 
 // WantedDiameter is what the step asks of a hole on the axis: `to`, or the finished size less

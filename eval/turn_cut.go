@@ -15,7 +15,7 @@ func (k *Turn) AsCut() *Cut {
 
 func (k *Turn) likeCut() *Cut {
 	h := k.Hold.asHold()
-	out := &Cut{Spot: k.Spot, Step: k.Step, Hold: h, Part: k.Part, Before: k.Before, After: k.After, Key: k.Key, Unplayed: k.Unplayed,
+	out := &Cut{Spot: k.Spot, Step: k.Step, Hold: h, Part: k.Part, Before: k.Own, After: k.Left, Key: k.Key, Unplayed: k.Unplayed,
 		Choice: CutChoice{By: k.Choice.By, Tool: k.Choice.Tool, Mounts: k.Choice.Mounts, Speed: k.Choice.Speed, Reverse: k.Choice.Reverse,
 			Turned: k.Choice.Turned, ByHand: k.Choice.ByHand, NoTool: k.Choice.NoTool}}
 	if t := k.Choice.Tool.Cutter; t != nil && k.Choice.Post == nil && t.Kind != "die" {

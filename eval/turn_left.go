@@ -7,11 +7,11 @@ import (
 )
 
 // Thinnest is the thinnest wall between outside and bore that an operation leaves where it cut,
-// mm, with the place of its middle along the axis; false where nothing there is bored.
+// mm, on the flats of bar and the thin side of what is set over, with the place of its middle along the axis; false where nothing there is bored.
 func (k *Turn) Thinnest(w *Turning) (wall, at float64, bored bool) {
 	wall = math.Inf(1)
 	for _, z := range k.After.Profile.Between(w.X0, w.X1) {
-		for _, end := range [2][3]float64{{z.X0, z.Out0, z.In0}, {z.X1, z.Out1, z.In1}} {
+		for _, end := range [2][3]float64{{z.X0, z.coreAt(z.X0), z.In0}, {z.X1, z.coreAt(z.X1), z.In1}} {
 			if end[2] <= 0 {
 				continue
 			}

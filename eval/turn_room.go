@@ -61,3 +61,11 @@ func (k *Turn) BedNeeded() model.Known[float64] {
 	tip := model.Both(tool, holder, func(t, h float64) float64 { return math.Max(t-grasped, 0) + h })
 	return model.Both(k.Hold.Front(), tip, func(f, t float64) float64 { return f + k.Hold.Free + t })
 }
+
+// Reach is how far a lathe tool stands out of its holder.
+func (t Pick) Reach() model.Known[float64] {
+	if t.Cutter == nil {
+		return model.Known[float64]{}
+	}
+	return t.Cutter.Reach
+}

@@ -21,12 +21,22 @@ head, wants a backplate of its own to be made first.`,
 })
 
 func chuckDoesNotGoOn(h *eval.Chucking, a *Ask) {
-	c, m := h.Choice.Chuck, h.Choice.Machine
-	if c == nil || m == nil {
+	m := h.Choice.Machine
+	if m == nil {
 		return
 	}
+	var goesOn model.Known[model.Nose]
+	switch {
+	case h.Choice.Chuck != nil:
+		goesOn = h.Choice.Chuck.Mounts
+	case h.Choice.Faceplate != nil:
+		goesOn = h.Choice.Faceplate.Mounts
+	default:
+		return
+	}
+	c := h.Choice.Holder()
 	nose, ok := Need(a, m.Nose)
-	mounts, ok2 := Need(a, c.Mounts)
+	mounts, ok2 := Need(a, goesOn)
 	if !ok || !ok2 {
 		return
 	}
@@ -35,7 +45,7 @@ func chuckDoesNotGoOn(h *eval.Chucking, a *Ask) {
 		return
 	}
 	f := a.Say(c.Path()+".mounts+"+m.Path(), h.Place("hold"), "%s goes on %s, and the nose of %s is %s", c.Path(), noseWord(mounts), m.Path(), noseWord(nose))
-	f.Also = []finding.Note{{Place: c.Mounts.At, Says: "what it goes on"}, {Place: m.Nose.At, Says: "the nose"}}
+	f.Also = []finding.Note{{Place: goesOn.At, Says: "what it goes on"}, {Place: m.Nose.At, Says: "the nose"}}
 }
 
 func sameNose(a, b model.Nose) bool {

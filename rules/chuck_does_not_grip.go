@@ -51,6 +51,10 @@ func inChuck(h *eval.Chucking, a *Ask, d float64) {
 	if !ok || len(g) != 2 {
 		return
 	}
+	if n := len(h.JawsAt); n > 0 {
+		setOver(h, a, grips, word)
+		return
+	}
 	if d >= g[0]-0.0005 && d <= g[1]+0.0005 {
 		a.Clear(Bound(d, g[1], "mm"), "the work in "+c.Path())
 		return
@@ -76,4 +80,23 @@ func inCollet(h *eval.Chucking, a *Ask, d float64) {
 		return
 	}
 	a.Say(co.Path()+"+"+h.Part.Label, h.Place("hold"), "%s holds %s to %s mm, and the work is %s mm there", h.Choice.HeldBy(), figure(round(n-closes)), figure(n), figure(d))
+}
+
+// setOver compares the jaws of a chuck one by one with what it grips: work that is set over, or a
+// block, has each of them at another distance.
+func setOver(h *eval.Chucking, a *Ask, grips model.Known[[]float64], word string) {
+	c, g := h.Choice.Chuck, grips.V
+	least, most := round(2*h.JawsAt[0]), round(2*h.JawsAt[len(h.JawsAt)-1])
+	bad := most
+	switch {
+	case most > g[1]+0.0005:
+	case least < g[0]-0.0005:
+		bad = least
+	default:
+		a.Clear(Bound(most, g[1], "mm"), "the work in "+c.Path())
+		return
+	}
+	f := a.Say(c.Path()+".grips+"+h.Part.Label, h.Place("hold"), "%s grips %s to %s mm with %s, and as %s is set over one jaw stands %s mm from the axis, as for work of %s mm",
+		c.Path(), figure(g[0]), figure(g[1]), word, h.Part.Label, figure(round(bad/2)), figure(bad))
+	f.Also = []finding.Note{{Place: grips.At, Says: "what it grips"}}
 }

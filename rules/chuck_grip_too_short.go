@@ -31,20 +31,7 @@ func chuckGripTooShort(h *eval.Chucking, a *Ask) {
 	if !ok {
 		return
 	}
-	type bound struct {
-		want float64
-		why  string
-	}
-	worst := bound{}
-	for _, b := range []bound{
-		{a.Limit("jaw_grip_share") * jaw, fmt.Sprintf("%s of the jaws' %s", hundredth(a.Limit("jaw_grip_share")), mm(jaw))},
-		{a.Limit("chuck_grip_share") * h.Gripped, fmt.Sprintf("%s of the diameter of %s", hundredth(a.Limit("chuck_grip_share")), mm(round(h.Gripped)))},
-		{h.Free / a.Limit("stick_out_share"), fmt.Sprintf("what stands out, %s, over %s", mm(round(h.Free)), figure(a.Limit("stick_out_share")))},
-	} {
-		if b.want > worst.want {
-			worst = b
-		}
-	}
+	worst := leastGrip(h, a, jaw)
 	grip := round(h.Contact)
 	if grip >= worst.want-0.0005 {
 		a.Clear(Room(grip, round(worst.want)), "the grip of "+c.Path())
@@ -53,4 +40,24 @@ func chuckGripTooShort(h *eval.Chucking, a *Ask) {
 	f := a.Say(c.Path()+"+"+h.Work.SetUp.Path(), h.Place("grip", "stick_out", "hold"), "%s grips %s of %s; usually at least %s mm is wanted (%s)",
 		c.Path(), mm(grip), h.Part.Label, tenthUp(worst.want), worst.why)
 	f.Margin = Room(grip, round(worst.want))
+}
+
+// gripWanted is a least length of grip, mm, and why.
+type gripWanted struct {
+	want float64
+	why  string
+}
+
+// leastGrip is the most that the usual limits ask of the grip of a chuck.
+func leastGrip(h *eval.Chucking, a *Ask, jaw float64) (worst gripWanted) {
+	for _, b := range []gripWanted{
+		{a.Limit("jaw_grip_share") * jaw, fmt.Sprintf("%s of the jaws' %s", hundredth(a.Limit("jaw_grip_share")), mm(jaw))},
+		{a.Limit("chuck_grip_share") * h.RoundGripped(), fmt.Sprintf("%s of the diameter of %s", hundredth(a.Limit("chuck_grip_share")), mm(round(h.RoundGripped())))},
+		{h.Free / a.Limit("stick_out_share"), fmt.Sprintf("what stands out, %s, over %s", mm(round(h.Free)), figure(a.Limit("stick_out_share")))},
+	} {
+		if b.want > worst.want {
+			worst = b
+		}
+	}
+	return worst
 }

@@ -5,11 +5,12 @@ import (
 
 	"fettle/eval"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
 	Name:  "drilled-into-holding",
-	Title: "the tool comes out below and goes into parallel, vise or table",
+	Title: "the tool comes out below and goes into parallel, vise, table, chuck or faceplate",
 	Why: `A through hole is through only when the full diameter has passed the far face: the drill's point,
 the lead of a reamer, the lead of a tap all go on below it. What lies there is drilled, or the
 tool is spoilt on it.`,
@@ -22,6 +23,7 @@ tool is spoilt on it.`,
 	Trips:     exampleThrough(27),
 	Sound:     exampleThrough(15),
 	OnCut:     drilledIntoHolding,
+	OnTurn:    drilledIntoChuck,
 })
 
 // exampleThrough drills one hole through, at a distance from the front face, over parallels
@@ -70,4 +72,39 @@ func sideways(n eval.Near) string {
 		return "; " + tenthUp(n.Aside) + " mm aside would clear it"
 	}
 	return ""
+}
+
+// drilledIntoChuck looks behind work that is drilled or bored through on a lathe: how far the tool
+// comes out of it, against the hole through what holds it.
+func drilledIntoChuck(k *eval.Turn, a *Ask) {
+	t := k.Choice.Tool.Cutter
+	if k.Unplayed != "" || t == nil || t.Kind == "tap" || k.Part.Blank.Bar != model.NoFace && !k.Before.Parted {
+		return
+	}
+	for _, w := range k.Works {
+		out, ok := k.ComesOut(&w)
+		if !ok {
+			continue
+		}
+		if _, ok := Need(a, k.AsCut().TipLength()); !ok && k.InTailstock() {
+			continue
+		}
+		room, known := k.Hold.RoomBehind().Get()
+		d := round(2 * max(w.R0, w.R1))
+		bore, known2 := k.Hold.BoreBehind().Get()
+		switch {
+		case known && out <= room+0.0005:
+			a.Clear(Room(round(room), round(out)), "the room behind "+k.Part.Label+" in "+k.Hold.Choice.HeldBy())
+		case known2 && d <= bore+0.0005:
+			a.Clear(Bound(d, bore, "mm"), k.Choice.Tool.Path()+" in the bore of "+k.Hold.Choice.HeldBy())
+		case !known || !known2:
+			Need(a, k.Hold.RoomBehind())
+			Need(a, k.Hold.BoreBehind())
+		default:
+			f := a.Say(k.Hold.Work.SetUp.Path()+"+"+k.Hold.Choice.HeldBy(), k.Place("tool", "makes"),
+				"%s comes out %s mm behind %s with a diameter of %s mm; behind it %s has %s mm of room and a bore of %s",
+				k.Choice.Tool.Path(), tenthUp(out), k.Part.Label, figure(d), k.Hold.Choice.HeldBy(), tenth(room), mm(bore))
+			f.Margin = Room(round(room), round(out))
+		}
+	}
 }

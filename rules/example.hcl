@@ -227,6 +227,7 @@ chuck "four" {
 centre "live" {
   shank = "MT2"
   live  = true
+  out   = 60
 }
 
 steady "bed" {
@@ -276,6 +277,14 @@ die "metric" {
 centre_drill "small" {
   diameter = [2, 2.5, 3.15]
   body     = 8
+}
+
+faceplate "plate" {
+  diameter = 200
+  length   = 40
+  bore     = 30
+  slots    = 12
+  mounts   = "M39x4"
 }
 
 stock "steel_round" {

@@ -59,15 +59,14 @@ func firstCutInSkin(k *eval.Turn, a *Ask) {
 		if !ok || deep <= 0 {
 			continue
 		}
+		// Where no cut is written all that comes off may come off at once: how it is shared out is
+		// the turner's, and no question.
 		takes := w.Off
 		if cut := k.Step.Step.Cut; cut.Is() {
 			takes = math.Min(takes, cut.V)
-		} else if takes >= deep-0.0005 {
-			Need(a, cut)
-			continue
 		}
 		if takes >= deep-0.0005 {
-			a.Clear(Room(round(takes), deep), "the first cut of "+w.Target.Name()+" below the skin")
+			a.Clear(Room(round(takes), deep), "the first cut of "+w.Target.Name()+" below the skin, all of it at most")
 			continue
 		}
 		f := a.Say(k.Spot.Part+"."+w.Target.Name()+".skin", k.Place("cut", "makes"), "the first cut of %s takes %s mm, and the %s skin is %s mm deep", w.Target.Name(), figure(round(takes)), skin, figure(deep))

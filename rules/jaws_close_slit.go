@@ -19,6 +19,7 @@ pinched. Gripped along the slit, or below its root, nothing closes.`,
 	Trips:     replaced(exampleSlitThenDrill("back"), "along     = -4", "along     = 46"),
 	Sound:     exampleSlitThenDrill("back"),
 	OnHold:    jawsCloseSlit,
+	OnChuck:   chuckClosesSlit,
 })
 
 // exampleSlitThenDrill saws a slit from the left, then drills from the top, with a face on
@@ -59,7 +60,7 @@ func jawsCloseSlit(h *eval.Holding, a *Ask) {
 		return
 	}
 	name := q.GapBy
-	if q.Gap <= 0.001 || !openSlit(h, name) || q.Share > 1e-6 {
+	if q.Gap <= 0.001 || !openSlit(h.Part, name) || q.Share > 1e-6 {
 		a.Clear(finding.Margin{}, "")
 		return
 	}
@@ -69,8 +70,8 @@ func jawsCloseSlit(h *eval.Holding, a *Ask) {
 }
 
 // openSlit says whether a name is a slit, split or slot that runs out of the piece.
-func openSlit(h *eval.Holding, name string) bool {
-	for _, f := range h.Part.Forms {
+func openSlit(p *eval.Part, name string) bool {
+	for _, f := range p.Forms {
 		if f.Name() != name {
 			continue
 		}
@@ -83,4 +84,29 @@ func openSlit(h *eval.Holding, name string) bool {
 		}
 	}
 	return false
+}
+
+// chuckClosesSlit looks at jaws that close round work on a slit that goes to its axis or its bore:
+// nothing stands behind it.
+func chuckClosesSlit(h *eval.Chucking, a *Ask) {
+	c := &h.Choice
+	if c.Chuck == nil && c.Collets == nil || c.Bush != nil || len(h.Before.Piece.Removals()) == 0 {
+		return
+	}
+	for i, f := range h.Part.Forms {
+		if !h.Before.Features[i].Begun || !openSlit(h.Part, f.Name()) {
+			continue
+		}
+		over, through := h.SlitGripped(f)
+		if over <= 0.1 || !through {
+			continue
+		}
+		a.Say(h.Work.SetUp.Path()+"+"+f.Name(), h.Place("hold", "grip", "stick_out"),
+			"%s grips %s over %s mm of %s, which goes to its middle: the jaws close it; grip beside it, cut it last, or put a strip of its width in it",
+			c.HeldBy(), h.Part.Label, tenth(over), f.Name())
+		return
+	}
+	if len(h.Touches) > 0 {
+		a.Clear(finding.Margin{}, "")
+	}
 }

@@ -10,6 +10,10 @@ import (
 
 // noToolToTurn is the part of no-tool-for-it that looks at operations on a lathe.
 func noToolToTurn(k *eval.Turn, a *Ask) {
+	if k.Hold.Choice.NotPlayed == eval.NoMachineHere {
+		noLathe(k, a)
+		return
+	}
 	if k.Hold.Unplayed != "" || k.Choice.ByHand && k.Choice.NoTool == "" || len(k.Step.Makes) == 0 {
 		return
 	}
@@ -32,6 +36,16 @@ func noToolToTurn(k *eval.Turn, a *Ask) {
 		says += "; the nearest is " + near
 	}
 	a.Say("tool for "+k.Choice.By+"+"+wants, k.Place("makes", "tool"), "%s", says)
+}
+
+// noLathe says once of a part that it is turned and the shop has no lathe.
+func noLathe(k *eval.Turn, a *Ask) {
+	f := a.Say("lathe+"+k.Part.Label, k.Part.At, "%s is turned, and no lathe is here", k.Part.Label)
+	for _, m := range k.Part.Build.Shop.Machines {
+		if m.Kind == "lathe" && !m.Here() {
+			f.Also = append(f.Also, finding.Note{Place: m.State.At, Says: fmt.Sprintf("%s, its state %q", m.Path(), m.State.V)})
+		}
+	}
 }
 
 // turningWants words the tool that is lacking on a lathe, and the nearest thing there is.

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"fmt"
 	"math"
 
 	"fettle/eval"
@@ -66,9 +67,23 @@ func taperLongerThanSlide(k *eval.Turn, a *Ask) {
 			a.Clear(Bound(way, travel, "mm"), "the way of the top slide for "+f.Name())
 			continue
 		}
-		says := a.Say(m.Path()+".top_slide+"+f.Name(), k.Place("makes"), "%s is %s mm long along its slope, and the top slide of %s travels %s", f.Name(), figure(way), m.Path(), mm(travel))
+		says := a.Say(m.Path()+".top_slide+"+f.Name(), k.Place("makes"), "%s is %s mm long along its slope, and the top slide of %s travels %s%s", f.Name(), figure(way), m.Path(), mm(travel), otherWays(k, f, &w))
 		says.Margin = Bound(way, travel, "mm")
 	}
+}
+
+// otherWays says why the lathe's taper attachment does not serve, and between centres by how much the
+// tailstock set over would.
+func otherWays(k *eval.Turn, f *eval.Form, w *eval.Turning) string {
+	m := k.Lathe()
+	if t := m.TaperAttachment; t.Said && t.Length.Is() && t.Angle.Is() {
+		return fmt.Sprintf("; its taper attachment takes %s mm and %s degrees, and it is %s mm along the axis and %s degrees", figure(t.Length.V), figure(t.Angle.V), figure(round(w.X1-w.X0)), figure(round(2*f.Half*180/math.Pi)))
+	}
+	over, ok := m.Tailstock.SetOver.Get()
+	if want := k.Hold.Between() * math.Tan(f.Half); k.Hold.Choice.Centres && !w.Inside && ok && want <= over {
+		return "; the tailstock set over by " + mm(round(want)) + " turns it"
+	}
+	return ""
 }
 
 // attachment says whether the lathe's taper attachment turns it.

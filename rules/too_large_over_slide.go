@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"math"
+
 	"fettle/eval"
 	"fettle/schema/finding"
 )
@@ -9,9 +11,9 @@ var _ = enter(Rule{
 	Name:  "too-large-over-slide",
 	Title: "the outside that is turned does not pass over the cross slide",
 	Why: `Work may swing over the bed and yet not over the cross slide, which must come along beneath it when its outside is turned.
-Then only what lies beside the saddle can be turned, with the tool far out.`,
+Then only a short rim can be turned, from beside the slide, with the tool as far out as it goes.`,
 	Rows:      []string{"A6"},
-	Source:    []string{"the swing over the cross slide, as declared; definition"},
+	Source:    []string{"the swing over the cross slide, as declared; definition; a rim as short as the tool stands out is turned from beside it: common practice"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
 	Trips:     exampleOverSlide(160),
@@ -23,7 +25,7 @@ Then only what lies beside the saddle can be turned, with the tool far out.`,
 func exampleOverSlide(d float64) string {
 	s := exampleTurned(`
   outside "rim" {
-    from     = 40
+    from     = 30
     diameter = `+figure(d-4)+`
   }
 `, inFour, `
@@ -51,8 +53,19 @@ func tooLargeOverSlide(k *eval.Turn, a *Ask) {
 			a.Clear(Bound(d, swing, "mm"), "the work over the cross slide of "+m.Path())
 			continue
 		}
-		f := a.Say(m.Path()+".swing_over_slide+"+k.Part.Label, k.Place("makes"), "%s is turned where the work is %s mm thick, and %s swings %s mm over its cross slide",
-			w.Target.Name(), figure(d), m.Path(), figure(swing))
+		// Beside the slide, towards the headstock, the tool can stand out as far as it stands out of
+		// its holder; the slide then stays clear of a short rim.
+		over := round(k.Hold.LargerThan(swing-0.001) - math.Max(w.U0, 0))
+		reach, ok := Need(a, k.Choice.Tool.Reach())
+		if !ok {
+			continue
+		}
+		if over <= reach+0.0005 {
+			a.Clear(Bound(over, reach, "mm"), "a rim beside the cross slide of "+m.Path())
+			continue
+		}
+		f := a.Say(m.Path()+".swing_over_slide+"+k.Part.Label, k.Place("makes"), "%s is turned where the work is %s mm thick, and %s swings %s mm over its cross slide; beside the slide the tool, %s mm out, does not reach over the %s mm of it",
+			w.Target.Name(), figure(d), m.Path(), figure(swing), figure(reach), figure(over))
 		f.Margin = Bound(d, swing, "mm")
 		f.Also = []finding.Note{{Place: m.SwingOverSlide.At, Says: "the swing over the slide"}}
 	}

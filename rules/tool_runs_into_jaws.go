@@ -38,6 +38,10 @@ const headStep = `
     }`
 
 func toolRunsIntoJaws(k *eval.Turn, a *Ask) {
+	if k.Hold.Choice.Faceplate != nil && k.Hold.Unplayed == "" && k.Choice.Tool.Cutter != nil && fromPost(k) {
+		toolRunsIntoPlate(k, a)
+		return
+	}
 	if k.Hold.Choice.Chuck == nil || k.Hold.Unplayed != "" || k.Choice.Tool.Cutter == nil {
 		return
 	}
@@ -123,4 +127,26 @@ func passesOutside(k *eval.Turn, a *Ask, w *eval.Turning) bool {
 	}
 	a.Clear(Room(room, a.Limit("room")), k.Choice.Post.Path()+" outside the jaws of "+k.Hold.Choice.Chuck.Path())
 	return true
+}
+
+// toolRunsIntoPlate looks at work on a faceplate: the tool against the plate. Where the clamps stand
+// nobody says; that stays a question.
+func toolRunsIntoPlate(k *eval.Turn, a *Ask) {
+	plate := k.Hold.Choice.Faceplate
+	a.Asks("do clamps, bolts and corners on %s clear tool, slide and bed when it is turned over by hand?", plate.Path())
+	for _, w := range k.Works {
+		if w.Inside || w.Had == 0 || w.Wrong != "" {
+			continue
+		}
+		near, want := round(w.U0+k.Hold.Under()), a.Limit("room")
+		if near < want-0.0005 {
+			f := a.Say(k.Hold.Work.SetUp.Path()+"+"+w.Target.Name(), k.Place("makes"), "%s is turned to %s mm from %s; usually %s at least is left", w.Target.Name(), figure(near), plate.Path(), mm(want))
+			f.Margin = Room(near, want)
+			continue
+		}
+		a.Clear(Room(near, want), "the tool to "+plate.Path())
+		if len(k.Hold.Work.SetUp.Clamps) == 0 {
+			a.Lack(model.Lack{Fact: k.Hold.Work.SetUp.Path() + ".clamps"})
+		}
+	}
 }

@@ -64,6 +64,11 @@ func turnedAwayBefore(k *eval.Turn, a *Ask) {
 			a.Clear(finding.Margin{}, "")
 			continue
 		}
+		if short.Uneven {
+			a.Say(w.Target.Name()+"+round", k.Place("makes"), "%s is to be %s mm round the line that turns, and from %s to %s mm along the axis the metal reaches only %s mm from that line on its thin side: it does not come out round",
+				w.Target.Name(), figure(round(2*max(w.R0, w.R1))), figure(round(short.X0)), figure(round(short.X1)), figure(round(short.Whole())))
+			continue
+		}
 		says := a.Say(w.Target.Name()+"+"+short.By.Step, k.Place("makes"), "%s is to be %s mm, and from %s to %s mm along the axis the piece is %s mm already",
 			w.Target.Name(), figure(round(2*max(w.R0, w.R1))), figure(round(short.X0)), figure(round(short.X1)), figure(round(2*short.Least())))
 		if short.By.Step != "" {
@@ -79,7 +84,7 @@ func shortOf(there eval.Profile, w *eval.Turning) *eval.Zone {
 		if z.Spoilt == "grooved" || z.X1-z.X0 < 0.01 || !z.Straight() {
 			continue
 		}
-		if z.Most() < min(w.R0, w.R1)-0.002 {
+		if z.Most() < min(w.R0, w.R1)-0.002 || z.Uneven && z.Whole() < min(w.R0, w.R1)-0.002 {
 			return z
 		}
 	}

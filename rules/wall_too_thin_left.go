@@ -10,8 +10,8 @@ var _ = enter(Rule{
 	Title: "hardly any wall is left between outside and bore",
 	Why: `A wall of a few tenths bends away from the tool, chatters, tears, or goes out of round in the chuck. Where bore and outside are
 drawn so near to each other the drawing wants a second look; else a size has been mistaken.`,
-	Rows:      []string{"D6"},
-	Source:    []string{"half section; half a millimetre at least: common practice"},
+	Rows:      []string{"G12"},
+	Source:    []string{"half section, on the thin side where they do not lie about one line; half a millimetre at least: our own, many a good bush has a thinner wall in bearing metal than in steel"},
 	Limits:    []string{"thin_wall"},
 	Level:     finding.Scrap,
 	Judgement: finding.Thumb,

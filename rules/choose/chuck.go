@@ -18,9 +18,6 @@ func (c *chooser) Chuck(p *eval.Part, before *eval.State, w *eval.Work) (eval.Ch
 	if !c.latheWork(p, w) {
 		return eval.ChuckChoice{}, false
 	}
-	if !p.Round {
-		return eval.ChuckChoice{NotPlayed: "a part that is not turned is not made on paper on a lathe yet"}, true
-	}
 	all, why := c.chuckings(p, before, w)
 	if why != "" {
 		return eval.ChuckChoice{NotPlayed: why}, true
@@ -30,7 +27,7 @@ func (c *chooser) Chuck(p *eval.Part, before *eval.State, w *eval.Work) (eval.Ch
 		return inTurn(w, before, rate(c.runner.AtChuck(h)), bound, left, func(s *eval.State, st *eval.Step) ([]rules.Verdict, score, *eval.State) {
 			t := c.turn(h, s, st)
 			k := c.player.Turn(h, s, st, t.best)
-			return c.runner.AtTurn(k), t.least, k.After
+			return c.runner.AtTurn(k), t.least, k.Left
 		})
 	}), true
 }
@@ -46,7 +43,7 @@ func (c *chooser) latheWork(p *eval.Part, w *eval.Work) bool {
 	for _, r := range s.Hold.V {
 		if r.Item == nil {
 			kind, _, _ := strings.Cut(r.Text, ".")
-			lathe = lathe || r.Text == "centres" || p.Round && w.GoesRound() && oneOf(kind, "chuck", "collets", "mandrel", "faceplate")
+			lathe = lathe || r.Text == "centres" || p.GoesRound(w) && oneOf(kind, "chuck", "collets", "mandrel", "faceplate")
 			continue
 		}
 		switch r.Item.Kind {
@@ -59,7 +56,7 @@ func (c *chooser) latheWork(p *eval.Part, w *eval.Work) bool {
 	if s.Hold.Is() {
 		return lathe
 	}
-	return p.Round && w.GoesRound()
+	return p.GoesRound(w) && (p.Round || w.Bossed())
 }
 
 // lathes lists the lathes for a stretch of work: as written, else those that are here.
@@ -129,6 +126,12 @@ func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]
 			}
 		}
 		out = jawsTurned(s, out)
+		if p.Round {
+			out = append(out, c.inCollets(before, base)...)
+		}
+		if !p.Round && base.Support == nil && clearOfClamps(w) {
+			out = append(out, c.faceplates(base)...)
+		}
 		if len(out) == 0 {
 			return nil, "nothing is known to hold it in"
 		}
@@ -231,7 +234,11 @@ func heldEnds(p *eval.Part, w *eval.Work) []model.Face {
 	if r, ok := w.SetUp.End.Get(); ok {
 		return []model.Face{r.Face}
 	}
+	if r, ok := w.SetUp.Up.Get(); ok && r.Face != model.NoFace { // on a faceplate: what looks away from it
+		return []model.Face{r.Face.Opposite()}
+	}
 	made := map[model.Face]bool{}
+	least, most := p.TurnsAbout(w).Ends()
 	for _, st := range w.Steps {
 		for _, t := range st.Makes {
 			switch {
@@ -240,18 +247,18 @@ func heldEnds(p *eval.Part, w *eval.Work) []model.Face {
 					return []model.Face{t.Face}
 				}
 				made[t.Face] = true
-			case t.Form != nil && t.Form.Lathe == nil || t.Form != nil && t.Form.Feature.Kind == "bore":
+			case t.Form != nil && (t.Form.Lathe == nil || t.Form.Feature.Kind == "bore" || !p.Round && t.Form.Feature.Kind == "outside"):
 				made[t.Form.Into.Face] = true
 			}
 		}
 	}
 	switch {
-	case made[model.Left] && !made[model.Right]:
-		return []model.Face{model.Right}
-	case made[model.Right] && !made[model.Left]:
-		return []model.Face{model.Left}
+	case made[least] && !made[most]:
+		return []model.Face{most}
+	case made[most] && !made[least]:
+		return []model.Face{least}
 	}
-	return []model.Face{model.Left, model.Right}
+	return []model.Face{least, most}
 }
 
 // placed settles how far the piece stands out: as written, else the least at which all the
@@ -269,9 +276,10 @@ func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval
 		h.Grip, h.Gripped = s.Grip.V, true
 		return
 	}
-	lo, hi, _ := before.Profile.Ends()
+	about := p.TurnsAbout(w)
+	lo, hi := p.MetalAlong(before, about.Along)
 	free, sign := hi, 1.0
-	if h.End == model.Right {
+	if h.End.Sign() > 0 {
 		free, sign = lo, -1
 	}
 	need := 0.0
@@ -291,6 +299,9 @@ func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval
 		}
 	}
 	h.Out = math.Min(math.Ceil(need), hi-lo)
+	if !p.Round && h.Chuck != nil { // a block goes in as far as the jaws are long
+		h.Out = math.Max(h.Out, hi-lo-h.Chuck.JawLength.Or(hi-lo))
+	}
 	if s.End.Is() && need == 0 {
 		h.Out = (hi - lo) / 2
 	}
@@ -327,6 +338,53 @@ func (c *chooser) post(st *eval.Step) *model.Holder {
 		return h
 	}
 	return nil
+}
+
+// inCollets are the collets that are here and close on the bar as it now is, after every chuck. Whether
+// they go in the spindle a rule asks.
+func (c *chooser) inCollets(before *eval.State, base eval.ChuckChoice) []eval.ChuckChoice {
+	var out []eval.ChuckChoice
+	for _, z := range before.Profile {
+		if z.Flats > 0 {
+			return nil
+		}
+	}
+	for _, co := range c.build.Shop.Collets {
+		n, ok := c.nominal(co, model.Sure(2*before.Profile.Most()))
+		if !co.Here() || !ok {
+			continue
+		}
+		h := base
+		h.Collets, h.Collet = co, n
+		out = append(out, h)
+	}
+	return out
+}
+
+// clearOfClamps says whether the clamps on a faceplate can stand on the face that looks away from it:
+// none of the faces is made.
+func clearOfClamps(w *eval.Work) bool {
+	for _, st := range w.Steps {
+		for _, t := range st.Makes {
+			if t.Form == nil && t.Face != model.NoFace {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// faceplates are those that are here, for a piece that is not round.
+func (c *chooser) faceplates(base eval.ChuckChoice) []eval.ChuckChoice {
+	var out []eval.ChuckChoice
+	for _, f := range c.build.Shop.Faceplates {
+		if f.Here() && len(c.build.Shop.Clamps) > 0 {
+			h := base
+			h.Faceplate = f
+			out = append(out, h)
+		}
+	}
+	return out
 }
 
 func oneOf(s string, all ...string) bool { return slices.Contains(all, s) }

@@ -25,8 +25,11 @@ func chuckChoices(h *eval.Chucking) []Choice {
 	if !s.End.Is() {
 		add("end", c.End.String()+" end held", "the end that no step of this set-up makes")
 	}
+	if line := h.TurnsOn(); line != "" && !h.LineSaid() {
+		add("turns about", line, "no step of this set-up says a line: the middle")
+	}
 	switch {
-	case c.Centres:
+	case c.Centres, c.Faceplate != nil:
 	case !s.StickOut.Is() && !c.Gripped:
 		add("stick-out", model.Figure(h.Free)+" mm", "the least that all its work needs")
 	case !s.StickOut.Is():

@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"fettle/eval"
+	"fettle/eval/reckon/balance"
 	"fettle/rules"
 	"fettle/schema/drawing"
 	"fettle/schema/handbook"
@@ -376,8 +377,27 @@ func (c *chooser) fastest(k *asked, cc *eval.TurnChoice) (float64, bool) {
 	if ch := k.chuck.Choice.Chuck; ch != nil && ch.MaxSpeed.Is() {
 		most = math.Min(most, ch.MaxSpeed.V)
 	}
+	if v, ok := c.balanced(t); ok {
+		most = math.Min(most, v)
+	}
 	if cc.Tool.Cutter != nil && cc.Tool.Cutter.MaxSpeed.Is() {
 		most = math.Min(most, cc.Tool.Cutter.MaxSpeed.V)
 	}
 	return most, true
+}
+
+// balanced is the speed up to which work off its middle pulls no more than usual; false where it
+// turns about its middle, where weights are on, or where nobody can say.
+func (c *chooser) balanced(t *eval.Turn) (float64, bool) {
+	u, off := t.Unbalanced()
+	m := t.Lathe()
+	if !off || !u.Is() || m == nil || !m.Weight.Is() || t.Hold.Work.SetUp.Balance.Is() {
+		return 0, false
+	}
+	most, err := balance.Weight(m.Weight.V, c.thumb("out_of_balance"))
+	if err != nil {
+		return 0, false
+	}
+	v, ok, err := balance.SpeedAt(u.V.Moment, most)
+	return v, ok && err == nil
 }

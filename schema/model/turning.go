@@ -35,6 +35,7 @@ type Centre struct {
 	Shank Known[drawing.Taper]
 	Live  Known[bool]
 	Half  Known[bool]
+	Out   Known[float64] // quill face to its point
 	Pipe  Known[[]float64]
 }
 
@@ -92,6 +93,8 @@ type BarSupport struct {
 type Faceplate struct {
 	Thing
 	Diameter Known[float64]
+	Length   Known[float64] // spindle nose face to its front face
+	Bore     Known[float64] // clear hole through its middle
 	Slots    Known[float64]
 	Mounts   Known[Nose]
 	Mass     Known[float64]

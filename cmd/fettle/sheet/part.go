@@ -175,8 +175,13 @@ func (g *group) holding() (rows [][]string) {
 		if c.Choice.Reversed {
 			put("jaws", "turned round")
 		}
-		put("end in the chuck", c.Choice.End.String())
-		put("stands out", model.Figure(c.Free)+" mm from the jaw face")
+		if c.Choice.Faceplate != nil {
+			put("against the plate", c.Choice.End.String())
+		} else {
+			put("end in the chuck", c.Choice.End.String())
+			put("stands out", model.Figure(c.Free)+" mm from the jaw face")
+		}
+		put("turns about", c.TurnsOn())
 		if c.Gripped > 0 {
 			put("gripped on", "⌀"+model.Figure(c.Gripped)+" mm, over "+model.Figure(c.Contact)+" mm")
 		}

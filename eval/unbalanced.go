@@ -1,0 +1,151 @@
+package eval
+
+import (
+	"math"
+
+	"fettle/eval/reckon/balance"
+	"fettle/eval/solid"
+	"fettle/schema/model"
+)
+
+// Unbalanced is the pull of work that turns off its middle.
+type Unbalanced struct {
+	Kilograms float64 // of the piece alone: clamps, packing and set-over jaws are not counted
+	Middle    float64 // its centre of mass from the axis, mm
+	Moment    balance.Moment
+}
+
+// Unbalanced is how far off its middle the piece turns in an operation, before its cut. False where
+// it turns about its middle: a turned part about its own axis from which nothing is gone on one
+// side.
+func (k *Turn) Unbalanced() (u model.Known[Unbalanced], off bool) {
+	if k.Hold.Unplayed != "" || k.Choice.ByHand || k.evenAbout() {
+		return u, false
+	}
+	v := k.Before.Piece.Volume()
+	c, ok := k.Before.Piece.Centre()
+	if !ok {
+		return u, false
+	}
+	c[0] = 0
+	at := c.Len()
+	if at < offMiddle {
+		return u, false
+	}
+	mat := k.Part.Material
+	if s := k.Part.Blank.Stock; !mat.Is() && s != nil {
+		mat = s.Material
+	}
+	if !mat.Is() || mat.V.Density <= 0 {
+		if mat.Is() {
+			return model.Lacking[Unbalanced]([]model.Lack{{Fact: "the density of " + mat.V.Written}}), true
+		}
+		return model.Lacking[Unbalanced](mat.Missing()), true
+	}
+	kg := v * mat.V.Density * 1e-9
+	m, err := balance.Sum(balance.Mass{Kilograms: kg, Radius: at, Angle: math.Atan2(c[1], c[2]) * 180 / math.Pi})
+	if err != nil {
+		return u, false
+	}
+	return model.Sure(Unbalanced{kg, at, m}), true
+}
+
+// offMiddle is how far off the axis the middle of a piece may lie and still counts as turning about
+// its middle, mm: within what a piece is set true to.
+const offMiddle = 0.02
+
+// evenAbout says whether a turned part turns about its own axis and all that has been made goes
+// round it.
+func (k *Turn) evenAbout() bool {
+	p := k.Part
+	if !p.Own(k.Hold.About) {
+		return false
+	}
+	for i, f := range p.Forms {
+		if !k.Before.Features[i].Begun {
+			continue
+		}
+		if about, ok := p.axisOf(Target{Form: f}); !ok || !p.Own(about) {
+			return false
+		}
+	}
+	return true
+}
+
+// Broken says what breaks the round of the metal that an operation cuts: "" where the tool is in
+// the cut all the way round.
+func (k *Turn) Broken(w *Turning) string {
+	if w.Wrong != "" {
+		return ""
+	}
+	if !w.Inside {
+		for _, z := range k.Before.Profile.Between(w.X0, w.X1) {
+			least := math.Min(w.R0, w.R1)
+			if (z.Uneven || z.Flats > 0) && z.Whole() < z.Most()-model.Grain && z.Most() > least+model.Grain {
+				switch {
+				case z.Flats > 0:
+					return "the corners of the bar"
+				case k.Part.Round:
+					return "the bar set over"
+				}
+				return "the corners of the block"
+			}
+		}
+	}
+	for i, f := range k.Part.Forms {
+		if !k.Before.Features[i].Begun || f.Lathe != nil || f == w.Target.Form {
+			continue
+		}
+		if about, ok := k.Part.axisOf(Target{Form: f}); ok && about.Same(k.Hold.About) {
+			continue
+		}
+		if k.crosses(w, f) {
+			return f.Name()
+		}
+	}
+	return ""
+}
+
+// crosses says whether a feature that was milled or drilled opens the surface that is cut.
+func (k *Turn) crosses(w *Turning, f *Form) bool {
+	lo, hi := f.Lo, f.Hi
+	if len(f.Mouths) > 0 {
+		r := f.Diameter.Or(0) / 2
+		for i, m := range f.Mouths {
+			end := m.Add(f.Dir.Times(f.Depth.Or(0)))
+			for j := range 3 {
+				a, b := math.Min(m[j], end[j])-r*sideways(f.Dir, j), math.Max(m[j], end[j])+r*sideways(f.Dir, j)
+				if i == 0 {
+					lo[j], hi[j] = a, b
+				}
+				lo[j], hi[j] = math.Min(lo[j], a), math.Max(hi[j], b)
+			}
+		}
+	}
+	along := k.Hold.About.Along
+	if hi[along] < w.X0+model.Grain || lo[along] > w.X1-model.Grain || hi[along]-lo[along] < model.Grain {
+		return false
+	}
+	// The ring between what is there and what is left, against the box of the feature.
+	near, far := 0.0, 0.0
+	for j := range 3 {
+		if j == along {
+			continue
+		}
+		a, b := lo[j]-k.Hold.About.At[j], hi[j]-k.Hold.About.At[j]
+		m := math.Max(math.Abs(a), math.Abs(b))
+		far += m * m
+		if a > 0 || b < 0 {
+			n := math.Min(math.Abs(a), math.Abs(b))
+			near += n * n
+		}
+	}
+	least, most := math.Min(w.R0, w.R1), w.Had
+	if w.Inside {
+		least, most = w.Had, math.Max(w.R0, w.R1)
+	}
+	return math.Sqrt(near) < most-model.Grain && math.Sqrt(far) > least+model.Grain
+}
+
+// sideways is how much of a radius square to a direction shows along an axis.
+func sideways(d solid.Vec, j int) float64 { return math.Sqrt(math.Max(0, 1-d[j]*d[j])) }
