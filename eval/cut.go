@@ -163,6 +163,7 @@ func (k *Cut) work(t Target) {
 		k.Unplayed = t.Name() + " goes round the axis, and this holding does not turn"
 	case t.Form.Feature.Kind == "hole":
 		k.hole(t)
+	case k.jointFaced(t):
 	case t.Form.Feature.Kind == "slit", t.Form.Feature.Kind == "split":
 		k.slit(t)
 	case t.Form.Feature.Kind == "chamfer", t.Form.Feature.Kind == "radius":

@@ -68,6 +68,9 @@ func (f *Form) face(sub string) (Plane, bool) {
 	if f.Lathe != nil {
 		return f.shoulder(sub)
 	}
+	if f.Feature.Kind == "split" {
+		return f.jointFace(sub)
+	}
 	if f.Into.Face == model.NoFace {
 		return Plane{}, false
 	}

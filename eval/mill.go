@@ -18,11 +18,13 @@ func coneDepth(large, small, included float64) float64 {
 }
 
 // face machines one of the part's own faces flat.
-func (k *Cut) face(t Target) {
-	f := t.Face
+func (k *Cut) face(t Target) { k.faced(t, t.Face, k.Part.FaceAt(t.Face), t.Face.String()) }
+
+// faced machines a face that looks in a direction and lies finished at a place along its axis.
+func (k *Cut) faced(t Target, f model.Face, finished float64, called string) {
 	fs := &k.After.Faces[f]
-	w := Working{Target: t, Entry: Plane{f, k.Part.FaceAt(f), f.String()}, Level: true}
-	at := k.faceGoal(f)
+	w := Working{Target: t, Entry: Plane{f, finished, called}, Level: true}
+	at := k.faceGoal(f, finished)
 	up := k.Hold.Pose.Dir(Normal(f))
 	w.Facing = up[2] > 0.5
 	w.Deep = math.Abs(k.Before.Faces[f].At - at)
@@ -34,7 +36,7 @@ func (k *Cut) face(t Target) {
 		boxHi[f.Axis()] = at
 	}
 	if w.Deep > 0 {
-		w.Took = []solid.Removal{{Take: solid.Box(boxLo, boxHi), By: "face." + f.String()}}
+		w.Took = []solid.Removal{{Take: solid.Box(boxLo, boxHi), By: t.Name()}}
 	}
 	w.Moves, w.Run = k.faceMoves(f, at, up)
 	if up[2] > -0.5 && up[2] < 0.5 {
@@ -43,7 +45,7 @@ func (k *Cut) face(t Target) {
 		w.Facing = k.sideCutter()
 		w.Deep = k.Hold.Hi[2] - k.Hold.Lo[2]
 	}
-	done := near(at, k.Part.FaceAt(f))
+	done := near(at, finished)
 	if fs.Done {
 		fs.Times++
 	}
@@ -56,8 +58,7 @@ func (k *Cut) face(t Target) {
 
 // faceGoal is where the face shall lie afterwards, along its axis: the finished place, or
 // short of it by `leaves`, or the working size `to`, taken to the opposite face as it is.
-func (k *Cut) faceGoal(f model.Face) float64 {
-	at := k.Part.FaceAt(f)
+func (k *Cut) faceGoal(f model.Face, at float64) float64 {
 	if k.Step.Work.Kind == "setup" && k.Step.Step == nil {
 		return at + f.Sign()*k.Step.Work.Leaves
 	}

@@ -206,11 +206,12 @@ func (p *Part) split(f *Form) {
 		return
 	}
 	f.Across = axis
-	if !m.Kerf.Is() {
-		f.lack(m.Kerf.Missing())
+	kerf := p.kerfOf(f)
+	if !kerf.Is() {
+		f.lack(kerf.Missing())
 		return
 	}
-	f.Width = m.Kerf.V.Nominal
+	f.Width = kerf.V
 	f.Lo, f.Hi = p.Low, p.High()
 	f.Lo[axis], f.Hi[axis] = at-f.Width/2, at+f.Width/2
 	for _, face := range model.Faces {

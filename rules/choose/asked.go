@@ -74,14 +74,14 @@ func (k *asked) process() string {
 			continue
 		}
 		by := processOf[r.Item.Kind]
-		if by == "milling" && f != nil && (f.Feature.Kind == "slit" || f.Feature.Kind == "split") {
+		if by == "milling" && f != nil && !k.faces() && (f.Feature.Kind == "slit" || f.Feature.Kind == "split") {
 			by = "sawing"
 		}
 		if by != "" {
 			return by
 		}
 	}
-	if f == nil {
+	if f == nil || k.faces() {
 		if k.step.Work.Kind == "bench" {
 			return "filing"
 		}
@@ -212,7 +212,7 @@ func (k *asked) reamedLater() (string, bool) {
 // widest is the widest cutter that goes into what is made.
 func (k *asked) widest() float64 {
 	f := k.target.Form
-	if f == nil {
+	if f == nil || k.faces() {
 		return 1000
 	}
 	switch f.Feature.Kind {
@@ -229,6 +229,17 @@ func (k *asked) widest() float64 {
 		w = min(w, 2*c)
 	}
 	return w
+}
+
+// faces says whether a flat face is made: one of the part's own, or that of a joint.
+func (k *asked) faces() bool {
+	return k.target.Form == nil || jointFace(k.part, k.target) != model.NoFace
+}
+
+// jointFace is the direction in which the face of a joint looks; NoFace where the target is none.
+func jointFace(p *eval.Part, t eval.Target) model.Face {
+	f, _ := p.JointFace(t)
+	return f
 }
 
 // side says whether the tool is pushed sideways.

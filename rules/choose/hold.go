@@ -188,6 +188,8 @@ func ups(p *eval.Part, w *eval.Work) []model.Face {
 				add(st.Step.From.V.Face)
 			case t.Form == nil:
 				add(t.Face)
+			case jointFace(p, t) != model.NoFace:
+				add(jointFace(p, t))
 			case t.Form.Feature.Kind == "slit" || t.Form.Feature.Kind == "split":
 				add(model.FaceOn(t.Form.Across, 1))
 				add(model.FaceOn(t.Form.Across, -1))

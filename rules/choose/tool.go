@@ -261,7 +261,7 @@ func (c *chooser) saws(k *asked) []eval.Pick {
 func (c *chooser) mills(k *asked) []eval.Pick {
 	kinds := []string{"end_mill", "slot_drill"}
 	t := k.target
-	if t.Form == nil {
+	if k.faces() {
 		kinds = []string{"face_mill", "end_mill", "slot_drill", "fly_cutter"}
 	} else if u := t.Form.Under; u != nil && k.part.Feature(k.before, t.Form).Begun {
 		return c.undercutters(k, u)
