@@ -29,6 +29,7 @@ type SplitJoint struct {
 	Kerf   float64
 	Clean  float64 // off each joint face after sawing
 	Chosen bool    // the kerf is that of a saw
+	halved []int   // which forms the closed joint cuts in two lengthwise
 }
 
 // Second is where the second piece's joint face lies, cleaned, while the pieces are apart.
@@ -93,6 +94,9 @@ func (p *Part) openUp() {
 	}
 	for i, g := range p.Forms {
 		h := q.Forms[i]
+		if j.Halves(g) {
+			j.halved = append(j.halved, i)
+		}
 		if !j.move(h) {
 			return
 		}
@@ -270,10 +274,14 @@ func (q *Part) closeUp(s *State) *State {
 	n.Closed = true
 	var shift solid.Vec
 	shift[a] = -j.Sign * j.Gap
-	first := s.Piece.Cut(solid.Removal{Take: q.half(j, 1, j.At), By: "the other piece"})
-	second := s.Piece.Cut(solid.Removal{Take: q.half(j, 0, j.Second()), By: "the other piece"})
-	same := solid.Attitude(solid.Vec{0, 0, 1}, solid.Vec{0, 1, 0})
-	n.Piece = solid.Joined(first, second.Placed(same.Shifted(shift)))
+	var first, second *solid.Piece
+	if ps := s.Piece.Lumps(); len(ps) == 2 {
+		first, second = ps[0], ps[1] // it was together before
+	} else {
+		first = s.Piece.Cut(solid.Removal{Take: q.half(j, 1, j.At), By: "the other piece"})
+		second = s.Piece.Cut(solid.Removal{Take: q.half(j, 0, j.Second()), By: "the other piece"})
+	}
+	n.Piece = solid.Joined(first, second.Placed(unturned.Shifted(shift)))
 	for _, f := range model.Faces {
 		if f.Axis() == a {
 			n.Faces[f].At = j.back(n.Faces[f].At)
@@ -282,14 +290,50 @@ func (q *Part) closeUp(s *State) *State {
 	for i := range n.Burrs {
 		n.Burrs[i].A[a], n.Burrs[i].B[a] = j.back(n.Burrs[i].A[a]), j.back(n.Burrs[i].B[a])
 	}
+	q.deepen(n, -j.Gap)
+	return n
+}
+
+// unturned leaves a piece as it stands.
+var unturned = solid.Attitude(solid.Vec{0, 0, 1}, solid.Vec{0, 1, 0})
+
+// deepen adds to the depth of the holes that go through the joint and are as deep as they are to be.
+func (q *Part) deepen(n *State, by float64) {
 	for i, f := range q.Forms {
-		if fs := &n.Features[i]; f.Depth.Is() && fs.Depth > 0 && near(fs.Depth, f.Depth.V) && f.Into.Face != model.NoFace && f.Into.Face.Axis() == a {
-			end := f.Into.At - f.Into.Face.Sign()*f.Depth.V
-			if (end-j.At)*(f.Into.At-j.At) < 0 {
-				fs.Depth -= j.Gap
-			}
+		fs := &n.Features[i]
+		if q.Joint.Crosses(f) && fs.Depth > 0 && (near(fs.Depth, f.Depth.V) || near(fs.Depth+by, f.Depth.V)) {
+			fs.Depth += by
 		}
 	}
+}
+
+// opens says whether a stretch of work is on one piece of a split alone.
+func (p *Part) opens(w *Work) bool {
+	return p.Apart != nil && pieceOf(p.Forms[p.Apart.index(p.Apart.Joint.Form)], w) != ""
+}
+
+// takeApart lays the two pieces of a closed joint apart again.
+func (q *Part) takeApart(s *State) *State {
+	j := q.Joint
+	ps := s.Piece.Lumps()
+	n := s.next(s.Last, s.Key.With(digest("joint opened")))
+	n.Closed = false
+	if len(ps) != 2 {
+		return n
+	}
+	var shift solid.Vec
+	shift[j.Axis] = j.Sign * j.Gap
+	n.Piece = solid.Joined(ps[0], ps[1].Placed(unturned.Shifted(shift)))
+	for _, f := range model.Faces {
+		if f.Axis() == j.Axis {
+			n.Faces[f].At = j.off(n.Faces[f].At)
+		}
+	}
+	for i := range n.Burrs {
+		b := &n.Burrs[i]
+		b.A[j.Axis], b.B[j.Axis] = j.off(b.A[j.Axis]), j.off(b.B[j.Axis])
+	}
+	q.deepen(n, j.Gap)
 	return n
 }
 
@@ -327,7 +371,7 @@ func (p *Part) kerfOf(f *Form) model.Known[float64] {
 			}
 			for _, r := range tools {
 				pinned = true
-				if k, ok := p.sawKerf(r); ok {
+				if k := p.sawKerf(r); k.Is() || len(k.Lacks) > 0 {
 					return k
 				}
 			}
@@ -357,19 +401,22 @@ func makesItem(refs []model.Ref, i *model.Item) bool {
 }
 
 // sawKerf is the width of a cutter or saw of the shop.
-func (p *Part) sawKerf(r model.Ref) (model.Known[float64], bool) {
-	if c, ok := model.Find(p.Build.Shop.Cutters, r.Item); ok && c.Width.Is() {
-		return model.Known[float64]{V: c.Width.V, From: model.Chosen}, true
+func (p *Part) sawKerf(r model.Ref) model.Known[float64] {
+	if c, ok := model.Find(p.Build.Shop.Cutters, r.Item); ok {
+		if !c.Width.Is() {
+			return model.Lacking[float64](c.Width.Missing())
+		}
+		return model.Known[float64]{V: c.Width.V, From: model.Chosen}
 	}
 	if s, ok := model.Find(p.Build.Shop.Saws, r.Item); ok {
 		if s.Kerf.Is() {
-			return model.Known[float64]{V: s.Kerf.V, From: model.Chosen}, true
+			return model.Known[float64]{V: s.Kerf.V, From: model.Chosen}
 		}
 		if k, _, _, ok := handbook.Kerf(s.Item.Kind); ok {
-			return model.Known[float64]{V: k, From: model.Handbook}, true
+			return model.Known[float64]{V: k, From: model.Handbook}
 		}
 	}
-	return model.Known[float64]{}, false
+	return model.Known[float64]{}
 }
 
 // smallestSaw is the smallest slitting saw here of known width that goes through a depth beside the

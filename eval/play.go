@@ -105,8 +105,11 @@ func (pl *Player) part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	state := t.Start
 	for i := range p.Work {
 		from := len(t.Moments)
-		if q.closes(state, q.Work[i]) {
+		switch {
+		case q.closes(state, q.Work[i]):
 			q, state = p, q.closeUp(state)
+		case q == p && p.opens(q.Work[i]):
+			q, state = p.Apart, p.Apart.takeApart(state)
 		}
 		state = pl.stretch(t, q, q.Work[i], state, d)
 		pl.forget()
