@@ -99,8 +99,7 @@ func (k *Cut) holeBurrs(t Target, entry Plane) {
 
 func (k *Cut) rimBurr(f *Form, pl Plane, r float64) {
 	for _, m := range f.Mouths {
-		at := m
-		at[pl.Face.Axis()] = pl.At
+		at := f.at(m, pl)
 		k.burr(Burr{On: pl.Face, Round: true, A: at, B: at, R: r,
 			Edge:  "the rim of " + f.Name() + " at " + pl.Name,
 			Names: []string{f.Name(), pl.Name}})

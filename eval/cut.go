@@ -94,6 +94,7 @@ func (k *Cut) play() {
 	for _, t := range k.Step.Makes {
 		k.work(t)
 	}
+	k.aslant()
 	if k.Unplayed != "" {
 		return
 	}

@@ -22,6 +22,7 @@ func (k *Cut) breakEdge(t Target) {
 		w.Took = k.edgeTook(f)
 		w.Entry = f.Edge[0]
 	}
+	k.bevel(f, &w)
 	if fs.Finished {
 		fs.Twice = true
 	}

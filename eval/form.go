@@ -274,6 +274,7 @@ func (p *Part) holePlaces(f *Form) {
 		v[f.Into.Face.Axis()] = f.Into.At
 		f.Mouths = append(f.Mouths, v)
 	}
+	p.lean(f)
 	if m.Around.Said {
 		f.around(a, b)
 	}

@@ -30,7 +30,7 @@ func wrongWayUp(k *eval.Cut, a *Ask) {
 		case w.Facing:
 			a.Clear(finding.Margin{}, "")
 		case w.Wrong != "":
-			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("axis", "up", "hold"), "%s cannot be made in this holding: %s", w.Target.Name(), w.Wrong)
+			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("tilt", "axis", "up", "hold"), "%s cannot be made in this holding: %s", w.Target.Name(), w.Wrong)
 		case f != nil && (f.Feature.Kind == "slit" || f.Feature.Kind == "split"):
 			lo, hi := acrossFaces(f)
 			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("up", "hold"),

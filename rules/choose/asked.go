@@ -109,6 +109,9 @@ func (k *asked) process() string {
 		if len(f.Rims) > 0 && f.Feature.Kind == "chamfer" && len(k.c.countersinks(k)) > 0 {
 			return "countersinking"
 		}
+		if k.setup().Tilt.Said && k.step.Work.Kind == "setup" {
+			return "milling"
+		}
 		return "filing"
 	}
 	if k.step.Work.Kind == "bench" {
@@ -218,7 +221,7 @@ func (k *asked) widest() float64 {
 	switch f.Feature.Kind {
 	case "hole":
 		return k.wanted()
-	case "step":
+	case "step", "chamfer", "radius":
 		return 1000
 	}
 	if f.Under != nil && f.Under.Tongue {

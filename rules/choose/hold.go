@@ -146,6 +146,12 @@ func (c *chooser) attitudes(p *eval.Part, before *eval.State, w *eval.Work, h ev
 			for _, k := range s.Packing {
 				a.Packing = max(a.Packing, k.Under.V) // several pieces lie side by side
 			}
+			lean, ok := c.lean(p, w, &a)
+			if !ok {
+				a.NotPlayed = "how far the piece is to lean is not known"
+				return []eval.HoldChoice{a}
+			}
+			a.Lean = lean
 			if a.Vise == nil {
 				out = append(out, a)
 				continue

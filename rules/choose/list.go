@@ -84,6 +84,12 @@ func holdChoices(h *eval.Holding) []Choice {
 	if h.Work.Facing != model.NoFace || !s.Up.Is() {
 		add("up", c.Up.String(), "the face that is worked")
 	}
+	if item, why, ok := leanChoice(h); ok {
+		add("tilt", item, why)
+	}
+	if item, why, ok := sineChoice(h, h.Part.Build); ok {
+		add("slips", item, why)
+	}
 	if c.Vise == nil {
 		return out
 	}
