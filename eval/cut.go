@@ -23,6 +23,7 @@ type Cut struct {
 	Works  []Working
 	Near   []Near // how close each part of the stack comes to each thing, worst first per pair
 	Key    Key
+	level  bool // played in the frame of a level spindle
 	// Unplayed says in a sentence why this operation is not made on paper; "" if it is.
 	Unplayed string
 }
@@ -83,12 +84,18 @@ func (pl *Player) Make(h *Holding, before *State, st *Step, c CutChoice) *Cut {
 }
 
 func (k *Cut) play() {
+	if k.LevelSpindle() && k.Hold.Unplayed == "" {
+		k.playLevel()
+		return
+	}
+	k.playUpright()
+}
+
+// playUpright plays an operation in the frame of the holding, the spindle upright.
+func (k *Cut) playUpright() {
 	k.After = k.Before.next(k.Spot, k.Key)
 	if k.Hold.Unplayed != "" {
 		k.Unplayed = k.Hold.Unplayed
-	}
-	if m := k.Choice.machine(k.Hold); m != nil && m.Spindle.V == "level" {
-		k.Unplayed = "a level spindle is not made on paper yet"
 	}
 	k.stackUp(0)
 	for _, t := range k.Step.Makes {

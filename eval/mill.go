@@ -99,6 +99,9 @@ func (k *Cut) faceMoves(f model.Face, at float64, up solid.Vec) ([]solid.Move, f
 	if !ok {
 		return nil, 0
 	}
+	if moves, run, ok := k.bladeFace(f, at, up); ok {
+		return moves, run
+	}
 	r := d / 2
 	var v solid.Vec
 	v[f.Axis()] = at
@@ -150,6 +153,9 @@ func rows(lo, hi solid.Vec, z, r float64) ([]solid.Move, float64) {
 
 // straight makes a slot, pocket or step with an end mill or slot drill.
 func (k *Cut) straight(t Target) {
+	if k.blade(t) {
+		return
+	}
 	f := t.Form
 	fs := k.Part.Feature(k.After, f)
 	w := Working{Target: t, Entry: f.Into}

@@ -30,6 +30,8 @@ func cutterTooWide(k *eval.Cut, a *Ask) {
 			continue
 		}
 		switch {
+		case k.Bladed():
+			bladeWidth(k, a, f)
 		case k.Choice.By == "sawing":
 			sawWidth(k, a, f)
 		case oneOf(f.Feature.Kind, "slot", "pocket") && k.Choice.By == "milling" && w.Entry.Face == f.Into.Face:
@@ -88,4 +90,25 @@ func sawWidth(k *eval.Cut, a *Ask, f *eval.Form) {
 	default:
 		a.Clear(Bound(round(cuts), round(lim.Hi), "mm"), k.ToolPath()+" in "+f.Name())
 	}
+}
+
+// bladeWidth compares the width of a disc with that of the slot that it mills.
+func bladeWidth(k *eval.Cut, a *Ask, f *eval.Form) {
+	if f.Feature.Kind != "slot" {
+		return
+	}
+	w, ok := Need(a, k.Choice.Tool.Cutter.Width)
+	if !ok {
+		return
+	}
+	width := f.Width
+	if lim, ok := eval.LimitsOf(f.Feature.Width.V, k.Part.Build.Recipe.General, f.Feature.Item, "width").Get(); ok && f.Feature.Width.Is() {
+		width = lim.Hi
+	}
+	if w > width+0.0005 {
+		m := a.Say(k.ToolPath()+"+"+f.Name(), k.Place("tool"), "%s is %s wide, and %s is %s wide", k.ToolPath(), mm(w), f.Name(), mm(round(f.Width)))
+		m.Margin = Bound(w, round(width), "mm")
+		return
+	}
+	a.Clear(Bound(w, round(width), "mm"), k.ToolPath()+" in "+f.Name())
 }

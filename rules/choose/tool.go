@@ -269,7 +269,7 @@ func (c *chooser) mills(k *asked) []eval.Pick {
 		kinds = []string{"slot_drill", "end_mill"}
 	}
 	widest := k.widest()
-	var out []eval.Pick
+	out := c.blades(k)
 	for _, cu := range c.here(kinds) {
 		if cu.Kind == "fly_cutter" {
 			if s, ok := cu.SwingOf.Get(); ok && len(s) > 0 {
@@ -281,7 +281,8 @@ func (c *chooser) mills(k *asked) []eval.Pick {
 			out = append(out, c.pick(k, cu, d))
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].Size > out[j].Size+model.Same })
+	n := len(c.blades(k)) // they stay in front
+	sort.SliceStable(out[n:], func(i, j int) bool { return out[n+i].Size > out[n+j].Size+model.Same })
 	return out
 }
 
