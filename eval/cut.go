@@ -187,6 +187,7 @@ func (k *Cut) work(t Target) {
 
 // took removes metal and records the working.
 func (k *Cut) took(w Working) {
+	k.spread(&w)
 	k.Works = append(k.Works, w)
 	if len(w.Took) > 0 {
 		k.After.Piece = k.After.Piece.Cut(w.Took...)

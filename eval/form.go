@@ -38,6 +38,8 @@ type Form struct {
 	On     *Form           // of teeth and graduations: the turned surface that they lie on; nil the part's own outside
 	Trim   []solid.Removal // of an outline
 	Under  *Undercut       // of tee slots and dovetails
+	Copies []float64       // of a straight feature repeated round a circle: degrees from its first place
+	Centre solid.Vec       // the middle of that circle
 	Lacks  []model.Lack
 	beside []Breakout // worked out once; nil before
 	// Wrong says in a sentence why there is no such shape; "" if there is. Later: only because
@@ -167,6 +169,7 @@ func (p *Part) shape(f *Form) {
 	f.Into = pl
 	f.Dir = Normal(pl.Face).Times(-1)
 	p.depth(f)
+	defer p.repeat(f)
 	switch m.Kind {
 	case "hole":
 		p.hole(f)
