@@ -120,3 +120,25 @@ func (f *Form) turn(by float64) solid.Pose {
 	turn := Lean{axis, by}.pose()
 	return turn.Shifted(f.Centre.Sub(turn.Point(f.Centre)))
 }
+
+// webRound is the metal between a slot or slit and the next one round its circle: their middle lines
+// lie apart by so much more than the width of one. False of other forms, and where they run into each other.
+func (p *Part) webRound(f *Form) (Web, bool) {
+	if len(f.Copies) < 2 || f.Feature.Kind != "slot" && f.Feature.Kind != "slit" {
+		return Web{}, false
+	}
+	line := [2]solid.Vec{f.Lo, f.Hi}
+	for i := range line {
+		line[i][f.Across] = (f.Lo[f.Across] + f.Hi[f.Across]) / 2
+		line[i][f.Into.Face.Axis()] = f.Into.At
+	}
+	if !f.Open[model.FaceOn(f.Along, -1)] {
+		line[0][f.Along] += f.Width / 2
+	}
+	if !f.Open[model.FaceOn(f.Along, 1)] {
+		line[1][f.Along] -= f.Width / 2
+	}
+	turn := f.turn(f.Copies[1])
+	thick := lineGap(line, [2]solid.Vec{turn.Point(line[0]), turn.Point(line[1])}) - f.Width
+	return Web{Of: f, And: "its next place", Thick: thick}, thick > model.Grain
+}

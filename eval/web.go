@@ -30,6 +30,11 @@ func (p *Part) Webs() []Web {
 			}
 		}
 	}
+	for _, f := range rooms {
+		if w, ok := p.webRound(f); ok {
+			out = append(out, w)
+		}
+	}
 	return append(out, p.holeWebs()...)
 }
 
