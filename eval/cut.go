@@ -176,6 +176,7 @@ func (k *Cut) work(t Target) {
 		k.slit(t)
 	case t.Form.Feature.Kind == "chamfer", t.Form.Feature.Kind == "radius":
 		k.breakEdge(t)
+	case t.Form.Seat != nil && k.seated(t):
 	case t.Form.Trim != nil:
 		k.trim(t)
 	case t.Form.Under != nil:

@@ -85,6 +85,15 @@ func (k *Cut) bladeMoves(w *Working, f *Form, axis int) {
 	s.lo, s.hi = max(lo[s.along], f.Lo[s.along]-k.Part.outward()), min(hi[s.along], f.Hi[s.along]+k.Part.outward())
 	w.Deep, w.Reach = s.depth, s.depth
 	w.Run = s.hi - s.lo + 2*beyondMiddle(2*s.radius, s.depth)
+	if f.runsOut() && s.radius > 0 {
+		// Full depth from end to end, and beyond either end the cutter's own arc.
+		w.Took = append(w.Took, f.arcs(s.radius)...)
+		s.lo, s.hi = f.Lo[s.along]+beyondMiddle(2*s.radius, s.depth)+beyond, f.Hi[s.along]-beyondMiddle(2*s.radius, s.depth)-beyond
+		w.Run = f.Hi[s.along] - f.Lo[s.along] + s.depth
+		s.mid = (f.Lo[axis] + f.Hi[axis]) / 2
+		w.Moves = s.moves(k)
+		return
+	}
 	for _, sign := range [2]float64{-1, 1} {
 		if face := model.FaceOn(s.along, sign); !f.Open[face] {
 			w.Wrong = "towards the " + face.String() + " it stops short of the edge, and a disc " + model.Figure(2*s.radius) + " mm across ends there in an arc " +

@@ -223,6 +223,10 @@ func (k *asked) widest() float64 {
 		return k.wanted()
 	case "step", "chamfer", "radius":
 		return 1000
+	case "keyway":
+		if f.Seat != nil {
+			return 1000
+		}
 	}
 	if f.Under != nil && f.Under.Tongue {
 		return 1000

@@ -17,7 +17,7 @@ func (c *chooser) blades(k *asked) []eval.Pick {
 	most := 1e6
 	switch {
 	case k.faces():
-	case f.Feature.Kind == "slot":
+	case f.Feature.Kind == "slot", f.Feature.Kind == "keyway" && f.Feature.Ends.V == "run-out":
 		most = f.Width
 	case f.Feature.Kind != "step":
 		return nil
@@ -32,4 +32,20 @@ func (c *chooser) blades(k *asked) []eval.Pick {
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].Cutter.Width.V > out[j].Cutter.Width.V+model.Grain })
 	return out
+}
+
+// keyseats lists the cutters for half-round keys: those of the seat's own width and diameter first.
+func (c *chooser) keyseats(k *asked, diameter float64) []eval.Pick {
+	width := k.target.Form.Width
+	var right, other []eval.Pick
+	for _, cu := range c.here([]string{"keyseat_cutter"}) {
+		d, ok := cu.Diameter.V.Nearest(diameter)
+		w := cu.Width.Or(width)
+		if ok && abs(d-diameter) < model.Grain && abs(w-width) < model.Grain {
+			right = append(right, c.pick(k, cu, d))
+		} else if ok {
+			other = append(other, c.pick(k, cu, d))
+		}
+	}
+	return append(right, other...)
 }

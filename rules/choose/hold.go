@@ -213,6 +213,9 @@ func ups(p *eval.Part, w *eval.Work) []model.Face {
 				add(t.Face)
 			case jointFace(p, t) != model.NoFace:
 				add(jointFace(p, t))
+			case t.Form.Seat != nil:
+				add(model.FaceOn(t.Form.Across, 1))
+				add(model.FaceOn(t.Form.Across, -1))
 			case t.Form.Feature.Kind == "slit" || t.Form.Feature.Kind == "split":
 				add(model.FaceOn(t.Form.Across, 1))
 				add(model.FaceOn(t.Form.Across, -1))

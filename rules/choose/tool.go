@@ -265,7 +265,9 @@ func (c *chooser) mills(k *asked) []eval.Pick {
 		kinds = []string{"face_mill", "end_mill", "slot_drill", "fly_cutter"}
 	} else if u := t.Form.Under; u != nil && k.part.Feature(k.before, t.Form).Begun {
 		return c.undercutters(k, u)
-	} else if t.Form.Feature.Kind == "slot" || u != nil || t.Form.Feature.Kind == "pocket" || k.by == "plunging" {
+	} else if s := t.Form.Seat; s != nil {
+		return c.keyseats(k, s.Diameter)
+	} else if t.Form.Feature.Kind == "slot" || t.Form.Feature.Kind == "keyway" || u != nil || t.Form.Feature.Kind == "pocket" || k.by == "plunging" {
 		kinds = []string{"slot_drill", "end_mill"}
 	}
 	widest := k.widest()
