@@ -159,7 +159,7 @@ func (j *SplitJoint) move(f *Form) bool {
 		return true
 	}
 	a := j.Axis
-	if len(f.Trim) > 0 || f.Under != nil || f.Lathe != nil {
+	if len(f.Trim) > 0 || f.Under != nil || f.Skew != nil || len(f.Copies) > 0 || f.Lathe != nil {
 		return false
 	}
 	f.Into = j.plane(f.Into)

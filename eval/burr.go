@@ -131,6 +131,10 @@ func (k *Cut) slitBurrs(f *Form, entry Plane) {
 // straightBurrs leaves burrs along the upper edges of a slot, pocket or step, and where it
 // runs out.
 func (k *Cut) straightBurrs(f *Form, shape *Form) {
+	if f.Skew != nil {
+		k.skewBurrs(f)
+		return
+	}
 	for _, face := range model.Faces {
 		if f.Open[face] {
 			k.channelBurr(f, shape.Lo, shape.Hi, face)

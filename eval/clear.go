@@ -136,7 +136,7 @@ func (p *Part) between(f, g *Form) (float64, bool) {
 			if f.Into.Name == g.Name()+".floor" {
 				return 0, false
 			}
-			see(boxGap(a, g.Lo, g.Hi)-f.Radius(), func() float64 { return f.gapTo(i, solid.Box(g.Lo, g.Hi)) })
+			see(boxGap(a, g.Lo, g.Hi)-f.Radius(), func() float64 { return f.gapTo(i, g.room()...) })
 		}
 	}
 	return best, ok && !math.IsInf(best, 1)

@@ -36,6 +36,8 @@ func (k *Cut) blade(t Target) bool {
 	w.Took = shape.removal(k.Part.outward(), 0)
 	axis, square := k.alongSpindle()
 	switch {
+	case f.Skew != nil:
+		w.Wrong = "a disc runs along a way of the table, and it runs aslant of them"
 	case !square:
 		w.Wrong = "none of its walls stands square to the spindle"
 	case f.Feature.Kind == "pocket":

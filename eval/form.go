@@ -38,6 +38,7 @@ type Form struct {
 	On     *Form           // of teeth and graduations: the turned surface that they lie on; nil the part's own outside
 	Trim   []solid.Removal // of an outline
 	Under  *Undercut       // of tee slots and dovetails
+	Skew   *Skew           // of a slot that runs aslant
 	Seat   *KeySeat        // of a keyway for a half-round key
 	Copies []float64       // of a straight feature repeated round a circle: degrees from its first place
 	Centre solid.Vec       // the middle of that circle

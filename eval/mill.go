@@ -176,7 +176,15 @@ func (k *Cut) straight(t Target) {
 	w.Depth = shape.Depth.V
 	w.Deep = shape.Hi[entry.Face.Axis()] - shape.Lo[entry.Face.Axis()]
 	w.Through = f.Through
-	if k.Stack.Diameter.Is() && w.Facing {
+	switch {
+	case f.Skew != nil && !w.Facing:
+	case f.Skew != nil:
+		if w.Wrong = k.skewWrong(f); w.Wrong != "" {
+			w.Facing = false
+		} else if k.Stack.Diameter.Is() && w.Facing {
+			w.Moves, w.Run = k.skewMoves(shape, r)
+		}
+	case k.Stack.Diameter.Is() && w.Facing:
 		w.Moves, w.Run = k.straightMoves(shape, entry, r)
 	}
 	if fs.Finished {
@@ -198,7 +206,9 @@ func (k *Cut) trimmed(f *Form) *Form {
 	if st == nil {
 		return &g
 	}
-	if l := st.Leaves.Or(0); l > 0 {
+	if l := st.Leaves.Or(0); l > 0 && g.Skew != nil {
+		g.Width -= 2 * l
+	} else if l > 0 {
 		for _, face := range model.Faces {
 			if g.Open[face] {
 				continue

@@ -130,7 +130,7 @@ func (p *Part) fromTo(f *Form, a, b int) {
 	case near(v[b], w[b]):
 		f.Across, f.Along = b, a
 	default:
-		f.later("it runs aslant, which is not made on paper yet")
+		p.aslantSlot(f, v, w)
 		return
 	}
 	f.Lo[f.Across], f.Hi[f.Across] = v[f.Across]-f.Width/2, v[f.Across]+f.Width/2
@@ -265,6 +265,9 @@ func (p *Part) edge(f *Form) {
 // past open faces by beyond, so that raw metal there goes too. corner is the radius that
 // the cutter leaves in upright corners; 0 for square ones.
 func (f *Form) removal(beyond, corner float64) []solid.Removal {
+	if f.Skew != nil {
+		return f.skewed(beyond)
+	}
 	lo, hi := f.Lo, f.Hi
 	for _, face := range model.Faces {
 		if !f.Open[face] {

@@ -44,7 +44,7 @@ func (p *Part) rooms() []*Form {
 	for _, f := range p.Forms {
 		switch f.Feature.Kind {
 		case "slot", "pocket", "step", "slit":
-			if f.Wrong == "" && len(f.Lacks) == 0 {
+			if f.Wrong == "" && len(f.Lacks) == 0 && f.Skew == nil {
 				out = append(out, f)
 			}
 		}

@@ -19,6 +19,11 @@ func (c *chooser) lean(p *eval.Part, w *eval.Work, h *eval.HoldChoice) (eval.Lea
 		axis, ok3 := map[string]int{"x": 0, "y": 1, "z": 2}[about]
 		return eval.Lean{About: axis, By: by}.FromTable(turned), ok && ok2 && ok3
 	}
+	for _, by := range p.Turns(w, h.Up, h.Back) {
+		if h.Divided == nil && math.Abs(by) > 1e-6 {
+			return eval.Lean{About: 2, By: by}, true
+		}
+	}
 	if h.Vise == nil {
 		return eval.Lean{}, true
 	}
@@ -51,5 +56,9 @@ func leanChoice(h *eval.Holding) (item, why string, ok bool) {
 		return "", "", false
 	}
 	l = l.OnTable(h.Turned)
-	return model.Figure(math.Round(l.By*1e4)/1e4) + " deg about " + "xyz"[l.About:l.About+1], "what is made looks up then", true
+	why = "what is made looks up then"
+	if l.About == 2 {
+		why = "what is made runs along a way of the table then"
+	}
+	return model.Figure(math.Round(l.By*1e4)/1e4) + " deg about " + "xyz"[l.About:l.About+1], why, true
 }
