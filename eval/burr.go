@@ -100,8 +100,7 @@ func (k *Cut) holeBurrs(t Target, entry Plane) {
 
 func (k *Cut) rimBurr(f *Form, pl Plane, r float64) {
 	for _, m := range f.Mouths {
-		at := m
-		at[pl.Face.Axis()] = pl.At
+		at := f.at(m, pl)
 		k.burr(Burr{On: pl.Face, Round: true, A: at, B: at, R: r,
 			Edge:  "the rim of " + f.Name() + " at " + pl.Name,
 			Names: []string{f.Name(), pl.Name}})
@@ -137,6 +136,10 @@ func (k *Cut) slitBurrs(f *Form, entry Plane) {
 // straightBurrs leaves burrs along the upper edges of a slot, pocket or step, and where it
 // runs out.
 func (k *Cut) straightBurrs(f *Form, shape *Form) {
+	if f.Skew != nil {
+		k.skewBurrs(f)
+		return
+	}
 	for _, face := range model.Faces {
 		if f.Open[face] {
 			k.channelBurr(f, shape.Lo, shape.Hi, face)

@@ -21,6 +21,7 @@ type HoldChoice struct {
 	RoundBar  float64    // diameter at the moving jaw; 0 none
 	Along     float64    // left jaw end to the left-most metal; not counted where Centred
 	Centred   bool       // middles together
+	Lean      Lean       // of the piece, or of all that holds it
 	MovedJaw  model.Face // face on the moving jaw, where it is not the opposite one
 	NotPlayed string     // why this holding cannot be made on paper
 }
@@ -62,6 +63,9 @@ func (h *HoldChoice) Words() string {
 	}
 	if h.Centred {
 		put("centred")
+	}
+	if h.Lean.By != 0 {
+		put(h.Lean.Words())
 	}
 	return b.String()
 }

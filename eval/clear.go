@@ -83,7 +83,7 @@ func (p *Part) allBeside(f *Form) []Breakout {
 	if len(p.Forms) > manyForms {
 		far = p.nearest(f)
 	}
-	lo, hi := f.room()
+	lo, hi := f.extent()
 	for i, g := range p.Forms {
 		if g == f || g.Wrong != "" || len(g.Lacks) > 0 || apart(lo, hi, g) > far {
 			continue
@@ -97,7 +97,7 @@ func (p *Part) allBeside(f *Form) []Breakout {
 
 // nearest is how far another feature may be from a hole for it to be looked at.
 func (p *Part) nearest(f *Form) float64 {
-	lo, hi := f.room()
+	lo, hi := f.extent()
 	least, at := math.Inf(1), (*Form)(nil)
 	for _, g := range p.Forms {
 		if g == f || g.Wrong != "" || len(g.Lacks) > 0 {
@@ -116,8 +116,12 @@ func (p *Part) nearest(f *Form) float64 {
 	return math.Max(math.Max(exact, least), p.Build.Thumbs["thin_wall"].Or(1)) + 1
 }
 
-// room is a box round all that a form takes away.
-func (f *Form) room() (lo, hi solid.Vec) {
+// extent is a box round all that a form takes away.
+func (f *Form) extent() (lo, hi solid.Vec) {
+	if f.Skew != nil || len(f.Copies) > 0 { // it may be anywhere
+		inf := math.Inf(1)
+		return solid.Vec{-inf, -inf, -inf}, solid.Vec{inf, inf, inf}
+	}
 	if len(f.Mouths) == 0 {
 		return f.Lo, f.Hi
 	}
@@ -137,7 +141,7 @@ func (f *Form) room() (lo, hi solid.Vec) {
 
 // apart is the least distance of a form's box from another box; 0 where they overlap.
 func apart(lo, hi solid.Vec, g *Form) float64 {
-	a, b := g.room()
+	a, b := g.extent()
 	var d solid.Vec
 	for i := range 3 {
 		d[i] = math.Max(0, math.Max(a[i]-hi[i], lo[i]-b[i]))
@@ -197,7 +201,7 @@ func (p *Part) between(f, g *Form) (float64, bool) {
 			if f.Into.Name == g.Name()+".floor" {
 				return 0, false
 			}
-			see(boxGap(a, g.Lo, g.Hi)-f.Radius(), func() float64 { return f.gapTo(i, solid.Box(g.Lo, g.Hi)) })
+			see(boxGap(a, g.Lo, g.Hi)-f.Radius(), func() float64 { return f.gapTo(i, g.room()...) })
 		}
 	}
 	return best, ok && !math.IsInf(best, 1)

@@ -23,6 +23,7 @@ type Cut struct {
 	Works  []Working
 	Near   []Near // how close each part of the stack comes to each thing, worst first per pair
 	Key    Key
+	level  bool // played in the frame of a level spindle
 	// Unplayed says in a sentence why this operation is not made on paper; "" if it is.
 	Unplayed  string
 	gapsAsked int
@@ -85,17 +86,24 @@ func (pl *Player) Make(h *Holding, before *State, st *Step, c CutChoice) *Cut {
 }
 
 func (k *Cut) play() {
+	if k.LevelSpindle() && k.Hold.Unplayed == "" {
+		k.playLevel()
+		return
+	}
+	k.playUpright()
+}
+
+// playUpright plays an operation in the frame of the holding, the spindle upright.
+func (k *Cut) playUpright() {
 	k.After = k.Before.next(k.Spot, k.Key)
 	if k.Hold.Unplayed != "" {
 		k.Unplayed = k.Hold.Unplayed
-	}
-	if m := k.Choice.machine(k.Hold); m != nil && m.Spindle.V == "level" {
-		k.Unplayed = "a level spindle is not made on paper yet"
 	}
 	k.stackUp(0)
 	for _, t := range k.Step.Makes {
 		k.work(t)
 	}
+	k.aslant()
 	if k.Unplayed != "" {
 		return
 	}
@@ -168,10 +176,12 @@ func (k *Cut) work(t Target) {
 		}
 	case t.Form.Feature.Kind == "hole":
 		k.hole(t)
+	case k.jointFaced(t):
 	case t.Form.Feature.Kind == "slit", t.Form.Feature.Kind == "split":
 		k.slit(t)
 	case t.Form.Feature.Kind == "chamfer", t.Form.Feature.Kind == "radius":
 		k.breakEdge(t)
+	case t.Form.Seat != nil && k.seated(t):
 	case t.Form.Trim != nil:
 		k.trim(t)
 	case t.Form.Under != nil:
@@ -183,6 +193,7 @@ func (k *Cut) work(t Target) {
 
 // took removes metal and records the working.
 func (k *Cut) took(w Working) {
+	k.spread(&w)
 	k.Works = append(k.Works, w)
 	if len(w.Took) > 0 {
 		k.After.Piece = k.After.Piece.Cut(w.Took...)

@@ -95,6 +95,9 @@ func (f *Form) asked() (n int, over float64, spaces int) {
 // circled says whether a feature stands several times round a circle: of a turned part about its
 // own axis, of another about the middle of the table that it is clamped on.
 func (f *Form) circled() bool {
+	if len(f.Copies) > 1 {
+		return true
+	}
 	if !f.Feature.Around.Said || len(f.Mouths) < 2 {
 		return false
 	}

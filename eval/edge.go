@@ -22,6 +22,7 @@ func (k *Cut) breakEdge(t Target) {
 		w.Took = k.edgeTook(f)
 		w.Entry = f.Edge[0]
 	}
+	k.bevel(f, &w)
 	if fs.Finished {
 		fs.Twice = true
 	}
@@ -29,24 +30,42 @@ func (k *Cut) breakEdge(t Target) {
 	k.took(w)
 }
 
-// rimTook is the cone that breaks a rim; a radius is taken as the cone that just holds it,
-// which takes a little less than the round does at its ends.
+// rimTook is the cone that breaks a rim, or for a radius the cones that touch the round.
 func (k *Cut) rimTook(f *Form, r Rim) []solid.Removal {
-	half := f.Feature.Angle.Or(45) * math.Pi / 180
 	out := Normal(r.Face.Face)
 	d := r.Hole.Diameter.Or(0) / 2
+	legs := [][2]float64{{f.Size * math.Tan(f.Feature.Angle.Or(45)*math.Pi/180), f.Size}}
+	if f.Feature.Kind == "radius" {
+		legs = roundLegs(f.Size)
+	}
 	var took []solid.Removal
 	for _, m := range r.Hole.Mouths {
-		at := m
-		at[r.Face.Face.Axis()] = r.Face.At
-		in := at.Sub(out.Times(f.Size))
-		wide := d + f.Size*math.Tan(half)
-		if !(wide > 0) || math.IsInf(wide, 0) {
-			continue
+		at := r.Hole.at(m, r.Face)
+		for _, l := range legs {
+			wide := d + l[0]
+			if !(wide > 0) || math.IsInf(wide, 0) {
+				continue
+			}
+			took = append(took, solid.Removal{Take: solid.Cone(at.Sub(out.Times(l[1])), at, d, wide), By: f.Name()})
 		}
-		took = append(took, solid.Removal{Take: solid.Cone(in, at, d, wide), By: f.Name()})
 	}
 	return took
+}
+
+// roundLegs are the two legs, along the face and down the hole, of bevels that touch a rounded edge
+// of a radius. Together they never take more than the round, and leave at most solid.Within more. The
+// line that touches at an angle t meets the face r (1 - (1 - sin t) / cos t) from the edge: derived.
+func roundLegs(r float64) [][2]float64 {
+	n := 1
+	for n < 40 && r*(1/math.Cos(math.Pi/4/float64(n+1))-1) > solid.Within {
+		n++
+	}
+	var out [][2]float64
+	for i := range n {
+		sin, cos := math.Sincos(float64(i+1) / float64(n+1) * math.Pi / 2)
+		out = append(out, [2]float64{r * (1 - (1-sin)/cos), r * (1 - (1-cos)/sin)})
+	}
+	return out
 }
 
 // edgeTook is the wedge that a chamfer takes off the edge of two faces, or for a radius

@@ -39,6 +39,10 @@ type Form struct {
 	On     *Form           // of teeth and graduations: the turned surface that they lie on; nil the part's own outside
 	Trim   []solid.Removal // of an outline
 	Under  *Undercut       // of tee slots and dovetails
+	Skew   *Skew           // of a slot that runs aslant
+	Seat   *KeySeat        // of a keyway for a half-round key
+	Copies []float64       // of a straight feature repeated round a circle: degrees from its first place
+	Centre solid.Vec       // the middle of that circle
 	Lacks  []model.Lack
 	beside []Breakout // worked out once; nil before
 	// Wrong says in a sentence why there is no such shape; "" if there is. Later: only because
@@ -68,6 +72,9 @@ func (f *Form) middle() solid.Vec {
 func (f *Form) face(sub string) (Plane, bool) {
 	if f.Lathe != nil {
 		return f.shoulder(sub)
+	}
+	if f.Feature.Kind == "split" {
+		return f.jointFace(sub)
 	}
 	if f.Into.Face == model.NoFace {
 		return Plane{}, false
@@ -165,6 +172,7 @@ func (p *Part) shape(f *Form) {
 	f.Into = pl
 	f.Dir = Normal(pl.Face).Times(-1)
 	p.depth(f)
+	defer p.repeat(f)
 	switch m.Kind {
 	case "hole":
 		p.hole(f)
@@ -272,6 +280,7 @@ func (p *Part) holePlaces(f *Form) {
 		v[f.Into.Face.Axis()] = f.Into.At
 		f.Mouths = append(f.Mouths, v)
 	}
+	p.lean(f)
 	if m.Around.Said {
 		f.around(a, b)
 	}

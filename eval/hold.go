@@ -33,6 +33,7 @@ type Holding struct {
 	Opening       model.Known[float64]       // width between the jaws
 	Obstacles     []Obstacle
 	Lacks         []model.Lack // what was not known of the obstacles
+	Upright       *Holding     // where all leans together: the same before it leans; else nil
 	// Unplayed says in a sentence why this holding is not made on paper; "" if it is.
 	Unplayed string
 }
@@ -92,14 +93,17 @@ func (h *Holding) play() {
 		h.Unplayed = h.Work.Unplayed
 	case c.Up == model.NoFace || c.Back == model.NoFace || c.Up.Axis() == c.Back.Axis():
 		h.Unplayed = "which way up the piece is held is not settled"
-	case h.Work.SetUp.Tilt.Said:
-		h.Unplayed = "a tilted piece is not made on paper yet"
+	case h.Work.SetUp.Tilt.Said && c.Lean.By == 0 && h.Work.SetUp.Tilt.By.V != 0:
+		h.Unplayed = "how the piece leans is not known"
 	}
 	if h.Unplayed != "" {
 		return
 	}
 	h.Turned = h.Work.SetUp.Turned.Or(0)
 	h.Pose = solid.Attitude(Normal(c.Up), Normal(c.Back))
+	if c.leansAlone() {
+		h.Pose = after(c.Lean.pose(), h.Pose)
+	}
 	placed := h.Before.Piece.Placed(h.Pose)
 	var lo, hi solid.Vec
 	for i := range 3 {
@@ -119,6 +123,9 @@ func (h *Holding) play() {
 	default:
 		h.shift(lo, hi, solid.Vec{0, 0, 0}, 0)
 		h.Seat = model.Sure(c.Packing)
+	}
+	if c.Lean.By != 0 && !c.leansAlone() && h.Unplayed == "" {
+		h.leaned()
 	}
 }
 

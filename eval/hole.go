@@ -29,7 +29,7 @@ func (k *Cut) holeAt(t Target, entry Plane, mouth solid.Vec, had *FeatureState) 
 	f, c := t.Form, &k.Choice
 	w := Working{Target: t, Entry: entry, Had: had.Diameter, HadDepth: had.Depth}
 	up := k.Hold.Pose.Dir(Normal(entry.Face))
-	w.Facing = up[2] > 0.5
+	w.Facing = up[2] > 0.5 || f.tilted() && up[2] > 0
 	w.Through = f.Through
 	w.Depth = f.Depth.V
 	w.Diameter = k.holeDiameter(t)
@@ -56,14 +56,16 @@ func (k *Cut) holeAt(t Target, entry Plane, mouth solid.Vec, had *FeatureState) 
 		// A blind hole stops the tip at its floor; what the lead leaves is for the rules.
 		w.Point = min(w.Point, max(0, had.Depth-w.Depth))
 	}
-	in := Normal(f.Into.Face).Times(-1)
+	in := f.Dir
 	if entry.Face != f.Into.Face {
 		in = in.Times(-1)
 	}
-	start := mouth
-	start[entry.Face.Axis()] = entry.At
+	start := f.at(mouth, entry)
 	if entry.Face != f.Into.Face {
 		w.Depth = k.Part.far(f.Into)
+		if f.tilted() {
+			w.Depth = f.Depth.V
+		}
 	}
 	k.bore(&w, start, in)
 	return w
@@ -105,7 +107,7 @@ func (k *Cut) wantedDiameter(f *Form) float64 {
 // bore lays the way of the tip and what is taken, from the outside in.
 func (k *Cut) bore(w *Working, start, in solid.Vec) {
 	r := w.Diameter / 2
-	out := k.Part.outward()
+	out := k.Part.outward() + w.Target.Form.more(r)
 	top := start.Sub(in.Times(out))
 	floor := start.Add(in.Times(w.Depth))
 	if w.Through {

@@ -18,11 +18,13 @@ func coneDepth(large, small, included float64) float64 {
 }
 
 // face machines one of the part's own faces flat.
-func (k *Cut) face(t Target) {
-	f := t.Face
+func (k *Cut) face(t Target) { k.faced(t, t.Face, k.Part.FaceAt(t.Face), t.Face.String()) }
+
+// faced machines a face that looks in a direction and lies finished at a place along its axis.
+func (k *Cut) faced(t Target, f model.Face, finished float64, called string) {
 	fs := &k.After.Faces[f]
-	w := Working{Target: t, Entry: Plane{f, k.Part.FaceAt(f), f.String()}, Level: true}
-	at := k.faceGoal(f)
+	w := Working{Target: t, Entry: Plane{f, finished, called}, Level: true}
+	at := k.faceGoal(f, finished)
 	up := k.Hold.Pose.Dir(Normal(f))
 	w.Facing = up[2] > 0.5
 	w.Deep = math.Abs(k.Before.Faces[f].At - at)
@@ -34,7 +36,7 @@ func (k *Cut) face(t Target) {
 		boxHi[f.Axis()] = at
 	}
 	if w.Deep > 0 {
-		w.Took = []solid.Removal{{Take: solid.Box(boxLo, boxHi), By: "face." + f.String()}}
+		w.Took = []solid.Removal{{Take: solid.Box(boxLo, boxHi), By: t.Name()}}
 	}
 	w.Moves, w.Run = k.faceMoves(f, at, up)
 	if up[2] > -0.5 && up[2] < 0.5 {
@@ -43,7 +45,7 @@ func (k *Cut) face(t Target) {
 		w.Facing = k.sideCutter()
 		w.Deep = k.Hold.Hi[2] - k.Hold.Lo[2]
 	}
-	done := near(at, k.Part.FaceAt(f))
+	done := near(at, finished)
 	if fs.Done {
 		fs.Times++
 	}
@@ -56,8 +58,7 @@ func (k *Cut) face(t Target) {
 
 // faceGoal is where the face shall lie afterwards, along its axis: the finished place, or
 // short of it by `leaves`, or the working size `to`, taken to the opposite face as it is.
-func (k *Cut) faceGoal(f model.Face) float64 {
-	at := k.Part.FaceAt(f)
+func (k *Cut) faceGoal(f model.Face, at float64) float64 {
 	if k.Step.Work.Kind == "setup" && k.Step.Step == nil {
 		return at + f.Sign()*k.Step.Work.Leaves
 	}
@@ -97,6 +98,9 @@ func (k *Cut) faceMoves(f model.Face, at float64, up solid.Vec) ([]solid.Move, f
 	d, ok := k.Stack.Diameter.Get()
 	if !ok {
 		return nil, 0
+	}
+	if moves, run, ok := k.bladeFace(f, at, up); ok {
+		return moves, run
 	}
 	r := d / 2
 	var v solid.Vec
@@ -149,6 +153,9 @@ func rows(lo, hi solid.Vec, z, r float64) ([]solid.Move, float64) {
 
 // straight makes a slot, pocket or step with an end mill or slot drill.
 func (k *Cut) straight(t Target) {
+	if k.blade(t) {
+		return
+	}
 	f := t.Form
 	fs := k.Part.change(k.After, f)
 	w := Working{Target: t, Entry: f.Into}
@@ -169,7 +176,15 @@ func (k *Cut) straight(t Target) {
 	w.Depth = shape.Depth.V
 	w.Deep = shape.Hi[entry.Face.Axis()] - shape.Lo[entry.Face.Axis()]
 	w.Through = f.Through
-	if k.Stack.Diameter.Is() && w.Facing {
+	switch {
+	case f.Skew != nil && !w.Facing:
+	case f.Skew != nil:
+		if w.Wrong = k.skewWrong(f); w.Wrong != "" {
+			w.Facing = false
+		} else if k.Stack.Diameter.Is() && w.Facing {
+			w.Moves, w.Run = k.skewMoves(shape, r)
+		}
+	case k.Stack.Diameter.Is() && w.Facing:
 		w.Moves, w.Run = k.straightMoves(shape, entry, r)
 	}
 	if fs.Finished {
@@ -191,7 +206,9 @@ func (k *Cut) trimmed(f *Form) *Form {
 	if st == nil {
 		return &g
 	}
-	if l := st.Leaves.Or(0); l > 0 {
+	if l := st.Leaves.Or(0); l > 0 && g.Skew != nil {
+		g.Width -= 2 * l
+	} else if l > 0 {
 		for _, face := range model.Faces {
 			if g.Open[face] {
 				continue

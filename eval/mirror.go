@@ -89,6 +89,20 @@ func (f *Form) mirror(sum float64) {
 	left, right := model.FaceOn(0, -1), model.FaceOn(0, 1)
 	f.Open[left], f.Open[right] = f.Open[right], f.Open[left]
 	f.Side = turned(f.Side)
+	if f.Skew != nil {
+		s := *f.Skew
+		s.A[0], s.B[0] = sum-s.A[0], sum-s.B[0]
+		f.Skew = &s
+	}
+	if len(f.Copies) > 0 {
+		f.Centre[0] = sum - f.Centre[0]
+		if f.Into.Face.Axis() != 0 {
+			f.Copies = append([]float64(nil), f.Copies...)
+			for i := range f.Copies {
+				f.Copies[i] = -f.Copies[i]
+			}
+		}
+	}
 	f.Edge = [2]Plane{plane(f.Edge[0]), plane(f.Edge[1])}
 	for i := range f.Rims {
 		f.Rims[i].Face = plane(f.Rims[i].Face)

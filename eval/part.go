@@ -19,6 +19,8 @@ type Part struct {
 	Forms  []*Form // in the order of the features
 	Blank  Blank
 	Work   []*Work
+	Apart  *Part       // with a split that is drawn closed: the part as it lies before its pieces are together
+	Joint  *SplitJoint // of a part that lies apart
 	// Unplayed says in a sentence why the part is not made on paper; "" if it is.
 	Unplayed string
 }

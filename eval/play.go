@@ -102,18 +102,32 @@ func (pl *Player) Part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	if p.Unplayed != "" {
 		return t
 	}
-	p.blank(d.Blank(p))
+	q := p // as it lies in the work in hand
+	if p.Apart != nil {
+		q = p.Apart
+	}
+	q.blank(d.Blank(q))
+	p.Blank = q.Blank
 	if len(p.Blank.Lacks) > 0 {
 		p.Unplayed = "how much metal the raw piece has is not known"
 		return t
 	}
-	t.Start = p.start()
+	t.Start = q.start()
 	state := t.Start
-	for _, w := range p.Work {
+	for i := range p.Work {
 		from := len(t.Moments)
-		state = pl.stretch(t, p, w, state, d)
+		switch {
+		case q.closes(state, q.Work[i]):
+			q, state = p, q.closeUp(state)
+		case q == p && p.opens(q.Work[i]):
+			q, state = p.Apart, p.Apart.takeApart(state)
+		}
+		state = pl.stretch(t, q, q.Work[i], state, d)
 		pl.forget()
 		d.Settled(t.Moments[from:])
+	}
+	if q.Joint != nil {
+		state = q.closeUp(state)
 	}
 	t.End = state
 	return t
@@ -176,6 +190,7 @@ func Ready(b *model.Build, m *model.Part) *Part {
 		p.mirror()
 	}
 	p.spell()
+	p.openUp()
 	return p
 }
 

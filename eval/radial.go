@@ -183,7 +183,7 @@ func (f *Form) box(p *Part, x0, x1, y0, y1, z0, z1 float64) {
 func (p *Part) keywayShape(f *Form) {
 	m := f.Feature
 	if m.Sort.V == "woodruff" {
-		f.later("a seat for a half-round key is not made on paper yet")
+		p.woodruffShape(f)
 		return
 	}
 	g, ok := p.roundInto(m.Into.V)

@@ -33,6 +33,9 @@ func (h *Holding) onRotary(d *Divided, rise float64) float64 {
 func (h *Holding) turnedAbout() solid.Vec {
 	for _, st := range h.Work.Steps {
 		for _, t := range st.Makes {
+			if t.Form != nil && len(t.Form.Copies) > 0 {
+				return t.Form.Centre
+			}
 			if t.Form == nil || !t.Form.circled() {
 				continue
 			}

@@ -45,6 +45,7 @@ func (k *Cut) slit(t Target) {
 	fs.Begun, fs.Finished, fs.Depth, fs.ByProcess, fs.By = true, true, f.Depth.Or(saw.depth), k.Choice.By, k.Spot
 	w.Final = true
 	k.took(w)
+	k.splitFaces(f)
 	k.slitBurrs(f, entry)
 }
 

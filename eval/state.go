@@ -17,6 +17,9 @@ type State struct {
 	Profile  Profile         // of a turned part: the piece in half section
 	Features []*FeatureState // as many as the part has features, in their order; shared with the states before
 	Parted   bool            // cut from the bar
+	Closed   bool            // of a part with a split: its two pieces are put together again
+	Joint    [2]FaceState    // of a part with a split: the faces of the joint, where it lies apart
+	Alone    string          // the piece that is held alone after a split; "" the whole
 	Centred  [2]bool         // a centre hole is in the left end, the right end
 	Burrs    []Burr
 	Treated  []Treatment  // what heat and glue have done so far, in order; never appended to in place

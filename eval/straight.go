@@ -130,7 +130,7 @@ func (p *Part) fromTo(f *Form, a, b int) {
 	case near(v[b], w[b]):
 		f.Across, f.Along = b, a
 	default:
-		f.later("it runs aslant, which is not made on paper yet")
+		p.aslantSlot(f, v, w)
 		return
 	}
 	f.Lo[f.Across], f.Hi[f.Across] = v[f.Across]-f.Width/2, v[f.Across]+f.Width/2
@@ -206,11 +206,12 @@ func (p *Part) split(f *Form) {
 		return
 	}
 	f.Across = axis
-	if !m.Kerf.Is() {
-		f.lack(m.Kerf.Missing())
+	kerf := p.kerfOf(f)
+	if !kerf.Is() {
+		f.lack(kerf.Missing())
 		return
 	}
-	f.Width = m.Kerf.V.Nominal
+	f.Width = kerf.V
 	f.Lo, f.Hi = p.Low, p.High()
 	f.Lo[axis], f.Hi[axis] = at-f.Width/2, at+f.Width/2
 	for _, face := range model.Faces {
@@ -264,6 +265,9 @@ func (p *Part) edge(f *Form) {
 // past open faces by beyond, so that raw metal there goes too. corner is the radius that
 // the cutter leaves in upright corners; 0 for square ones.
 func (f *Form) removal(beyond, corner float64) []solid.Removal {
+	if f.Skew != nil {
+		return f.skewed(beyond)
+	}
 	lo, hi := f.Lo, f.Hi
 	for _, face := range model.Faces {
 		if !f.Open[face] {

@@ -224,7 +224,10 @@ func (k *Cut) toothed(t Target) bool {
 	if w.Facing && k.Choice.Tool.Size > 0 {
 		w.Moves = k.discMoves(f, down)
 		side := 270.0 // the machine's front
-		if k.Hold.Carried.Sign < 0 {
+		switch {
+		case k.level:
+			side = 0 // the disc stands over the piece
+		case k.Hold.Carried.Sign < 0:
 			side = 90
 		}
 		turn := towards(f.Spins[0] - side)
@@ -240,7 +243,7 @@ func (k *Cut) toothed(t Target) bool {
 }
 
 // discMoves is the way of the disc's lower face in the machine's frame: in at the free end of the
-// teeth, and along to their held end. The disc stands in front of the piece.
+// teeth, and along to their held end. The disc stands in front of the piece, on a level spindle over it.
 func (k *Cut) discMoves(f *Form, down float64) []solid.Move {
 	r := k.Choice.Tool.Size / 2
 	a, b := k.Hold.Pose.Point(solid.Vec{f.Hi[0], 0, 0}), k.Hold.Pose.Point(solid.Vec{f.Lo[0], 0, 0})
@@ -249,7 +252,7 @@ func (k *Cut) discMoves(f *Form, down float64) []solid.Move {
 	}
 	half := k.Choice.Tool.Cutter.Width.V / 2
 	y := -(f.Hi[2] - down + r)
-	a[1], b[1] = y, y
+	a[1], b[1] = a[1]+y, b[1]+y
 	a[2], b[2] = a[2]-half, b[2]-half
 	out := a
 	out[1] -= down + k.Part.outward()

@@ -16,6 +16,9 @@ type Tower struct {
 // the deepest place of its moves, and the tip must clear the top of the metal by the usual
 // room to get there; a tool that comes from the side need not.
 func (k *Cut) Tower() Tower {
+	if k.LevelSpindle() {
+		return Tower{} // its axis is asked for, see AxisHeights
+	}
 	if !k.Stack.Reach.Is() || !k.Hold.Seat.Is() {
 		lack := model.Lacking[float64](k.Stack.Reach.Missing(), k.Hold.Seat.Missing())
 		return Tower{lack, lack}

@@ -30,6 +30,11 @@ func (p *Part) Webs() []Web {
 			}
 		}
 	}
+	for _, f := range rooms {
+		if w, ok := p.webRound(f); ok {
+			out = append(out, w)
+		}
+	}
 	return append(out, p.holeWebs()...)
 }
 
@@ -39,7 +44,7 @@ func (p *Part) rooms() []*Form {
 	for _, f := range p.Forms {
 		switch f.Feature.Kind {
 		case "slot", "pocket", "step", "slit":
-			if f.Wrong == "" && len(f.Lacks) == 0 {
+			if f.Wrong == "" && len(f.Lacks) == 0 && f.Skew == nil {
 				out = append(out, f)
 			}
 		}

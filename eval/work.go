@@ -79,6 +79,9 @@ func (p *Part) target(r model.Ref) (Target, bool) {
 		case "thread", "counterbore", "countersink", "":
 			return Target{Ref: r, Form: f, Sub: r.Sub}, true
 		}
+		if f.Feature.Kind == "split" {
+			return Target{Ref: r, Form: f, Sub: r.Sub}, true
+		}
 		return Target{Ref: r, Form: f}, true
 	}
 	if r.Item != nil && r.Item.Kind == "face" {

@@ -31,9 +31,13 @@ func cutterTooWide(k *eval.Cut, a *Ask) {
 			continue
 		}
 		switch {
+		case f.Seat != nil:
+			seatSize(k, a, f)
+		case k.Bladed():
+			bladeWidth(k, a, f)
 		case k.Choice.By == "sawing":
 			sawWidth(k, a, f)
-		case oneOf(f.Feature.Kind, "slot", "pocket") && k.Choice.By == "milling" && w.Entry.Face == f.Into.Face:
+		case oneOf(f.Feature.Kind, "slot", "pocket", "keyway") && k.Choice.By == "milling" && w.Entry.Face == f.Into.Face:
 			millWidth(k, a, f)
 		}
 	}
@@ -88,5 +92,52 @@ func sawWidth(k *eval.Cut, a *Ask, f *eval.Form) {
 		m.Margin = Room(w, round(lim.Lo))
 	default:
 		a.Clear(Bound(round(cuts), round(lim.Hi), "mm"), k.ToolPath()+" in "+f.Name())
+	}
+}
+
+// bladeWidth compares the width of a disc with that of the slot that it mills.
+func bladeWidth(k *eval.Cut, a *Ask, f *eval.Form) {
+	if !oneOf(f.Feature.Kind, "slot", "keyway") {
+		return
+	}
+	w, ok := Need(a, k.Choice.Tool.Cutter.Width)
+	if !ok {
+		return
+	}
+	width := f.Width
+	if lim, ok := eval.LimitsOf(f.Feature.Width.V, k.Part.Build.Recipe.General, f.Feature.Item, "width").Get(); ok && f.Feature.Width.Is() {
+		width = lim.Hi
+	}
+	if w > width+0.0005 {
+		m := a.Say(k.ToolPath()+"+"+f.Name(), k.Place("tool"), "%s is %s wide, and %s is %s wide", k.ToolPath(), mm(w), f.Name(), mm(round(f.Width)))
+		m.Margin = Bound(w, round(width), "mm")
+		return
+	}
+	a.Clear(Bound(w, round(width), "mm"), k.ToolPath()+" in "+f.Name())
+}
+
+// seatSize compares a cutter for half-round keys with the seat: it leaves its own width and its own arc.
+func seatSize(k *eval.Cut, a *Ask, f *eval.Form) {
+	c := k.Choice.Tool.Cutter
+	if c.Kind != "keyseat_cutter" {
+		return
+	}
+	w, ok := Need(a, c.Width)
+	if !ok {
+		return
+	}
+	d := k.Choice.Tool.Size
+	width := f.Width
+	if lim, ok := eval.LimitsOf(f.Feature.Width.V, k.Part.Build.Recipe.General, f.Feature.Item, "width").Get(); ok {
+		width = lim.Hi
+	}
+	switch {
+	case w > width+0.0005:
+		m := a.Say(k.ToolPath()+"+"+f.Name(), k.Place("tool"), "%s is %s wide, and %s is %s wide", k.ToolPath(), mm(w), f.Name(), mm(round(f.Width)))
+		m.Margin = Bound(w, round(width), "mm")
+	case abs(d-f.Seat.Diameter) > 0.0005:
+		a.Say(k.ToolPath()+"+"+f.Name()+".diameter", k.Place("tool"), "%s is %s across, and the key of %s wants a seat cut by one %s across", k.ToolPath(), mm(d), f.Name(), mm(f.Seat.Diameter))
+	default:
+		a.Clear(Bound(w, round(width), "mm"), k.ToolPath()+" in "+f.Name())
 	}
 }

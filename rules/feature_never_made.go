@@ -40,6 +40,7 @@ func featureNeverMade(p *eval.PartTrace, a *Ask) {
 	if p.Part.Round {
 		roundNeverMade(p, a)
 	}
+	jointsNeverFaced(p, a)
 	for _, f := range model.Faces {
 		if p.Part.Round && !f.Turned() || f == p.Part.Blank.Bar || p.Part.MadeJoined(nil, f) {
 			continue
@@ -112,4 +113,21 @@ func asItIs(profile eval.Profile, f *eval.Form) bool {
 	l := f.Lathe
 	there := profile.Between(l.X0, l.X1)
 	return len(there) > 0 && abs(there.Most()-l.R0) < 0.001
+}
+
+// jointsNeverFaced looks at the faces of a split that are to be cleaned after sawing.
+func jointsNeverFaced(p *eval.PartTrace, a *Ask) {
+	if p.Part.Apart == nil || p.Part.Apart.Joint.Clean < 0.001 {
+		return
+	}
+	j := p.Part.Apart.Joint
+	if !p.Part.Apart.Feature(p.End, j.Form).Finished {
+		return // told of already
+	}
+	for n, s := range p.End.Joint {
+		if !s.Done {
+			name := j.Form.Name() + "." + j.Form.Feature.Pieces.V[n]
+			a.Say(p.Part.Label+"."+name, j.Form.Feature.Item.At, "no step cleans %s: the joint keeps the %s that is left on it after sawing", name, mm(j.Clean))
+		}
+	}
 }

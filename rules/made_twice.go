@@ -31,6 +31,14 @@ func madeTwice(k *eval.Cut, a *Ask) {
 			a.Clear(finding.Margin{}, "")
 			continue
 		}
+		if face, ok := k.Part.JointFace(t); ok {
+			if s := k.Before.Faces[face]; s.Done && s.Times > 0 {
+				a.Say(k.Spot.Part+"."+t.Name(), k.Place("makes"), "%s was finished before, by %s; what is this step to take off?", t.Name(), s.By.Step)
+				continue
+			}
+			a.Clear(finding.Margin{}, "")
+			continue
+		}
 		s := k.Part.Feature(k.Before, t.Form)
 		done, by := s.Finished, s.By.Step
 		switch t.Sub {

@@ -136,9 +136,13 @@ func (r *Runner) AtHold(h *eval.Holding) []Verdict {
 		if h.Unplayed != "" {
 			return nil
 		}
+		as := h // the grip is judged before all leans together
+		if h.Upright != nil {
+			as = h.Upright
+		}
 		for _, rule := range catalogue {
 			if rule.OnHold != nil {
-				vs = said(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnHold(h, a) }))
+				vs = said(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnHold(as, a) }))
 			}
 			if rule.OnChuck != nil && h.Carried != nil {
 				vs = said(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnChuck(h.Carried, a) }))

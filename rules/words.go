@@ -56,6 +56,12 @@ func cureMove(n eval.Near) string {
 func whereIs(h *eval.Holding, at [3]float64) string {
 	s := tenth(at[0]) + " mm from the left end of the jaws"
 	switch {
+	case h.Upright != nil && h.Seat.Is():
+		return tenth(at[2]) + " mm above the table"
+	case h.Upright != nil:
+		return "as it leans"
+	case h.Choice.Vise == nil && at[0] < h.Lo[0]-0.05:
+		s = tenth(h.Lo[0]-at[0]) + " mm beyond the left end of the piece"
 	case h.Choice.Vise == nil:
 		s = tenth(at[0]-h.Lo[0]) + " mm from the left end of the piece"
 	case tenth(at[0]) == "0":

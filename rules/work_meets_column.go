@@ -28,7 +28,7 @@ func exampleDeep(width float64) string {
 
 func workMeetsColumn(k *eval.Cut, a *Ask) {
 	m := k.Hold.Choice.Machine
-	if m == nil || k.Unplayed != "" || k.Choice.Tool.Cutter == nil || len(k.Works) == 0 {
+	if m == nil || k.Unplayed != "" || k.Choice.Tool.Cutter == nil || len(k.Works) == 0 || k.LevelSpindle() {
 		return
 	}
 	behind := k.Behind()

@@ -30,18 +30,35 @@ func wrongWayUp(k *eval.Cut, a *Ask) {
 		case w.Facing:
 			a.Clear(finding.Margin{}, "")
 		case w.Wrong != "":
-			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("axis", "up", "hold"), "%s cannot be made in this holding: %s", w.Target.Name(), w.Wrong)
+			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("tilt", "axis", "up", "hold"), "%s cannot be made in this holding: %s", w.Target.Name(), w.Wrong)
 		case f != nil && (f.Feature.Kind == "slit" || f.Feature.Kind == "split"):
 			lo, hi := acrossFaces(f)
+			if k.LevelSpindle() {
+				a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("jaws", "back", "up", "hold"),
+					"the saw on a level spindle cuts square to it, and %s does not stand so: put %s or %s towards the column", f.Name(), lo, hi)
+				continue
+			}
 			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("up", "hold"),
 				"the saw on an upright spindle cuts level planes only, and %s stands on edge with %s up: it lies level with %s or %s up",
 				f.Name(), k.Hold.Choice.Up, lo, hi)
+		case k.LevelSpindle():
+			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("jaws", "back", "up", "hold"),
+				"%s is entered from %s, which does not look at the spindle: it lies level and comes from the column; put %s towards the column%s",
+				w.Target.Name(), w.Entry.Name, w.Entry.Face, bladeWould(&w))
 		default:
 			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("up", "hold"),
 				"%s is entered from %s, which does not look at the spindle while %s is up: put %s up%s",
 				w.Target.Name(), w.Entry.Name, k.Hold.Choice.Up, w.Entry.Face, otherWayIn(&w, k.Hold.Choice.Up))
 		}
 	}
+}
+
+// bladeWould says that a disc cutter on the arbor would do what a shank cutter cannot as the piece lies.
+func bladeWould(w *eval.Working) string {
+	if f := w.Target.Form; f != nil && (f.Feature.Kind == "slot" || f.Feature.Kind == "step") {
+		return ", or mill it with a side and face cutter"
+	}
+	return ""
 }
 
 // otherWayIn says that what is made is open at the side that is up, so that it can be entered there.

@@ -74,14 +74,14 @@ func (k *asked) process() string {
 			continue
 		}
 		by := processOf[r.Item.Kind]
-		if by == "milling" && f != nil && (f.Feature.Kind == "slit" || f.Feature.Kind == "split") {
+		if by == "milling" && f != nil && !k.faces() && (f.Feature.Kind == "slit" || f.Feature.Kind == "split") {
 			by = "sawing"
 		}
 		if by != "" {
 			return by
 		}
 	}
-	if f == nil {
+	if f == nil || k.faces() {
 		if k.step.Work.Kind == "bench" {
 			return "filing"
 		}
@@ -108,6 +108,9 @@ func (k *asked) process() string {
 	case "chamfer", "radius":
 		if len(f.Rims) > 0 && f.Feature.Kind == "chamfer" && len(k.c.countersinks(k)) > 0 {
 			return "countersinking"
+		}
+		if k.setup().Tilt.Said && k.step.Work.Kind == "setup" {
+			return "milling"
 		}
 		return "filing"
 	}
@@ -212,14 +215,18 @@ func (k *asked) reamedLater() (string, bool) {
 // widest is the widest cutter that goes into what is made.
 func (k *asked) widest() float64 {
 	f := k.target.Form
-	if f == nil {
+	if f == nil || k.faces() {
 		return 1000
 	}
 	switch f.Feature.Kind {
 	case "hole":
 		return k.wanted()
-	case "step":
+	case "step", "chamfer", "radius":
 		return 1000
+	case "keyway":
+		if f.Seat != nil {
+			return 1000
+		}
 	}
 	if f.Under != nil && f.Under.Tongue {
 		return 1000
@@ -229,6 +236,17 @@ func (k *asked) widest() float64 {
 		w = min(w, 2*c)
 	}
 	return w
+}
+
+// faces says whether a flat face is made: one of the part's own, or that of a joint.
+func (k *asked) faces() bool {
+	return k.target.Form == nil || jointFace(k.part, k.target) != model.NoFace
+}
+
+// jointFace is the direction in which the face of a joint looks; NoFace where the target is none.
+func jointFace(p *eval.Part, t eval.Target) model.Face {
+	f, _ := p.JointFace(t)
+	return f
 }
 
 // side says whether the tool is pushed sideways.

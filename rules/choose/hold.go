@@ -137,32 +137,55 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 // attitudes spreads a grip over the faces that may look up and back, and the heights.
 func (c *chooser) attitudes(p *eval.Part, before *eval.State, w *eval.Work, h eval.HoldChoice) []eval.HoldChoice {
 	var out []eval.HoldChoice
-	s := w.SetUp
+	pairs := c.uprightFaces(p, w)
+	if level(h.Machine) {
+		pairs = c.levelFaces(p, w, &h)
+	}
+	for _, f := range pairs {
+		out = append(out, c.heldSo(p, before, w, h, f[0], f[1])...)
+	}
+	return out
+}
+
+// uprightFaces lists the faces that may look up, each with those that may look back, under an
+// upright spindle.
+func (c *chooser) uprightFaces(p *eval.Part, w *eval.Work) [][2]model.Face {
+	var out [][2]model.Face
 	for _, up := range ups(p, w) {
 		for _, back := range c.backs(p, w, up) {
-			a := h
-			a.Up, a.Back = up, back
-			if j := s.Jaws.V; len(j) == 2 {
-				a.MovedJaw = j[1].Face
-			}
-			a.Along, a.Centred = s.Along.V, !s.Along.Is()
-			for _, k := range s.Packing {
-				a.Packing = max(a.Packing, k.Under.V) // several pieces lie side by side
-			}
-			if a.Vise == nil {
-				out = append(out, a)
-				continue
-			}
-			a.RoundBar = c.roundBar(before, w, &a)
-			all := c.heights(s, a)
-			if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && !s.Grip.Is() && a.Vise.JawDepth.Is() {
-				high := before.Piece.Extent(up.Axis(), 1) - before.Piece.Extent(up.Axis(), -1)
-				all = halfGripped(all, a.Vise.JawDepth.V-high/2)
-			}
-			out = append(out, all...)
+			out = append(out, [2]model.Face{up, back})
 		}
 	}
 	return out
+}
+
+// heldSo spreads a grip with one face up and one back over the heights.
+func (c *chooser) heldSo(p *eval.Part, before *eval.State, w *eval.Work, a eval.HoldChoice, up, back model.Face) []eval.HoldChoice {
+	s := w.SetUp
+	a.Up, a.Back = up, back
+	if j := s.Jaws.V; len(j) == 2 {
+		a.MovedJaw = j[1].Face
+	}
+	a.Along, a.Centred = s.Along.V, !s.Along.Is()
+	for _, k := range s.Packing {
+		a.Packing = max(a.Packing, k.Under.V) // several pieces lie side by side
+	}
+	lean, ok := c.lean(p, w, &a)
+	if !ok {
+		a.NotPlayed = "how far the piece is to lean is not known"
+		return []eval.HoldChoice{a}
+	}
+	a.Lean = lean
+	if a.Vise == nil {
+		return []eval.HoldChoice{a}
+	}
+	a.RoundBar = c.roundBar(before, w, &a)
+	all := c.heights(s, a)
+	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && !s.Grip.Is() && a.Vise.JawDepth.Is() {
+		high := before.Piece.Extent(up.Axis(), 1) - before.Piece.Extent(up.Axis(), -1)
+		all = halfGripped(all, a.Vise.JawDepth.V-high/2)
+	}
+	return all
 }
 
 // ups lists the faces that may look up: as written, else those that the operations enter.
@@ -191,6 +214,11 @@ func ups(p *eval.Part, w *eval.Work) []model.Face {
 				add(st.Step.From.V.Face)
 			case t.Form == nil:
 				add(t.Face)
+			case jointFace(p, t) != model.NoFace:
+				add(jointFace(p, t))
+			case t.Form.Seat != nil:
+				add(model.FaceOn(t.Form.Across, 1))
+				add(model.FaceOn(t.Form.Across, -1))
 			case t.Form.Feature.Kind == "slit" || t.Form.Feature.Kind == "split":
 				add(model.FaceOn(t.Form.Across, 1))
 				add(model.FaceOn(t.Form.Across, -1))

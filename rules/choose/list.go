@@ -50,6 +50,7 @@ func blankChoices(p *eval.Part) []Choice {
 	for _, s := range p.Blank.Chosen {
 		out = append(out, Choice{Spot: spot, What: "metal over", Item: s, Why: "left open in the blank"})
 	}
+	out = append(out, splitChoices(p)...)
 	for _, f := range p.Forms {
 		if t := f.Tooth; t != nil && t.Involute && !f.Feature.PressureAngle.Is() && !f.Feature.Worm.Is() {
 			out = append(out, Choice{Spot: spot, What: "pressure angle", Item: f.Name() + " 20 deg", Why: "none is written"})
@@ -71,6 +72,9 @@ func holdChoices(h *eval.Holding) []Choice {
 	add := func(what, item, why string) {
 		out = append(out, Choice{Spot: spot, What: what, Item: item, Why: why})
 	}
+	if one := h.Before.Alone; one != "" && !s.Piece.Is() {
+		add("piece", one, "what is made is a face of it")
+	}
 	if c.Machine != nil && !s.Machine.Is() {
 		add("machine", c.Machine.Path(), "the first that passes")
 	}
@@ -79,6 +83,12 @@ func holdChoices(h *eval.Holding) []Choice {
 	}
 	if h.Work.Facing != model.NoFace || !s.Up.Is() {
 		add("up", c.Up.String(), "the face that is worked")
+	}
+	if item, why, ok := leanChoice(h); ok {
+		add("tilt", item, why)
+	}
+	if item, why, ok := sineChoice(h, h.Part.Build); ok {
+		add("slips", item, why)
 	}
 	if c.Vise == nil {
 		return out

@@ -261,15 +261,17 @@ func (c *chooser) saws(k *asked) []eval.Pick {
 func (c *chooser) mills(k *asked) []eval.Pick {
 	kinds := []string{"end_mill", "slot_drill"}
 	t := k.target
-	if t.Form == nil {
+	if k.faces() {
 		kinds = []string{"face_mill", "end_mill", "slot_drill", "fly_cutter"}
 	} else if u := t.Form.Under; u != nil && k.part.Feature(k.before, t.Form).Begun {
 		return c.undercutters(k, u)
-	} else if t.Form.Feature.Kind == "slot" || u != nil || t.Form.Feature.Kind == "pocket" || k.by == "plunging" {
+	} else if s := t.Form.Seat; s != nil {
+		return c.keyseats(k, s.Diameter)
+	} else if t.Form.Feature.Kind == "slot" || t.Form.Feature.Kind == "keyway" || u != nil || t.Form.Feature.Kind == "pocket" || k.by == "plunging" {
 		kinds = []string{"slot_drill", "end_mill"}
 	}
 	widest := k.widest()
-	var out []eval.Pick
+	out := c.blades(k)
 	for _, cu := range c.here(kinds) {
 		if cu.Kind == "fly_cutter" {
 			if s, ok := cu.SwingOf.Get(); ok && len(s) > 0 {
@@ -281,7 +283,8 @@ func (c *chooser) mills(k *asked) []eval.Pick {
 			out = append(out, c.pick(k, cu, d))
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].Size > out[j].Size+model.Same })
+	n := len(c.blades(k)) // they stay in front
+	sort.SliceStable(out[n:], func(i, j int) bool { return out[n+i].Size > out[n+j].Size+model.Same })
 	return out
 }
 
