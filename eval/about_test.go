@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 
 	"fettle/eval/solid"

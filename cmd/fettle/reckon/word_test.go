@@ -8,6 +8,7 @@ import (
 
 	"fettle/schema/drawing"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 

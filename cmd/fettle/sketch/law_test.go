@@ -13,6 +13,7 @@ import (
 	"strings"
 	"testing"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 

@@ -6,6 +6,7 @@ import (
 
 	"fettle/schema/printed"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 

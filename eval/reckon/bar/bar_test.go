@@ -13,6 +13,7 @@ import (
 
 	"fettle/schema/printed"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 

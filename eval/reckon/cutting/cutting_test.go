@@ -9,6 +9,7 @@ import (
 	"fettle/schema/model"
 	"fettle/schema/printed"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 

@@ -9,6 +9,7 @@ import (
 
 	"fettle/schema/printed"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 

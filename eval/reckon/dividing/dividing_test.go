@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 
@@ -98,8 +99,7 @@ func turned(h Head, s Setting) *big.Rat {
 // of the circle with k spaces at once, by whatever method; the crank never turns backwards; each hole is on a circle that the head has.
 func TestSettingsMoveWhatIsAsked(t *testing.T) {
 	seen := map[Method]int{}
-	rapid.Check(t, func(t *rapid.T) {
-		h, j := scene(t)
+	asked := func(t interface{ Fatalf(string, ...any) }, h Head, j Job) {
 		all, err := Settings(h, j)
 		must(t, err)
 		g, err := Gears(h, j)
@@ -122,13 +122,25 @@ func TestSettingsMoveWhatIsAsked(t *testing.T) {
 				t.Fatalf("%+v: no such direct plate", s)
 			}
 		}
-	})
+	}
+	for _, n := range []int{7, 24, 69, 127} {
+		asked(t, allWays, divisions(t, n))
+	}
 	for m := Plain; m <= Differential; m++ {
 		if seen[m] == 0 {
 			t.Errorf("%s never came up", m)
 		}
 	}
+	rapid.Check(t, func(t *rapid.T) {
+		h, j := scene(t)
+		asked(t, h, j)
+	})
 }
+
+// allWays is a head with which every method comes up: 24 by the direct plate, 69 with two circles of
+// a face, 127 with change wheels.
+var allWays = Head{Ratio: Of(40, 1), Plates: []Plate{{Name: "a", Faces: [][]int{{15, 16, 17, 18, 19, 20}, {21, 23, 27, 29, 31, 33}}}},
+	Direct: []int{24}, Gear: Gearing{Wheels: []int{24, 24, 28, 32, 40, 44, 48, 56, 64, 72, 86, 100}, Axis: Level, Idlers: Classic}}
 
 // on says whether a face that the setting names has its circles.
 func on(h Head, s Setting) bool {
@@ -147,8 +159,7 @@ func on(h Head, s Setting) bool {
 // every two circles of a face, finds no way that the settings lack.
 func TestNoSettingLeftOut(t *testing.T) {
 	pairs := 0
-	rapid.Check(t, func(t *rapid.T) {
-		h, j := scene(t)
+	every := func(t interface{ Fatalf(string, ...any) }, h Head, j Job) {
 		all, err := Settings(h, j)
 		must(t, err)
 		want := new(big.Rat).Mul(rat(h.Ratio), rat(j.Step))
@@ -194,10 +205,15 @@ func TestNoSettingLeftOut(t *testing.T) {
 				}
 			}
 		}
-	})
+	}
+	every(t, allWays, divisions(t, 69))
 	if pairs == 0 {
 		t.Error("no pair came up")
 	}
+	rapid.Check(t, func(t *rapid.T) {
+		h, j := scene(t)
+		every(t, h, j)
+	})
 }
 
 // Law: no setting is given twice, nor once more with the pins changed over.

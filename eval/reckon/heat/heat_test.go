@@ -8,6 +8,7 @@ import (
 	"fettle/schema/handbook"
 	"fettle/schema/printed"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 

@@ -6,6 +6,7 @@ import (
 
 	"fettle/schema/handbook"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 

@@ -7,6 +7,7 @@ import (
 
 	"fettle/schema/handbook"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 

@@ -10,6 +10,7 @@ import (
 	"fettle/schema/drawing"
 	"fettle/schema/printed"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 

@@ -9,6 +9,7 @@ import (
 	"fettle/schema/handbook"
 	"fettle/schema/printed"
 
+	_ "fettle/schema/seeded"
 	"pgregory.net/rapid"
 )
 
