@@ -25,7 +25,8 @@ func Draw(t *eval.Trace, a Asked) (*sketch.Drawing, error) {
 		return nil, err
 	}
 	if a.SetUp == "" {
-		return sketch.Part(title(p), p.End.Piece, a.Projection)
+		d, _, err := sketch.Part(title(p), p.End.Piece, a.Projection, sizes(p.Part))
+		return d, err
 	}
 	groups := settings(p)
 	var names []string

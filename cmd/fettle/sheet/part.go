@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"fettle/cmd/fettle/sketch"
@@ -25,11 +26,14 @@ func (m *maker) part(t *eval.PartTrace) error {
 		return nil
 	}
 	if m.w.Pictures {
-		d, err := sketch.Part(title(t), t.End.Piece, sketch.FirstAngle)
+		d, left, err := sketch.Part(title(t), t.End.Piece, sketch.FirstAngle, sizes(t.Part))
 		if err != nil {
 			return fmt.Errorf("part %s: %w", t.Part.Label, err)
 		}
 		p.add(Block{Kind: Picture, SVG: d.SVG(), Words: "The finished part, in first angle projection"})
+		if len(left) > 0 {
+			p.para("For these the drawing has no room; the table has them: " + strings.Join(left, "; ") + ".")
+		}
 	}
 	p.table([]string{"dimension", "as drawn", "limits, mm"}, m.dimensions(t))
 	for _, g := range settings(t) {
@@ -49,18 +53,33 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 		rows = append(rows, []string{name, written(s.V), limits(eval.LimitsOf(s.V, general, of, attr))})
 	}
 	mp := t.Part.Part
-	for _, d := range []struct {
-		name string
-		size model.Known[drawing.Size]
-	}{{"diameter", mp.Diameter}, {"length", mp.Length}, {"width", mp.Width}, {"height", mp.Height}, {"thickness", mp.Thickness}} {
-		put(d.name, mp.Item, d.name, d.size)
-	}
-	for _, f := range t.Part.Forms {
-		put(f.Name()+", diameter", f.Feature.Item, "diameter", f.Feature.Diameter)
-		put(f.Name()+", width", f.Feature.Item, "width", f.Feature.Width)
-		if d := f.Feature.Depth; d.Is() && d.V.Size.Nominal > 0 {
-			put(f.Name()+", depth", f.Feature.Item, "depth", model.Sure(d.V.Size))
+	put("diameter", mp.Item, "diameter", mp.Diameter)
+	laid := map[string][][]string{} // by feature; of the part itself ""
+	for _, l := range t.Part.Laid() {
+		of, name := "", l.Attr
+		if l.Form != nil {
+			of, name = l.Form.Name(), l.Form.Name()+", "+l.Attr
 		}
+		if l.Placed {
+			if math.Abs(l.To-l.From) < model.Grain {
+				continue
+			}
+			name = strings.Replace(name, ", at", ", place", 1) + " along the " + [3]string{"length", "width", "height"}[l.Axis]
+		}
+		laid[of] = append(laid[of], []string{name, written(l.Size), limits(eval.LimitsOf(l.Size, general, l.Of, l.Attr))})
+	}
+	rows = append(rows, laid[""]...)
+	for _, f := range t.Part.Forms {
+		m := f.Feature
+		put(f.Name()+", diameter", m.Item, "diameter", m.Diameter)
+		if len(f.Mouths) > 0 && m.Depth.Is() && m.Depth.V.Size.Nominal > 0 {
+			put(f.Name()+", depth", m.Item, "depth", model.Sure(m.Depth.V.Size))
+		}
+		if f.Lathe != nil || f.Skew != nil || f.Seat != nil || len(f.Copies) > 0 {
+			put(f.Name()+", width", m.Item, "width", m.Width)
+		}
+		rows = append(rows, laid[f.Name()]...)
+		delete(laid, f.Name())
 	}
 	return rows
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Lettering and dimension lines, in mm on the paper.
@@ -44,7 +45,11 @@ type Dimension struct {
 // Dimension draws a dimension at the first place out from the part where its text is free, and
 // with its text beside it where there is no room between the arrows. It is an error if it is
 // not level or upright, or if none of ten places is free.
-func (d *Drawing) Dimension(m Dimension) error {
+func (d *Drawing) Dimension(m Dimension) error { return d.dimension(m, math.Inf(-1), nil) }
+
+// dimension is Dimension with its line at least away from a base along Out, and with a text that
+// keeps clear, if it can, of where extension lines still to come will run: their places along the line.
+func (d *Drawing) dimension(m Dimension, base float64, comes []float64) error {
 	upright := m.Out.X != 0
 	if (m.Out.X != 0) == (m.Out.Y != 0) || !finite(m.From.X, m.From.Y, m.To.X, m.To.Y, m.Out.X, m.Out.Y) {
 		return fmt.Errorf("the dimension %q lies neither beside nor above or below what it measures", m.Words)
@@ -53,21 +58,34 @@ func (d *Drawing) Dimension(m Dimension) error {
 	if l := m.To.sub(m.From); math.Abs(l.cross(out)) < 0.01 {
 		return fmt.Errorf("the dimension %q has no length", m.Words)
 	}
-	base := max(m.From.dot(out), m.To.dot(out))
-	for k := range 10 {
-		at := base + away + level*float64(k)
+	base = max(base, m.From.dot(out), m.To.dot(out))
+	for k := range 20 {
+		at := base + away + level*float64(k%10)
 		a, b := m.From.add(out.times(at-m.From.dot(out))), m.To.add(out.times(at-m.To.dot(out)))
 		if upright && a.Y > b.Y || !upright && a.X > b.X {
 			a, b, m.From, m.To = b, a, m.To, m.From
 		}
 		for _, t := range textsAlong(a, b, m.Words, upright) {
-			if d.free(t) && d.open(a, b) && !t.box().crossedBy(a, b) && d.headsFree(a, b) {
+			if k < 10 && t.box().stands(comes, upright) {
+				continue
+			}
+			if d.free(t) && d.open(a, b) && !t.box().crossedBy(a, b) && d.headsFree(a, b) && !d.alongside(a, b) &&
+				d.untouched(m.From, a.add(out.times(over))) && d.untouched(m.To, b.add(out.times(over))) {
 				d.dimensionAt(m, out, a, b, t)
 				return nil
 			}
 		}
 	}
 	return fmt.Errorf("there is no room for the dimension %q", m.Words)
+}
+
+// stands says whether a box stands in the way of one of some lines square to a dimension line.
+func (b box) stands(at []float64, upright bool) bool {
+	lo, hi := b.lo.X, b.hi.X
+	if upright {
+		lo, hi = b.lo.Y, b.hi.Y
+	}
+	return slices.ContainsFunc(at, func(x float64) bool { return x > lo-0.5 && x < hi+0.5 })
 }
 
 // textsAlong gives places for the text of a dimension: over the middle of its line, then beside
@@ -84,12 +102,11 @@ func textsAlong(a, b Point, words string, upright bool) (out []Text) {
 	put := func(t float64) {
 		out = append(out, Text{At: a.add(along.times(t)).add(foot), Words: words, Height: lettering, Turn: turn})
 	}
-	if w < l-2*headLong {
+	if w < l-1 {
 		put((l - w) / 2)
 		for _, f := range []float64{0.25, 0.75} {
-			put(between(f*l-w/2, headLong, l-headLong-w))
+			put(between(f*l-w/2, 0.5, l-0.5-w))
 		}
-		return out
 	}
 	put(l + 2*headLong + 1)
 	put(-w - 2*headLong - 1)
@@ -141,33 +158,62 @@ func (d *Drawing) dimensionAt(m Dimension, out, a, b Point, t Text) {
 	d.Texts = append(d.Texts, t)
 }
 
-// Leader draws an arrow to a place and a text at its other end: the first free of sixteen
-// directions and four lengths. It is an error if none is free.
-func (d *Drawing) Leader(at Point, words string) error {
-	if !finite(at.X, at.Y) {
+// Leader draws an arrow to a place and a text at its other end: of sixteen directions and some
+// lengths that are free the one whose arrow is short and crosses little. It is an error if none is free.
+func (d *Drawing) Leader(at Point, words string) error { return d.leader(at, 0, words) }
+
+// leader is Leader with an arrow that ends on a circle round the place and points to its middle.
+func (d *Drawing) leader(middle Point, radius float64, words string) error {
+	if !finite(middle.X, middle.Y, radius) {
 		return errors.New("a leader's place is no number")
 	}
 	w := Room(words, lettering)
-	for _, l := range []float64{12, 18, 26, 36} {
+	var best struct {
+		at, knee, end Point
+		text          Text
+		costs         float64
+	}
+	best.costs = math.Inf(1)
+	for _, l := range []float64{12, 18, 26, 36, 50, 70} {
 		for k := range 16 {
 			a := math.Pi/4 + float64((k+1)/2)*float64(1-k%2*2)*math.Pi/8
 			sin, cos := math.Sincos(a)
-			if math.Abs(cos) < 0.2 {
+			if math.Abs(cos) < 0.2 || math.Abs(sin) < 0.3 || l >= best.costs {
 				continue
 			}
+			at := middle.add(Point{cos, sin}.times(radius))
 			knee := at.add(Point{cos, sin}.times(l))
 			end := knee.add(Point{math.Copysign(w+1, cos), 0})
 			t := Text{At: Point{min(knee.X, end.X) + 0.5, knee.Y + above + 0.35*lettering}, Words: words, Height: lettering}
 			if !d.free(t) || d.crossesNarrow(knee, end) || !d.untouched(at, knee) || !d.untouched(knee, end) || t.box().crossedBy(at, knee) {
 				continue
 			}
-			d.Path(Narrow, at, knee, end)
-			d.Heads = append(d.Heads, Head{at, at.sub(knee).unit()})
-			d.Texts = append(d.Texts, t)
-			return nil
+			if c := l + 8*float64(d.crossed(at.add(Point{cos, sin}), knee)) + 0.01*float64(k); c < best.costs {
+				best.at, best.knee, best.end, best.text, best.costs = at, knee, end, t, c
+			}
 		}
 	}
-	return fmt.Errorf("there is no room for the note %q", words)
+	if math.IsInf(best.costs, 1) {
+		return fmt.Errorf("there is no room for the note %q", words)
+	}
+	d.Path(Narrow, best.at, best.knee, best.end)
+	d.Heads = append(d.Heads, Head{best.at, best.at.sub(best.knee).unit()})
+	d.Texts = append(d.Texts, best.text)
+	return nil
+}
+
+// crossed counts the lines that a straight stretch crosses.
+func (d *Drawing) crossed(a, b Point) (n int) {
+	for i := range d.Strokes {
+		s := &d.Strokes[i]
+		for k := range s.Points[1:] {
+			p, q := s.Points[k], s.Points[k+1]
+			if (b.sub(a).cross(p.sub(a)) > 0) != (b.sub(a).cross(q.sub(a)) > 0) && (q.sub(p).cross(a.sub(p)) > 0) != (q.sub(p).cross(b.sub(p)) > 0) {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // untouched says whether a narrow line would run through no text.

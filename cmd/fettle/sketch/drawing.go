@@ -84,6 +84,7 @@ type Drawing struct {
 	Strokes       []Stroke
 	Texts         []Text
 	Heads         []Head
+	within        box // where texts may still stand; nought: all over the sheet
 }
 
 // Line draws a straight line.

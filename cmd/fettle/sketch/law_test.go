@@ -203,15 +203,19 @@ func TestParts(t *testing.T) {
 	if a, b := drawn(t, "a", bracket(), ThirdAngle).SVG(), drawn(t, "a", bracket(), ThirdAngle).SVG(); a != b {
 		t.Error("two drawings of one part differ")
 	}
-	if _, err := Part("nothing", solid.Raw(solid.Shape{}), FirstAngle); err == nil {
+	if _, _, err := Part("nothing", solid.Raw(solid.Shape{}), FirstAngle, Sizes{}); err == nil {
 		t.Error("nothing was drawn")
 	}
-	if _, err := Part("house", solid.Raw(solid.Box(vec{}, vec{400000, 10, 10})), FirstAngle); err == nil {
+	if _, _, err := Part("house", solid.Raw(solid.Box(vec{}, vec{400000, 10, 10})), FirstAngle, Sizes{}); err == nil {
 		t.Error("a part of 400 m was drawn")
 	}
 	for _, size := range []float64{0.5, 2, 7, 30, 110, 400, 3000, 30000} {
 		for _, pr := range []Projection{FirstAngle, ThirdAngle} {
-			d, err := Part("part", solid.Raw(solid.Box(vec{}, vec{size, size / 2, size / 3})), pr)
+			p := solid.Raw(solid.Box(vec{}, vec{size, size / 2, size / 3}))
+			d, left, err := Part("part", p, pr, overall(p))
+			if len(left) > 0 {
+				t.Errorf("no room for %q", left)
+			}
 			if err != nil {
 				t.Errorf("%v: %v", size, err)
 				continue

@@ -1,7 +1,9 @@
 package sketch
 
 import (
+	"cmp"
 	"fettle/eval/solid"
+	"slices"
 
 	"errors"
 	"fmt"
@@ -40,8 +42,7 @@ const (
 	binding = 20.0 // the border on the left
 	border  = 10.0
 	titles  = 22.0 // height of the strip at the foot
-	apart   = 26.0 // between two views, with room for dimensions
-	room    = 24.0 // between a view and the border, for dimensions
+	room    = 24.0 // between a set-up and the border, for dimensions
 )
 
 // layout is how big a part's views are on the sheet and where the lower left corner of each
@@ -50,98 +51,205 @@ type layout struct {
 	sheet                 [2]float64
 	scale                 [2]int
 	w, d, h               float64 // on the sheet
+	pictorial             float64 // the isometric view is smaller than the others by this factor
 	iw, ih                float64 // of the isometric view
 	front, top, side, iso Point
+	below, left           [3]float64 // room for lengths, by view
+	turned, noted         bool
 }
 
 func (l *layout) factor() float64 { return float64(l.scale[0]) / float64(l.scale[1]) }
 
-// fit finds the smaller sheet and the largest scale at which all views lie on it: on A4 down
-// to 1:2, else on A3.
-func fit(lo, hi solid.Vec, pr Projection) (layout, error) {
-	size := hi.Sub(lo)
+// fits lists the ways in which all views with their lengths lie on a sheet: on A4 down to full size,
+// then on A3, then smaller, the largest scale of each first.
+func fits(size solid.Vec, pr Projection, views [4]View, s *Sizes) (out []layout) {
 	for i, sheet := range sheets {
-		for _, s := range scales {
-			if i == 0 && s[1] > 2 {
+		for _, sc := range scales {
+			if i == 0 && sc[1] > 2 {
 				break
 			}
-			l := layout{sheet: sheet, scale: s}
+			l := layout{sheet: sheet, scale: sc, turned: s.Turned, noted: len(s.Notes) > 0}
 			f := l.factor()
 			l.w, l.d, l.h = size[0]*f, size[1]*f, size[2]*f
-			cos, sin := math.Cos(math.Pi/6), 0.5
-			l.iw, l.ih = (l.w+l.d)*cos, (l.w+l.d)*sin+l.h
-			if l.place(pr) {
-				return l, nil
+			if max(l.w, l.d, l.h) > sheet[0] {
+				continue
+			}
+			for k, v := range views[:3] {
+				var lying, up []Length
+				for _, x := range s.Lengths {
+					switch way, _ := v.lies(x.Axis); {
+					case x.In != Which(k):
+					case way == 1:
+						lying = append(lying, x)
+					case way == 2:
+						up = append(up, x)
+					}
+				}
+				l.below[k], l.left[k] = margin(lying, f), margin(up, f)
+			}
+			for _, l.pictorial = range []float64{1, 0.5} {
+				l.iw, l.ih = (l.w+l.d)*math.Cos(math.Pi/6)*l.pictorial, ((l.w+l.d)/2+l.h)*l.pictorial
+				if l.place(pr) {
+					out = append(out, l)
+					break
+				}
 			}
 		}
 	}
-	return layout{}, fmt.Errorf("a part of %s x %s x %s mm does not go on a sheet A3 at 1:1000", Figure(size[0]), Figure(size[1]), Figure(size[2]))
+	// On A3 at full size rather than on A4 at half.
+	slices.SortStableFunc(out, func(a, b layout) int {
+		return cmp.Compare(min(1, b.factor()), min(1, a.factor()))
+	})
+	return out
 }
 
-// place lays the views out; false where they do not go on the sheet.
+// place lays the views out; false where they do not go on the sheet. Round every view lies some
+// room for words that stand beside it. The isometric view stands under or over the view from the side, or,
+// where there is no view from above and so it takes less room, in the place of that.
 func (l *layout) place(pr Projection) bool {
-	right := max(l.d, l.iw)
-	below := max(l.d, l.ih)
-	x0, y0 := binding+room, border+titles+room/3
-	width := room + l.w + apart + right + room/2
-	height := room/3 + l.h + apart + below + room/3
-	if width > l.sheet[0]-binding-border || height > l.sheet[1]-2*border-titles {
+	return l.turned && l.placed(pr, true) || l.placed(pr, false)
+}
+
+func (l *layout) placed(pr Projection, isoFirst bool) bool {
+	around := 6.0
+	if l.noted {
+		around = 14
+	}
+	// The two columns: widths, and what lies in them beside the row of the view from the front.
+	left1 := max(around, l.left[InFront], l.left[Above])
+	left2 := max(around, l.left[Aside])
+	first, second := l.w, max(left2+l.d, around+l.iw)
+	more := [2]float64{l.below[Above] + l.d, l.ih}
+	if l.turned {
+		more[0] = 0
+	}
+	if isoFirst {
+		first, second, more = max(l.w, l.iw), left2+l.d, [2]float64{l.ih, 0}
+	}
+	under := [2]float64{l.below[InFront], l.below[Aside]}
+	var low, high float64 // room below and above the row
+	for i := range 2 {
+		if more[i] > 0 {
+			more[i] += around
+		}
+		if pr == FirstAngle {
+			low, high = max(low, under[i]+more[i], around), around
+		} else {
+			low, high = max(low, under[i], around), max(high, more[i]+around)
+		}
+	}
+	w, h := left1+first+around+second+around, low+l.h+high
+	bottom := border + titles
+	if w > l.sheet[0]-binding-border || h > l.sheet[1]-border-bottom-around {
 		return false
 	}
 	// what is left over goes between and around
-	sx, sy := (l.sheet[0]-binding-border-width)/3, (l.sheet[1]-2*border-titles-height)/3
-	x1 := x0 + sx
-	x2 := x1 + l.w + apart + sx
-	low, high := y0+sy, y0+sy+below+apart+sy
+	sx, sy := (l.sheet[0]-binding-border-w)/3, (l.sheet[1]-border-bottom-around-h)/3
+	x1 := binding + sx + left1
+	x2 := x1 + first + around + sx
+	y := bottom + low + sy
+	l.side = Point{x2 + left2, y}
+	xi := x2 + max(around, (second-l.iw)/2)
+	if isoFirst {
+		xi = x1 + max(0, (l.w-l.iw)/2)
+	}
 	if pr == ThirdAngle { // front view below, the view from above over it
-		l.front, l.top = Point{x1, low}, Point{x1, low + l.h + apart + sy}
-		l.side, l.iso = Point{x2, low}, Point{x2, low + l.h + apart + sy}
+		l.front, l.top, l.iso = Point{x1, y}, Point{x1, y + l.h + around + sy + l.below[Above]}, Point{xi, y + l.h + around + sy}
 		return true
 	}
-	l.front, l.top = Point{x1, high}, Point{x1, high - apart - sy - l.d}
-	l.side, l.iso = Point{x2, high}, Point{x2, high - apart - sy - l.ih}
+	y += sy
+	l.front, l.side.Y = Point{x1, y}, y
+	l.top = Point{x1, y - l.below[InFront] - around - sy - l.d}
+	l.iso = Point{xi, y - l.below[Aside] - around - sy - l.ih}
+	if isoFirst {
+		l.iso.Y = y - l.below[InFront] - around - sy - l.ih
+	}
 	return true
 }
 
-// Part draws a part in three views and an isometric one, with its overall sizes. In first angle
+// tries is in how many ways of laying out room for all sizes is looked for.
+const tries = 6
+
+// Part draws a part in three views and an isometric one, with its sizes. In first angle
 // projection the view from above lies below and the view from the left on the right; in third
-// angle the view from above lies above and the view from the right on the right. Sizes are
-// those of the metal in mm; the isometric view shows no hidden lines, and its axes are to scale.
-func Part(name string, p *solid.Piece, pr Projection) (*Drawing, error) {
+// angle the view from above lies above and the view from the right on the right. The isometric view
+// shows no hidden lines, and its axes are to scale or half as long. What of the sizes found no room in
+// the best of a few layouts is given back.
+func Part(name string, p *solid.Piece, pr Projection, sizes Sizes) (*Drawing, []string, error) {
 	var lo, hi solid.Vec
 	for i := range 3 {
 		lo[i], hi[i] = p.Extent(i, -1), p.Extent(i, 1)
 	}
 	if !finite(lo[0], lo[1], lo[2], hi[0], hi[1], hi[2]) {
-		return nil, errors.New("there is no metal to draw")
+		return nil, nil, errors.New("there is no metal to draw")
 	}
-	l, err := fit(lo, hi, pr)
-	if err != nil {
-		return nil, err
-	}
-	d := &Drawing{Width: l.sheet[0], Height: l.sheet[1], Title: name}
 	side, hand := Left, -1.0
 	if pr == ThirdAngle {
 		side, hand = Right, 1
 	}
-	f := l.factor()
-	iso := math.Sqrt(1.5) * f
 	views := [4]View{Front, Top, side, Isometric(hand)}
+	size := hi.Sub(lo)
+	all := fits(size, pr, views, &sizes)
+	if len(all) == 0 {
+		sizes.Notes, sizes.Lengths = nil, nil
+		if all = fits(size, pr, views, &sizes); len(all) == 0 {
+			return nil, nil, fmt.Errorf("a part of %s x %s x %s mm does not go on a sheet A3 at 1:1000", Figure(size[0]), Figure(size[1]), Figure(size[2]))
+		}
+	}
 	seen, err := p.SeenFrom(views[0].Towards, views[1].Towards, views[2].Towards, views[3].Towards)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
+	var best *Drawing
+	var left []string
+	for i := range chosen(all) {
+		d, out, err := all[i].draw(name, seen, views, lo, hi, pr, &sizes)
+		if err != nil {
+			return nil, nil, err
+		}
+		if best == nil || len(out) < len(left) {
+			best, left = d, out
+		}
+		if len(left) == 0 {
+			break
+		}
+	}
+	return best, left, nil
+}
+
+// chosen is how many of the layouts are tried.
+func chosen(all []layout) []layout { return all[:min(tries, len(all))] }
+
+func (l *layout) draw(name string, seen [][]solid.Edge, views [4]View, lo, hi solid.Vec, pr Projection, sizes *Sizes) (*Drawing, []string, error) {
+	d := &Drawing{Width: l.sheet[0], Height: l.sheet[1], Title: name}
+	f := l.factor()
+	var at [4]Point
 	for i, corner := range [4]Point{l.front, l.top, l.side, l.iso} {
 		v, scale, flat := views[i], f, i < 3
 		if !flat {
-			scale = iso
+			scale = f * math.Sqrt(1.5) * l.pictorial
 		}
-		d.Strokes = append(d.Strokes, v.lines(seen[i], v.origin(lo, hi, corner, scale), scale, flat)...)
+		at[i] = v.origin(lo, hi, corner, scale)
+		if i == int(Above) && l.turned {
+			continue
+		}
+		d.Strokes = append(d.Strokes, v.lines(seen[i], at[i], scale, flat)...)
 	}
-	if err := d.frame(name, l, pr); err != nil {
-		return nil, err
+	if err := d.frame(name, l, pr, sizes.General); err != nil {
+		return nil, nil, err
 	}
-	return d, d.overall(&l, hi.Sub(lo))
+	d.within = box{Point{binding + 1, border + titles + 1}, Point{d.Width - border - 1, d.Height - border - 1}}
+	var left []string
+	for i, v := range views[:3] {
+		left = append(left, d.laid(v, Which(i), at[i], f, lo, hi, sizes.Lengths)...)
+	}
+	for _, n := range sizes.Notes {
+		v := views[n.In]
+		if err := d.leader(at[n.In].add(v.flat(n.At).times(f)), n.Radius*f, n.Words); err != nil {
+			left = append(left, n.Words)
+		}
+	}
+	return d, left, nil
 }
 
 // origin gives where the part's origin lies so that the lower left corner of its box lies at a
@@ -161,23 +269,8 @@ func (v View) origin(lo, hi solid.Vec, corner Point, scale float64) Point {
 	return corner.sub(least.times(scale))
 }
 
-// overall draws the three sizes: width and height at the view from the front, depth at the
-// view from above.
-func (d *Drawing) overall(l *layout, size solid.Vec) error {
-	for _, m := range []Dimension{
-		{l.front, l.front.add(Point{l.w, 0}), Point{0, -1}, Figure(size[0])},
-		{l.front, l.front.add(Point{0, l.h}), Point{-1, 0}, Figure(size[2])},
-		{l.top, l.top.add(Point{0, l.d}), Point{-1, 0}, Figure(size[1])},
-	} {
-		if err := d.Dimension(m); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
 // frame draws the border and the strip at the foot: name, scale, unit and projection.
-func (d *Drawing) frame(name string, l layout, pr Projection) error {
+func (d *Drawing) frame(name string, l *layout, pr Projection, general string) error {
 	x0, y0, x1, y1 := binding, border, d.Width-border, d.Height-border
 	d.Path(Wide, Point{x0, y0}, Point{x1, y0}, Point{x1, y1}, Point{x0, y1}, Point{x0, y0})
 	foot := y0 + titles
@@ -191,7 +284,10 @@ func (d *Drawing) frame(name string, l layout, pr Projection) error {
 	if err := d.Write(Point{x0 + 4, y0 + 8}, shorten(name, height, split-x0-8), height); err != nil {
 		return err
 	}
-	for i, words := range []string{fmt.Sprintf("scale %d:%d", l.scale[0], l.scale[1]), "sizes in mm, overall"} {
+	if general == "" {
+		general = "no general tolerance"
+	}
+	for i, words := range []string{fmt.Sprintf("scale %d:%d; sizes in mm", l.scale[0], l.scale[1]), general} {
 		if err := d.Write(Point{split + 4, foot - 8.5 - 7.5*float64(i)}, words, lettering); err != nil {
 			return err
 		}

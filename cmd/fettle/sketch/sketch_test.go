@@ -2,6 +2,7 @@ package sketch
 
 import (
 	"fettle/eval/solid"
+	"math"
 
 	"flag"
 	"os"
@@ -44,7 +45,10 @@ func spindle() *solid.Piece {
 
 func drawn(t *testing.T, name string, p *solid.Piece, pr Projection) *Drawing {
 	t.Helper()
-	d, err := Part(name, p, pr)
+	d, left, err := Part(name, p, pr, overall(p))
+	if len(left) > 0 {
+		t.Errorf("no room for %q", left)
+	}
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -95,4 +99,13 @@ func TestExpectedDrawings(t *testing.T) {
 			t.Errorf("%s.svg differs: go test -run Expected -renew, and look at it", name)
 		}
 	}
+}
+
+// overall are the three outer sizes of a piece.
+func overall(p *solid.Piece) (s Sizes) {
+	for axis, in := range []Which{InFront, Above, InFront} {
+		lo, hi := p.Extent(axis, -1), p.Extent(axis, 1)
+		s.Lengths = append(s.Lengths, Length{In: in, Axis: axis, From: lo, To: hi, At: math.NaN(), Words: Figure(hi - lo)})
+	}
+	return s
 }

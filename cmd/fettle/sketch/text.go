@@ -110,6 +110,9 @@ func (d *Drawing) free(t Text) bool {
 	if b.lo.X < 1 || b.lo.Y < 1 || b.hi.X > d.Width-1 || b.hi.Y > d.Height-1 {
 		return false
 	}
+	if w := d.within; w != (box{}) && (b.lo.X < w.lo.X || b.lo.Y < w.lo.Y || b.hi.X > w.hi.X || b.hi.Y > w.hi.Y) {
+		return false
+	}
 	for _, o := range d.Texts {
 		if b.grown(0.5).meets(o.box()) {
 			return false
