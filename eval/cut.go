@@ -241,22 +241,30 @@ func (k *Cut) settleOut(placed *solid.Piece) bool {
 		least = t.Size
 	}
 	most, known := k.mostOut()
-	if known {
-		least = min(least, most)
+	if !known {
+		most = math.Inf(1)
 	}
+	least = halves(least, most)
 	k.stackUp(least)
 	k.gaps(placed)
-	out := least + max(k.holderLift(), 0)
-	if known {
-		if out = min(out, most); out == least {
-			return true
-		}
+	out := halves(least+max(k.holderLift(), 0), most)
+	if known && out == least {
+		return true
 	}
 	k.stackUp(out)
 	if !known {
 		k.Stack.unsure(least, model.Known[float64]{Of: t.Cutter.Item, Attr: "overall", At: t.Cutter.At})
 	}
 	return false
+}
+
+// halves rounds up to half a millimetre what a tool is to stand out, since nobody sets it closer; where
+// that is more than the shank allows, down to the half below that limit, but never below what is wanted.
+func halves(out, most float64) float64 {
+	if up := math.Ceil(2*out-2*model.Grain) / 2; up <= most {
+		return up
+	}
+	return max(math.Floor(2*most)/2, min(out, most))
 }
 
 // mostOut is how far a tool can stand out with enough of its shank left in the holder.

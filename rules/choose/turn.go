@@ -348,11 +348,7 @@ func (c *chooser) turnSpeed(k *asked, cc *eval.TurnChoice) {
 	if !ok {
 		return
 	}
-	if v, ok := m.Speeds.V.At(most); ok {
-		cc.Speed = v
-		return
-	}
-	cc.Speed, _ = m.Speeds.V.Slowest()
+	cc.Speed = within(m.Speeds.V, most)
 }
 
 // fastest is the highest speed that the handbook, the chuck and the tool allow.
