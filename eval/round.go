@@ -419,7 +419,7 @@ func (p *Part) boreShape(f *Form) {
 func (p *Part) grooveShape(f *Form) {
 	m := f.Feature
 	if m.Outer.Is() {
-		f.later("a groove in an end is not made on paper yet")
+		p.endGrooveShape(f)
 		return
 	}
 	g, ok := p.surface(f, m.On.V, true)
