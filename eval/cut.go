@@ -127,7 +127,9 @@ func (k *Cut) stackUp(out float64) {
 	if out == 0 {
 		out = c.Out
 	}
-	if out > 0 {
+	if c.boresWithHead() && out == 0 {
+		s.Out = t.Cutter.Reach
+	} else if out > 0 {
 		s.Out = model.Sure(out)
 	} else {
 		s.Out = model.Known[float64]{Of: t.Cutter.Item, Attr: "overall", At: t.Cutter.At}
@@ -142,6 +144,7 @@ func (k *Cut) stackUp(out float64) {
 		s.arborStack(t, arbor)
 	} else {
 		s.shankStack(t, c.Mounts)
+		k.swung(s)
 	}
 	if !c.ByHand {
 		s.links(k.Hold.Choice.Machine, c)
@@ -165,6 +168,7 @@ func (k *Cut) work(t Target) {
 		k.After.Profile = k.After.Profile.marked(t.Form.Lo[0], t.Form.Hi[0], func(z *Zone) { z.Spoilt, z.By = "toothed", k.Spot })
 	case k.Part.Round && t.Form.Of == nil && k.spun(t):
 		return
+	case k.boredHere(t):
 	case t.Form.Lathe != nil:
 		// Played as if done: what is turned in a holding that does not turn is told of, and
 		// no more follows from it.
@@ -225,7 +229,7 @@ func (p *Part) outward() float64 {
 // whether the gaps are worked out for the stack as it is in the end.
 func (k *Cut) settleOut(placed *solid.Piece) bool {
 	t := k.Choice.Tool
-	if k.Choice.Out > 0 || t.Cutter == nil || k.Stack.Holder != nil && k.Stack.Holder.Kind == "arbor" {
+	if k.Choice.Out > 0 || t.Cutter == nil || k.Choice.boresWithHead() || k.Stack.Holder != nil && k.Stack.Holder.Kind == "arbor" {
 		return false
 	}
 	least := 0.0

@@ -44,7 +44,14 @@ func (c *chooser) speed(k *asked, cc *eval.CutChoice) float64 {
 	if !ok {
 		return 0
 	}
-	limit := 1000 * row.Pick / (math.Pi * cc.Tool.Size)
+	d := cc.Tool.Size
+	if k.by == "boring" {
+		d = k.wanted()
+	}
+	if !(d > 0) {
+		return 0
+	}
+	limit := 1000 * row.Pick / (math.Pi * d)
 	if most, ok := cc.Tool.Cutter.MaxSpeed.Get(); ok {
 		limit = min(limit, most)
 	}
