@@ -42,6 +42,7 @@ type Form struct {
 	Under   *Undercut       // of tee slots and dovetails
 	Skew    *Skew           // of a slot that runs aslant
 	Seat    *KeySeat        // of a keyway for a half-round key
+	KeyBore *KeyBore        // of a keyway in a bore
 	Copies  []float64       // of a straight feature repeated round a circle: degrees from its first place
 	Centre  solid.Vec       // the middle of that circle
 	Lacks   []model.Lack

@@ -137,6 +137,13 @@ func (f *Form) mirrorRound(sum float64) {
 		l.X0, l.X1, l.R0, l.R1, l.End = sum-l.X1, sum-l.X0, l.R1, l.R0, turned(l.End)
 		f.Lathe = &l
 	}
+	if f.KeyBore != nil {
+		b := *f.KeyBore
+		if f.About.Along == 0 {
+			b.X0, b.X1 = sum-b.X1, sum-b.X0
+		}
+		f.KeyBore = &b
+	}
 	if f.Seat != nil {
 		s := *f.Seat
 		s.At = sum - s.At

@@ -31,7 +31,7 @@ func deepBore(deep string) string {
 
 func boringBarTooSlender(k *eval.Turn, a *Ask) {
 	c := k.Choice.Tool.Cutter
-	if k.Choice.By != "boring" || c == nil || c.Kind != "boring_bar" {
+	if !oneOf(k.Choice.By, "boring", "planing") || c == nil || c.Kind != "boring_bar" {
 		return
 	}
 	for _, w := range k.Works {
