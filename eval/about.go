@@ -53,7 +53,7 @@ func (p *Part) axisOf(t Target) (Axis, bool) {
 		return Axis{}, true
 	case f == nil:
 		return Axis{}, false
-	case f.Lathe != nil:
+	case f.Lathe != nil, f.KeyBore != nil:
 		return f.About, true
 	case f.Feature.Kind == "hole" && len(f.Mouths) == 1 && f.Into.Face != model.NoFace && (!p.Round || f.Into.Face.Axis() == 0):
 		return AxisAt(f.Into.Face.Axis(), f.Mouths[0]), true

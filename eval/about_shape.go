@@ -18,6 +18,10 @@ func (p *Part) besideShape(f *Form) bool {
 		p.boreBeside(f)
 	case "centre_hole":
 		p.centreShape(f)
+	case "keyway":
+		if !p.keyBoreShape(f) {
+			f.Wrong = "a keyway lies in a bore or a hole of a part that is not turned"
+		}
 	case "groove", "taper", "thread", "knurl":
 		g, ok := p.surface(f, f.Feature.On.V, true)
 		switch {

@@ -127,7 +127,9 @@ func (k *Cut) stackUp(out float64) {
 	if out == 0 {
 		out = c.Out
 	}
-	if out > 0 {
+	if c.boresWithHead() && out == 0 {
+		s.Out = t.Cutter.Reach
+	} else if out > 0 {
 		s.Out = model.Sure(out)
 	} else {
 		s.Out = model.Known[float64]{Of: t.Cutter.Item, Attr: "overall", At: t.Cutter.At}
@@ -142,6 +144,7 @@ func (k *Cut) stackUp(out float64) {
 		s.arborStack(t, arbor)
 	} else {
 		s.shankStack(t, c.Mounts)
+		k.swung(s)
 	}
 	if !c.ByHand {
 		s.links(k.Hold.Choice.Machine, c)
@@ -161,10 +164,13 @@ func (k *Cut) work(t Target) {
 		return
 	case t.Form.Scale != nil:
 		k.graduated(t)
+	case t.Form.KeyBore != nil:
+		k.keyInBore(t)
 	case t.Form.Tooth != nil && k.toothed(t):
 		k.After.Profile = k.After.Profile.marked(t.Form.Lo[0], t.Form.Hi[0], func(z *Zone) { z.Spoilt, z.By = "toothed", k.Spot })
 	case k.Part.Round && t.Form.Of == nil && k.spun(t):
 		return
+	case k.boredHere(t):
 	case t.Form.Lathe != nil:
 		// Played as if done: what is turned in a holding that does not turn is told of, and
 		// no more follows from it.
@@ -225,7 +231,7 @@ func (p *Part) outward() float64 {
 // whether the gaps are worked out for the stack as it is in the end.
 func (k *Cut) settleOut(placed *solid.Piece) bool {
 	t := k.Choice.Tool
-	if k.Choice.Out > 0 || t.Cutter == nil || k.Stack.Holder != nil && k.Stack.Holder.Kind == "arbor" {
+	if k.Choice.Out > 0 || t.Cutter == nil || k.Choice.boresWithHead() || k.Stack.Holder != nil && k.Stack.Holder.Kind == "arbor" {
 		return false
 	}
 	least := 0.0
@@ -241,22 +247,30 @@ func (k *Cut) settleOut(placed *solid.Piece) bool {
 		least = t.Size
 	}
 	most, known := k.mostOut()
-	if known {
-		least = min(least, most)
+	if !known {
+		most = math.Inf(1)
 	}
+	least = halves(least, most)
 	k.stackUp(least)
 	k.gaps(placed)
-	out := least + max(k.holderLift(), 0)
-	if known {
-		if out = min(out, most); out == least {
-			return true
-		}
+	out := halves(least+max(k.holderLift(), 0), most)
+	if known && out == least {
+		return true
 	}
 	k.stackUp(out)
 	if !known {
 		k.Stack.unsure(least, model.Known[float64]{Of: t.Cutter.Item, Attr: "overall", At: t.Cutter.At})
 	}
 	return false
+}
+
+// halves rounds up to half a millimetre what a tool is to stand out, since nobody sets it closer; where
+// that is more than the shank allows, down to the half below that limit, but never below what is wanted.
+func halves(out, most float64) float64 {
+	if up := math.Ceil(2*out-2*model.Grain) / 2; up <= most {
+		return up
+	}
+	return max(math.Floor(2*most)/2, min(out, most))
 }
 
 // mostOut is how far a tool can stand out with enough of its shank left in the holder.

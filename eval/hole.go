@@ -113,8 +113,11 @@ func (k *Cut) bore(w *Working, start, in solid.Vec) {
 	if w.Through {
 		floor = start.Add(in.Times(k.throughTo(start, in)))
 		w.Below = w.Point
+		if k.Choice.boresWithHead() {
+			w.Below = beyond
+		}
 	}
-	tip := floor.Add(in.Times(w.Point))
+	tip := floor.Add(in.Times(max(w.Point, w.Below)))
 	name := w.Target.Form.Name()
 	cut := k.Choice.By
 	switch {

@@ -1,6 +1,10 @@
 package eval
 
-import "fettle/schema/model"
+import (
+	"strings"
+
+	"fettle/schema/model"
+)
 
 // A mirrored part is the other hand of a part: every feature lies as far from the right end
 // as it lies from the left there, and faces left and right change places. Threads do not
@@ -20,8 +24,6 @@ func other(b *model.Build, m *model.Part) (o *model.Part, why string) {
 		return nil, "the part that it is the mirror of is not known"
 	case o == m || o.MirrorOf.Is():
 		return nil, "it is the mirror of a mirrored part"
-	case o.Diameter.Is() || o.Hexagon.Is() || o.Square.Is():
-		return nil, "a mirrored turned part is not made on paper yet"
 	case len(m.Features) > 0:
 		return nil, "it is the mirror of a part and has features of its own"
 	}
@@ -37,6 +39,9 @@ func handed(m, o *model.Part) *model.Part {
 	}
 	if !c.Width.Is() {
 		c.Width = o.Width
+	}
+	if !c.Diameter.Is() && !c.Hexagon.Is() && !c.Square.Is() {
+		c.Diameter, c.Hexagon, c.Square = o.Diameter, o.Hexagon, o.Square
 	}
 	if !c.Height.Is() && !c.Thickness.Is() {
 		c.Height, c.Thickness = o.Height, o.Thickness
@@ -54,8 +59,11 @@ func handed(m, o *model.Part) *model.Part {
 func (p *Part) mirror() {
 	for _, f := range p.Forms {
 		f.mirror(p.Low[0] + p.High()[0])
-		if f.Feature.Kind == "split" && f.Across == 0 {
+		switch {
+		case f.Feature.Kind == "split" && f.Across == 0:
 			f.later("a mirrored part that is split from left to right is not made on paper yet")
+		case f.Trim != nil && f.Into.Face.Axis() == 0:
+			f.later("a mirrored outline that is drawn on an end is not made on paper yet")
 		}
 	}
 }
@@ -75,8 +83,14 @@ func (f *Form) mirror(sum float64) {
 			return pl
 		}
 		name := pl.Name
-		if name == pl.Face.String() {
-			name = pl.Face.Opposite().String()
+		was, is := pl.Face.String(), pl.Face.Opposite().String()
+		switch {
+		case name == was:
+			name = is
+		case strings.HasSuffix(name, ".left"): // the end of a feature
+			name = strings.TrimSuffix(name, ".left") + ".right"
+		case strings.HasSuffix(name, ".right"):
+			name = strings.TrimSuffix(name, ".right") + ".left"
 		}
 		return Plane{pl.Face.Opposite(), sum - pl.At, name}
 	}
@@ -103,11 +117,41 @@ func (f *Form) mirror(sum float64) {
 			}
 		}
 	}
+	f.mirrorRound(sum)
 	f.Edge = [2]Plane{plane(f.Edge[0]), plane(f.Edge[1])}
 	for i := range f.Rims {
 		f.Rims[i].Face = plane(f.Rims[i].Face)
 	}
 	if f.Under != nil && f.Across == 0 {
 		f.Under.Middle = sum - f.Under.Middle
+	}
+}
+
+// mirrorRound turns over what a lathe makes, and what lies on it. Angles from top towards back are
+// as they were: the axis itself is turned end for end.
+func (f *Form) mirrorRound(sum float64) {
+	if f.About.Along != 0 {
+		f.About.At[0] = sum - f.About.At[0]
+	} else if f.Lathe != nil {
+		l := *f.Lathe
+		l.X0, l.X1, l.R0, l.R1, l.End = sum-l.X1, sum-l.X0, l.R1, l.R0, turned(l.End)
+		f.Lathe = &l
+	}
+	if f.KeyBore != nil {
+		b := *f.KeyBore
+		if f.About.Along == 0 {
+			b.X0, b.X1 = sum-b.X1, sum-b.X0
+		}
+		f.KeyBore = &b
+	}
+	if f.Seat != nil {
+		s := *f.Seat
+		s.At = sum - s.At
+		f.Seat = &s
+	}
+	if f.Scale != nil && !f.Scale.End {
+		s := *f.Scale
+		s.Edge, s.Inward = sum-s.Edge, -s.Inward
+		f.Scale = &s
 	}
 }

@@ -45,6 +45,9 @@ func (p *Part) outline(f *Form) {
 			f.Wrong = "one of its points fixes only one of the two co-ordinates on that face"
 			return
 		}
+		if p.MirrorOf.Is() { // the other forms are turned over afterwards
+			v[0] = p.Low[0] + p.High()[0] - v[0]
+		}
 		points = append(points, flat(v))
 	}
 	var arcs []solid.OutlineArc

@@ -169,6 +169,9 @@ func Ready(b *model.Build, m *model.Part) *Part {
 	if p.Unplayed == "" && p.turnedEnvelope() {
 		if p.Unplayed == "" {
 			p.forms()
+			if m.MirrorOf.Is() {
+				p.mirror()
+			}
 			p.spell()
 		}
 		return p

@@ -11,6 +11,8 @@ func Process(by string, cu *model.Cutter) string {
 		return "drilling"
 	case "reaming":
 		return "reaming"
+	case "boring":
+		return "turning"
 	case "tapping":
 		return "tapping_machine"
 	}

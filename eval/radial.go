@@ -188,7 +188,9 @@ func (p *Part) keywayShape(f *Form) {
 	}
 	g, ok := p.roundInto(m.Into.V)
 	if !m.Into.Is() || !ok {
-		f.later("a keyway in a bore is not made on paper yet")
+		if !p.keyBoreShape(f) {
+			f.Wrong = "a keyway lies in an outside or in a bore"
+		}
 		return
 	}
 	on := p.reach(g)

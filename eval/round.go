@@ -419,7 +419,7 @@ func (p *Part) boreShape(f *Form) {
 func (p *Part) grooveShape(f *Form) {
 	m := f.Feature
 	if m.Outer.Is() {
-		f.later("a groove in an end is not made on paper yet")
+		p.endGrooveShape(f)
 		return
 	}
 	g, ok := p.surface(f, m.On.V, true)
@@ -606,17 +606,23 @@ func (p *Part) largeRight(f *Form, on Lathe, x0, x1 float64) bool {
 	if on.Inside {
 		return x1 > p.High()[f.About.Along]-model.Grain
 	}
-	left, right := 0.0, 0.0
+	return p.besideAt(f, x1+model.Grain) > p.besideAt(f, x0-model.Grain)
+}
+
+// besideAt is the finished radius of the outside beside a taper at a place along its line; 0 beyond
+// the ends of the part.
+func (p *Part) besideAt(f *Form, x float64) float64 {
+	if x < p.Low[f.About.Along] || x > p.High()[f.About.Along] {
+		return 0
+	}
+	r := math.Inf(1)
+	if p.Own(f.About) {
+		r = p.Radius()
+	}
 	for _, g := range p.Forms {
-		if g.Feature.Kind != "outside" || g.Lathe == nil || !g.About.Same(f.About) {
-			continue
-		}
-		if near(g.Lathe.X1, x0) {
-			left = g.Lathe.R1
-		}
-		if near(g.Lathe.X0, x1) {
-			right = g.Lathe.R0
+		if l := g.Lathe; g.Feature.Kind == "outside" && l != nil && g.About.Same(f.About) && x >= l.X0 && x <= l.X1 {
+			r = math.Min(r, l.R0)
 		}
 	}
-	return right > left
+	return r
 }

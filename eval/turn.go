@@ -127,6 +127,10 @@ func (k *Turn) work(t Target) {
 		return
 	case f.Scale != nil:
 		k.lined(&w)
+	case f.KeyBore != nil && f.About.Same(k.Hold.About):
+		k.planed(&w)
+	case f.EndRing != nil:
+		k.endGroove(&w)
 	case f.Lathe == nil && len(f.Mouths) > 0 && k.onAxis(f):
 		k.axisHole(&w)
 	case f.Lathe == nil:

@@ -3,6 +3,7 @@ package rules
 import (
 	"fettle/eval"
 	"fettle/schema/finding"
+	"fettle/schema/text"
 )
 
 var _ = enter(Rule{
@@ -16,6 +17,7 @@ holder.`,
 	Judgement: finding.Fact,
 	Trips:     exampleBored("9"),
 	Sound:     exampleBored("11"),
+	OnCut:     barInHeadDoesNotEnter,
 	OnTurn:    boringBarDoesNotEnter,
 })
 
@@ -45,31 +47,52 @@ func exampleBored(drilled string) string {
 
 func boringBarDoesNotEnter(k *eval.Turn, a *Ask) {
 	c := k.Choice.Tool.Cutter
-	if k.Choice.By != "boring" || c == nil || c.Kind != "boring_bar" {
+	if !oneOf(k.Choice.By, "boring", "planing") || c == nil || c.Kind != "boring_bar" {
 		return
 	}
 	for _, w := range k.Works {
 		if w.Wrong != "" {
 			continue
 		}
-		if least, ok := Need(a, c.LeastBore); ok {
-			had := round(2 * w.Had)
-			if had >= least-0.0005 {
-				a.Clear(Room(had, least), "the hole for "+c.Path())
-			} else {
-				f := a.Say(c.Path()+".least_bore+"+w.Target.Name(), k.Place("tool", "makes"), "%s goes into a hole of %s or more, and %s begins with %s", c.Path(), mm(least), w.Target.Name(), hole(had))
-				f.Margin = Room(had, least)
-			}
+		barEnters(a, k.Choice.Tool, w.Target, w.Had, w.X1-w.X0, k.Place("tool", "makes"))
+	}
+}
+
+// barInHeadDoesNotEnter asks the same of a bar in a boring head, which goes beyond the far side of a
+// through bore.
+func barInHeadDoesNotEnter(k *eval.Cut, a *Ask) {
+	if !k.BoresWithHead() || k.Hold.Unplayed != "" || k.Unplayed != "" {
+		return
+	}
+	for _, w := range k.Works {
+		if w.Wrong != "" || !w.Facing {
+			continue
 		}
-		deep := round(w.X1 - w.X0)
-		if reach, ok := Need(a, c.Reach); ok {
-			if reach >= deep-0.0005 {
-				a.Clear(Room(reach, deep), "the reach of "+c.Path())
-				continue
-			}
-			f := a.Say(c.Path()+".reach+"+w.Target.Name(), k.Place("tool", "makes"), "%s reaches %s, and %s goes %s mm deep", c.Path(), mm(reach), w.Target.Name(), figure(deep))
-			f.Margin = Room(reach, deep)
+		barEnters(a, k.Choice.Tool, w.Target, w.Had/2, w.Depth+w.Below, k.Place("tool", "makes"))
+	}
+}
+
+// barEnters asks whether a bar goes into a hole of a radius, and reaches so deep.
+func barEnters(a *Ask, t eval.Pick, made eval.Target, radius, depth float64, at text.Place) {
+	c := t.Cutter
+	if least, ok := Need(a, c.LeastBore); ok {
+		had := round(2 * radius)
+		if had >= least-0.0005 {
+			a.Clear(Room(had, least), "the hole for "+c.Path())
+		} else {
+			f := a.Say(c.Path()+".least_bore+"+made.Name(), at, "%s goes into a hole of %s or more, and %s begins with %s", c.Path(), mm(least), made.Name(), hole(had))
+			f.Margin = Room(had, least)
 		}
+	}
+	deep := round(depth)
+	reach, ok := Need(a, c.Reach)
+	switch {
+	case !ok:
+	case reach >= deep-0.0005:
+		a.Clear(Room(reach, deep), "the reach of "+c.Path())
+	default:
+		f := a.Say(c.Path()+".reach+"+made.Name(), at, "%s reaches %s, and %s goes %s mm deep", c.Path(), mm(reach), made.Name(), figure(deep))
+		f.Margin = Room(reach, deep)
 	}
 }
 

@@ -3,6 +3,8 @@ package rules
 import (
 	"fettle/eval"
 	"fettle/schema/finding"
+	"fettle/schema/model"
+	"fettle/schema/text"
 )
 
 var _ = enter(Rule{
@@ -17,6 +19,7 @@ A thicker bar, a larger pilot hole, a reamer, or boring from both ends does bett
 	Judgement: finding.Thumb,
 	Trips:     deepBore("36"),
 	Sound:     deepBore("30"),
+	OnCut:     barInHeadTooSlender,
 	OnTurn:    boringBarTooSlender,
 })
 
@@ -28,26 +31,46 @@ func deepBore(deep string) string {
 
 func boringBarTooSlender(k *eval.Turn, a *Ask) {
 	c := k.Choice.Tool.Cutter
-	if k.Choice.By != "boring" || c == nil || c.Kind != "boring_bar" {
+	if !oneOf(k.Choice.By, "boring", "planing") || c == nil || c.Kind != "boring_bar" {
 		return
 	}
+	for _, w := range k.Works {
+		if w.Wrong == "" {
+			slenderBar(a, c, w.Target, w.X1-w.X0, k.Place("tool", "makes"))
+		}
+	}
+}
+
+// barInHeadTooSlender asks the same of a bar in a boring head. It stands out at
+// least as far as the bore is deep.
+func barInHeadTooSlender(k *eval.Cut, a *Ask) {
+	if !k.BoresWithHead() || k.Hold.Unplayed != "" || k.Unplayed != "" {
+		return
+	}
+	for _, w := range k.Works {
+		if w.Wrong != "" || !w.Facing {
+			continue
+		}
+		slenderBar(a, k.Choice.Tool.Cutter, w.Target, w.Depth, k.Place("tool", "makes"))
+	}
+}
+
+func slenderBar(a *Ask, c *model.Cutter, made eval.Target, depth float64, at text.Place) {
 	limit, name := a.Limit("slender_steel_bar"), "slender_steel_bar"
 	if c.Of.V == "carbide" {
 		limit, name = a.Limit("slender_carbide_bar"), "slender_carbide_bar"
 	}
-	for _, w := range k.Works {
-		d, ok := Need(a, c.Diameter)
-		thick, single := d.Nearest(0)
-		if !ok || !single || thick <= 0 || w.Wrong != "" {
-			continue
-		}
-		ratio := (w.X1 - w.X0) / thick
-		if ratio <= limit+1e-6 {
-			a.Clear(Bound(ratio, limit, "diameters"), c.Path()+" in "+w.Target.Name())
-			continue
-		}
-		f := a.Say(c.Path()+"+"+w.Target.Name(), k.Place("tool", "makes"), "%s is %s thick and stands at least %s mm out to bore %s: %s diameters; usually %s at most (%s)",
-			c.Path(), mm(thick), figure(round(w.X1-w.X0)), w.Target.Name(), tenthUp(ratio), figure(limit), name)
-		f.Margin = Bound(ratio, limit, "diameters")
+	d, ok := Need(a, c.Diameter)
+	thick, single := d.Nearest(0)
+	if !ok || !single || thick <= 0 {
+		return
 	}
+	ratio := depth / thick
+	if ratio <= limit+1e-6 {
+		a.Clear(Bound(ratio, limit, "diameters"), c.Path()+" in "+made.Name())
+		return
+	}
+	f := a.Say(c.Path()+"+"+made.Name(), at, "%s is %s thick and stands at least %s mm out to bore %s: %s diameters; usually %s at most (%s)",
+		c.Path(), mm(thick), figure(round(depth)), made.Name(), tenthUp(ratio), figure(limit), name)
+	f.Margin = Bound(ratio, limit, "diameters")
 }

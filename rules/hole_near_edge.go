@@ -26,7 +26,10 @@ func holeNearEdge(p *eval.PartTrace, a *Ask) {
 	if p.Part.Unplayed != "" {
 		return
 	}
-	for _, f := range p.Part.Forms {
+	for i, f := range p.Part.Forms {
+		if p.End != nil && p.End.Features[i].ByProcess == "boring" {
+			continue // the drill before it was smaller, and a bar does not wander
+		}
 		if f.Wrong != "" || onAxis(p, f) {
 			continue // the wall of a turned ring is asked for where it is turned
 		}

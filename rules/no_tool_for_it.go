@@ -143,6 +143,8 @@ func wanted(k *eval.Cut, t eval.Target, shop *model.Shop) (wants, near string) {
 		return size("counterbore", f.Feature.Counterbore.Diameter.V.Nominal)
 	case f != nil && f.Tooth != nil && f.Tooth.Involute && k.Choice.By == "milling":
 		return fmt.Sprintf("gear cutter of module %.4g mm, %s deg for %d teeth", f.Tooth.Wheel.Module, figure(f.Tooth.Wheel.Pressure), f.Tooth.Count), ""
+	case k.Choice.By == "boring":
+		return "boring bar", ""
 	case k.Choice.By == "engraving":
 		return "pointed tool", ""
 	case k.Choice.By == "countersinking":

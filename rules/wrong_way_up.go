@@ -82,7 +82,7 @@ func acrossFaces(f *eval.Form) (string, string) {
 // handMade says whether a process is worked by hand.
 func handMade(by string) bool {
 	switch by {
-	case "filing", "scraping", "scribing", "polishing", "lapping":
+	case "filing", "scraping", "scribing", "polishing", "lapping", "broaching":
 		return true
 	}
 	return false

@@ -56,6 +56,7 @@ var processOf = map[string]string{
 	"end_mill": "milling", "slot_drill": "milling", "face_mill": "milling", "fly_cutter": "milling",
 	"side_and_face_cutter": "milling", "angle_cutter": "milling", "file": "filing", "scraper": "scraping",
 	"piercing_saw": "sawing", "gear_cutter": "milling", "turning_tool": "engraving", "threading_tool": "engraving",
+	"boring_bar": "boring",
 }
 
 // process is how the target is made: as written, else as the tool that is written works,
@@ -69,6 +70,9 @@ func (k *asked) process() string {
 		return k.setup().By.V
 	}
 	f := k.target.Form
+	if k.headNamed() {
+		return "boring"
+	}
 	for _, r := range k.pinnedTools() {
 		if r.Item == nil {
 			continue
@@ -98,6 +102,8 @@ func (k *asked) process() string {
 	switch f.Feature.Kind {
 	case "hole":
 		return k.holeProcess()
+	case "bore":
+		return "boring"
 	case "graduations":
 		if k.step.Work.Kind == "bench" {
 			return "scribing"

@@ -190,7 +190,7 @@ func (c *chooser) cuts(h *eval.Holding, before *eval.State, st *eval.Step) []eva
 
 func handWork(by string) bool {
 	switch by {
-	case "filing", "scraping", "scribing", "polishing", "lapping":
+	case "filing", "scraping", "scribing", "polishing", "lapping", "broaching":
 		return true
 	}
 	return false

@@ -32,6 +32,8 @@ func (c *chooser) mounts(k *asked, m *model.Machine, t eval.Pick) [][]eval.Mount
 	switch {
 	case bored(t.Cutter):
 		c.arbors(m, t, add)
+	case t.Cutter.Kind == "boring_bar":
+		c.boringHeads(k, m, add)
 	default:
 		chucks := func() { c.drillChucks(m, shank, add) }
 		if k.side() {

@@ -5,6 +5,7 @@ import (
 
 	"fettle/eval"
 	"fettle/schema/handbook"
+	"fettle/schema/model"
 )
 
 // turning sets the speed and the sense of the spindle: as written, else the fastest speed
@@ -43,13 +44,39 @@ func (c *chooser) speed(k *asked, cc *eval.CutChoice) float64 {
 	if !ok {
 		return 0
 	}
-	limit := 1000 * row.Pick / (math.Pi * cc.Tool.Size)
+	d := cc.Tool.Size
+	if k.by == "boring" {
+		d = k.wanted()
+	}
+	if !(d > 0) {
+		return 0
+	}
+	limit := 1000 * row.Pick / (math.Pi * d)
 	if most, ok := cc.Tool.Cutter.MaxSpeed.Get(); ok {
 		limit = min(limit, most)
 	}
-	if v, ok := m.Speeds.V.At(limit); ok {
+	return within(m.Speeds.V, limit)
+}
+
+// within is the fastest speed of a machine not above a limit; where even its slowest is above, that.
+// Of a drive without steps it is written to three figures, downwards: nobody sets it closer.
+func within(s model.Speeds, limit float64) float64 {
+	v, ok := s.At(limit)
+	if !ok {
+		v, _ = s.Slowest()
 		return v
 	}
-	v, _ := m.Speeds.V.Slowest()
+	if s.Stepless && v < s.To {
+		return max(s.From, threeFigures(v))
+	}
 	return v
+}
+
+// threeFigures rounds a figure above nought down to its first three.
+func threeFigures(v float64) float64 {
+	if !(v > 0) {
+		return v
+	}
+	unit := math.Pow(10, math.Floor(math.Log10(v))-2)
+	return math.Floor(v/unit+model.Same) * unit
 }

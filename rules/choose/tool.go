@@ -43,6 +43,8 @@ func (c *chooser) tools(k *asked) []eval.Pick {
 		return c.saws(k)
 	case "engraving":
 		return c.points(k)
+	case "boring":
+		return c.boringBars(k)
 	case "milling", "plunging":
 		if f := k.target.Form; f != nil && f.Tooth != nil && f.Tooth.Involute {
 			return c.gearCutters(k)

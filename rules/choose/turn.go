@@ -130,6 +130,8 @@ func (k *asked) turnProcess() string {
 		return "boring"
 	case "groove":
 		return "grooving"
+	case "keyway":
+		return "planing"
 	case "thread", "worm":
 		return "threading"
 	case "graduations":
@@ -161,6 +163,9 @@ func turnedWith(kind string, f *eval.Form) string {
 		}
 		return "turning"
 	case "boring_bar":
+		if f != nil && f.Feature.Kind == "keyway" {
+			return "planing"
+		}
 		return "boring"
 	case "parting_tool":
 		switch {
@@ -207,7 +212,7 @@ func (c *chooser) turnTools(k *asked) []eval.Pick {
 	switch k.by {
 	case "turning", "facing":
 		return c.latheTools(k, func(cu *model.Cutter) bool { return cu.Kind == "turning_tool" && !cu.Inside.V })
-	case "boring":
+	case "boring", "planing":
 		return c.latheTools(k, func(cu *model.Cutter) bool {
 			return cu.Kind == "boring_bar" || cu.Kind == "turning_tool" && cu.Inside.V
 		})
@@ -337,7 +342,7 @@ func (c *chooser) turnSpeed(k *asked, cc *eval.TurnChoice) {
 	case k.setup().Speed.Is():
 		cc.Speed = k.setup().Speed.V
 		return
-	case cc.ByHand && !handWork(cc.By):
+	case cc.ByHand && !handWork(cc.By), cc.By == "planing": // the spindle is held
 		return
 	}
 	m := k.chuck.Choice.Machine
@@ -348,11 +353,7 @@ func (c *chooser) turnSpeed(k *asked, cc *eval.TurnChoice) {
 	if !ok {
 		return
 	}
-	if v, ok := m.Speeds.V.At(most); ok {
-		cc.Speed = v
-		return
-	}
-	cc.Speed, _ = m.Speeds.V.Slowest()
+	cc.Speed = within(m.Speeds.V, most)
 }
 
 // fastest is the highest speed that the handbook, the chuck and the tool allow.

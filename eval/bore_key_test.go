@@ -1,0 +1,77 @@
+package eval
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"fettle/eval/solid"
+	"fettle/schema/drawing"
+	"fettle/schema/model"
+)
+
+// Law: a groove in an end takes the ring between its two radii, as deep as it is drawn; its volume is
+// pi (R² - r²) h.
+func TestEndGrooveVolume(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		figure := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+		outer, wide, deep := figure("outer", 10, 28), figure("wide", 1, 5), figure("deep", 0.5, 15)
+		end := rapid.SampledFrom([]model.Face{model.Left, model.Right}).Draw(t, "end")
+		g := &model.Feature{Item: &model.Item{Kind: "groove", Label: "ring"}}
+		g.On, g.Outer, g.Width = model.Sure([]model.Ref{{Face: end}}), size(outer), size(wide)
+		g.Depth = model.Sure(model.Depth{Size: drawing.Size{Nominal: deep}})
+		k := turnedAlone(t, g)
+		k.work(Target{Form: k.Part.Forms[0]})
+		want := math.Pi * (outer*outer/4 - math.Pow(outer/2-wide, 2)) * deep
+		if got := k.Before.Piece.Volume() - k.After.Piece.Volume(); math.Abs(got-want) > 2e-4*k.Before.Piece.Volume() {
+			t.Errorf("takes %v mm³, %v by the formula", got, want)
+		}
+	})
+}
+
+// Law: a keyway in a bore takes its width times its depth along the bore, and besides that the two
+// corners between its floor's plane and the round of the bore: the segment of the circle over its width.
+func TestBoreKeyVolume(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		figure := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+		d, wide, deep, angle := figure("bore", 8, 16), figure("wide", 2, 5), figure("deep", 0.5, 3), figure("angle", 0, 359)
+		bore := &model.Feature{Item: &model.Item{Kind: "bore", Label: "seat"}}
+		bore.Into, bore.Diameter = model.Sure(model.Ref{Face: model.Right}), size(d)
+		key := &model.Feature{Item: &model.Item{Kind: "keyway", Label: "key"}}
+		key.Into, key.Width, key.Direction = model.Sure(model.Ref{Item: bore.Item}), size(wide), model.Sure(angle)
+		key.Depth = model.Sure(model.Depth{Size: drawing.Size{Nominal: deep}})
+		k := turnedAlone(t, bore, key)
+		k.Before.Piece = k.Before.Piece.Cut(solid.Axle{}.Bore(-1, 41, d/2, "bore"))
+		k.Before.Features = append([]*FeatureState{{Begun: true}}, k.Before.Features[1:]...)
+		k.After = k.Before.next(k.Spot, k.Key)
+		k.work(Target{Form: k.Part.Forms[1]})
+		if w := k.Works[0].Wrong; w != "" {
+			t.Fatal(w)
+		}
+		r := d / 2
+		half := math.Asin(wide / 2 / r)
+		under := r*r*half + wide/2*r*math.Cos(half) // of the circle, over the width and above the axis
+		want := (wide*(r+deep) - under) * 40
+		if got := k.Before.Piece.Volume() - k.After.Piece.Volume(); math.Abs(got-want) > 2e-4*k.Before.Piece.Volume() {
+			t.Errorf("takes %v mm³, %v by the formula", got, want)
+		}
+	})
+}
+
+// turnedAlone is an operation on a bar of 30 mm, 40 mm long, with nothing over, that holds neither end.
+func turnedAlone(t *rapid.T, fs ...*model.Feature) *Turn {
+	m := &model.Part{Item: &model.Item{Kind: "part", Label: "pin"}, Length: size(40), Diameter: size(30), Features: fs}
+	p := Ready(&model.Build{Parts: []*model.Part{m}}, m)
+	p.blank(nil)
+	for _, f := range p.Forms {
+		if f.Wrong != "" || len(f.Lacks) > 0 {
+			t.Fatal(f.Name(), f.Wrong, f.Lacks)
+		}
+	}
+	s := p.start()
+	h := &Chucking{Part: p, Before: s, Sign: 1, Choice: ChuckChoice{Centres: true}}
+	k := &Turn{Hold: h, Part: p, Before: s, Own: s, Step: &Step{}}
+	k.After = s.next(k.Spot, k.Key)
+	return k
+}

@@ -1,0 +1,95 @@
+package eval
+
+import (
+	"math"
+
+	"fettle/eval/solid"
+	"fettle/schema/model"
+)
+
+// A groove in an end is a ring sunk into the face: the tool stands along the axis and is fed into
+// the end. It is in the solid alone; the half section has outside and bore, and neither changes.
+
+// EndGroove is a groove in an end: the ring between two radii. Lengths are mm.
+type EndGroove struct {
+	Outer, Inner float64
+}
+
+// endGrooveShape shapes a groove in an end of a turned part.
+func (p *Part) endGrooveShape(f *Form) {
+	m := f.Feature
+	var pl Plane
+	ok := len(m.On.V) > 0
+	if ok {
+		pl, ok = p.PlaneOf(m.On.V[0])
+	}
+	switch {
+	case !m.On.Is():
+		f.lack(m.On.Missing())
+		return
+	case !ok || pl.Face.Axis() != 0:
+		f.Wrong = "its outer diameter is written, and it does not lie in an end: outer is that of a groove in an end"
+		return
+	case !p.Round:
+		f.later("a groove in a face of a part that is not turned is not made on paper yet")
+		return
+	}
+	for _, k := range [][]model.Lack{m.Outer.Missing(), m.Width.Missing(), m.Depth.Missing()} {
+		f.lack(k)
+	}
+	if len(f.Lacks) > 0 {
+		return
+	}
+	outer, wide, deep := m.Outer.V.Nominal/2, m.Width.V.Nominal, m.Depth.V.Size.Nominal
+	x := pl.At - pl.Face.Sign()*deep
+	f.Into, f.Dir, f.Width, f.Depth = pl, Normal(pl.Face).Times(-1), wide, model.Sure(deep)
+	switch r := p.besideAt(f, pl.At-pl.Face.Sign()*model.Grain); {
+	case !(wide > 0) || !(deep > 0):
+		f.Wrong = "a groove has a width and a depth above nought"
+	case outer > r+model.Grain:
+		f.Wrong = "it is " + model.Figure(2*outer) + " mm over its larger diameter, and the end is " + model.Figure(2*r) + " mm"
+	case outer-wide < -model.Grain:
+		f.Wrong = "it would reach beyond the axis: it is wider than half its larger diameter"
+	case deep > p.Size[0]+model.Grain:
+		f.Wrong = "it is deeper than the part is long"
+	}
+	f.EndRing = &EndGroove{Outer: outer, Inner: math.Max(0, outer-wide)}
+	f.Lathe = &Lathe{X0: math.Min(x, pl.At), X1: math.Max(x, pl.At), R0: outer, R1: outer, Inside: true, End: pl.Face}
+	f.Diameter = model.Sure(2 * outer)
+}
+
+// endGroove sinks a groove into an end, through the metal over it.
+func (k *Turn) endGroove(w *Turning) {
+	f := w.Target.Form
+	l, ring, sign := *f.Lathe, f.EndRing, f.Into.Face.Sign()
+	w.X0, w.X1, w.Inside = l.X0, l.X1, true
+	w.R0, w.R1 = ring.Outer, ring.Outer
+	deep := f.Depth.V - k.leaves()
+	if st := k.Step.Step; st != nil && st.DownTo.Depth.Is() {
+		deep = math.Min(deep, st.DownTo.Depth.V)
+	}
+	floor, end := f.Into.At-sign*deep, k.metalEnd(f.Into.Face)
+	w.X0, w.X1 = math.Min(floor, end), math.Max(floor, end)
+	k.reach(w)
+	w.Had = 0 // it begins in the full metal
+	w.Width, w.Depth, w.Off = toolWidth(k.Choice.Tool), deep, math.Max(0, (end-floor)*sign)
+	if f.Into.Face == k.heldEnd() {
+		w.Wrong = "it goes in from the " + f.Into.Face.String() + " end, which is the one that is held"
+		return
+	}
+	fs := k.Part.change(k.After, f)
+	w.Final, w.Done = near(deep, f.Depth.V), fs.Finished
+	a, b := solid.Vec{w.X0, 0, 0}, solid.Vec{w.X1, 0, 0}
+	if sign > 0 {
+		b[0]++
+	} else {
+		a[0]--
+	}
+	took := solid.Removal{Take: solid.Cylinder(a, b, ring.Outer), By: f.Name()}
+	if ring.Inner > model.Grain {
+		took.Less = []solid.Shape{solid.Cylinder(a, b, ring.Inner)}
+	}
+	k.After.Piece = k.After.Piece.Cut(took)
+	k.done(fs, 2*ring.Outer, w.Final)
+	fs.Depth = deep
+}
