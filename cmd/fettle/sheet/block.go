@@ -32,6 +32,7 @@ type Block struct {
 	Rows  [][]string
 	SVG   string
 	Small bool    // of a picture: several stand side by side
+	True  bool    // of a picture: it is printed as large as it is drawn
 	Share float64 // of a margin: what is left over, in parts of what is wanted
 	Box   string  // of a tick: what is to be written down when it is made; "" nothing
 }

@@ -22,6 +22,7 @@ td:first-child{overflow-wrap:break-word}
 figure{margin:.6em 0;break-inside:avoid;overflow-x:auto}
 figure svg{width:100%;height:auto;display:block}
 figure.small{display:inline-block;width:32%;margin:.3em .3%}
+figure.true svg{width:auto;max-width:100%}
 figcaption{font-size:9.5pt}
 .caution{border:.6mm solid #000;padding:.3em .6em;margin:.5em 0;break-inside:avoid}
 .step{border-top:.3mm solid #000;padding:.35em 0;break-inside:avoid}
@@ -34,8 +35,8 @@ figcaption{font-size:9.5pt}
 .bar{border:.3mm solid #000;height:3mm;max-width:60mm;margin:.1em 0 .5em}
 .bar i{display:block;height:100%;background:#555}
 .stamp{font-size:9pt;border-top:.3mm solid #000;margin-top:1.5em;padding-top:.3em}
-@media (max-width:120mm){table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
-@media print{figure{overflow:visible}figure svg{max-height:105mm}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
+@media (max-width:120mm){table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg,figure.true svg{min-width:0}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
+@media print{figure{overflow:visible}figure svg{max-height:105mm}figure.true svg{max-height:none;max-width:none}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
 @page{margin:12mm}
 `
 
@@ -82,6 +83,9 @@ func (k *Block) html(b *strings.Builder, box *int) {
 		class := ""
 		if k.Small {
 			class = " class=\"small\""
+		}
+		if k.True {
+			class = " class=\"true\""
 		}
 		fmt.Fprintf(b, "<figure%s>%s<figcaption>%s</figcaption></figure>\n", class, k.SVG, esc(k.Words))
 	case Part:

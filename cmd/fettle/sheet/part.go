@@ -135,7 +135,7 @@ func (m *maker) picture(g *group, step int, words string) {
 		m.page.para("No drawing: " + sentence(err.Error()))
 		return
 	}
-	m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: words})
+	m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: words, True: true})
 }
 
 // said puts on the page what was found at a spot, but for dangers, which stand in front too.
