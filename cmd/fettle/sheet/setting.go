@@ -15,12 +15,13 @@ import (
 
 // What is drawn around piece and tool, in mm, and of what has no other size.
 const (
-	around    = 6.0
-	toolShown = 26.0 // of the tool above the piece
-	bodyShown = 8.0  // of a chuck behind its jaws
-	jawHalf   = 6.0  // half the width of a chuck's jaw as drawn: shops do not tell it
-	jawShown  = 14.0 // of jaws beyond the piece
-	stopShown = 6.0  // half the width of a stop as drawn
+	around      = 5.0
+	toolShown   = 18.0 // of the tool above the piece
+	holderShown = 45.0 // and so far the face of what holds it
+	bodyShown   = 8.0  // of a chuck behind its jaws
+	jawHalf     = 6.0  // half the width of a chuck's jaw as drawn: shops do not tell it
+	jawShown    = 9.0  // of jaws beyond the piece
+	stopShown   = 6.0  // half the width of a stop as drawn
 )
 
 // The views of a set-up on a mill, by their turn in the setting.
@@ -196,7 +197,7 @@ func (m *milled) bounds() {
 			reach(p, solid.Vec{m.s.Lo[0], h.Hi[1] + t, h.Lo[2]})
 			if w, ok := h.Choice.Vise.JawWidth.Get(); ok && i == plan {
 				reach(p, solid.Vec{0, h.Lo[1], h.Lo[2]})
-				reach(p, solid.Vec{w, h.Lo[1], h.Lo[2]})
+				reach(p, solid.Vec{min(w, max(h.Hi[0], 0)+jawShown), h.Lo[1], h.Lo[2]})
 			}
 		} else if h.Seat.Is() && h.Choice.Divided == nil {
 			reach(p, solid.Vec{m.s.Lo[0], m.s.Lo[1], -3})

@@ -67,9 +67,13 @@ func (m *milled) through(v sketch.View, at solid.Vec) bool {
 
 // showTool takes one piece of the stack into the views, as far as it is near the work.
 func (m *milled) showTool(along, from, to solid.Vec, r float64, cuts bool) {
-	top := m.s.Hi[2] + toolShown
+	over := m.s.Hi[2]
 	if along[1] > 0.5 {
-		top = m.s.Hi[1] + toolShown
+		over = m.s.Hi[1]
+	}
+	top := over + toolShown
+	if f := from.Dot(along); !cuts && f > top-6 && f < over+holderShown {
+		top = f + 6
 	}
 	if from.Dot(along) > top {
 		return

@@ -32,7 +32,7 @@ func (p *pane) gauge(g Gauge) {
 		if upright && a.Y > b.Y || !upright && a.X > b.X {
 			a, b, from, to = b, a, to, from
 		}
-		for _, t := range append(overMiddle(a, b, m.Words, upright), textsAlong(a, b, m.Words, upright)...) {
+		for _, t := range texts(a, b, m.Words, upright) {
 			if p.d.free(t) && p.d.open(a, b) && !t.box().crossedBy(a, b) && p.d.headsFree(a, b) &&
 				p.d.untouched(from, a.add(out.times(over))) && p.d.untouched(to, b.add(out.times(over))) {
 				p.d.dimensionAt(Dimension{from, to, g.Out, g.Words}, out, a, b, t)
@@ -42,18 +42,27 @@ func (p *pane) gauge(g Gauge) {
 	}
 }
 
-// overMiddle is the text over the middle of a line that is just long enough for it.
-func overMiddle(a, b Point, words string, upright bool) []Text {
-	w, d := Room(words, lettering), b.sub(a)
+// texts gives places for the text of a size: over the middle of its line where that is long enough,
+// nearer to an end of it, then beside its ends.
+func texts(a, b Point, words string, upright bool) (out []Text) {
+	w, d := Room(words, letters), b.sub(a)
 	l := d.len()
-	if w > l-0.4 {
-		return nil
+	foot := d.left().times((above + 0.35*letters) / l)
+	put := func(t float64) {
+		x := Text{At: a.add(d.times(t / l)).add(foot), Words: words, Height: letters}
+		if upright {
+			x.Turn = 90
+		}
+		out = append(out, x)
 	}
-	t := Text{At: a.add(d.times((l - w) / 2 / l)).add(d.left().times((above + 0.35*lettering) / l)), Words: words, Height: lettering}
-	if upright {
-		t.Turn = 90
+	if w < l-0.4 {
+		put((l - w) / 2)
+		put(0.2)
+		put(l - w - 0.2)
 	}
-	return []Text{t}
+	put(l + 2*headLong + 1)
+	put(-w - 2*headLong - 1)
+	return out
 }
 
 // longestFirst gives the sizes of a view, the longest first: it has its text between its arrows, and

@@ -56,7 +56,7 @@ func (p *pane) draw() error {
 		p.passage(&p.Passes[i])
 	}
 	for i, words := range p.captioned {
-		p.d.Texts = append(p.d.Texts, Text{At: Point{p.corner.X + 3, p.corner.Y + 1.5 + line*float64(len(p.captioned)-1-i)}, Words: words, Height: lettering})
+		p.d.Texts = append(p.d.Texts, Text{At: Point{p.corner.X + 3, p.corner.Y + 1.5 + line*float64(len(p.captioned)-1-i)}, Words: words, Height: letters})
 	}
 	p.words()
 	for _, g := range p.longestFirst() {
@@ -167,14 +167,14 @@ func (p *pane) numbers() {
 			continue
 		}
 		a := p.put(w.From)
-		t := Text{Words: w.Number, Height: 2.5}
+		t := Text{Words: w.Number, Height: 2}
 		wide := Room(t.Words, t.Height)
 	search:
 		for _, r := range []float64{1.2, 2.5, 4, 6} {
 			for k := range 8 {
 				sin, cos := math.Sincos(float64(2*k+1) * math.Pi / 8)
 				m := a.add(Point{cos * (r + wide/2), sin * (r + 1.2)})
-				t.At = Point{m.X - wide/2, m.Y - 1.25}
+				t.At = Point{m.X - wide/2, m.Y - 1}
 				if p.d.free(t) {
 					p.d.Texts = append(p.d.Texts, t)
 					break search

@@ -76,13 +76,14 @@ type Setting struct {
 // 12 mm margins, so that it is printed true to scale.
 const (
 	settingWide = 180.0
-	settingHigh = 185.0
-	aside       = 5.0 // around a view
-	sizesBeside = 7.5 // for one row of dimensions to the left
-	sizesBelow  = 8.5 // and below
-	caption     = 6.5
-	line        = 5.5 // between the foot lines of two lines of text
-	tagWide     = 39.0
+	settingHigh = 135.0
+	aside       = 4.0 // around a view
+	sizesBeside = 6.5 // for one row of dimensions to the left
+	sizesBelow  = 7.5 // and below
+	letters     = 2.5 // height of capitals, as that of the words around a drawing
+	line        = 4.2 // between the foot lines of two lines of text
+	caption     = 5.0
+	tagWide     = 30.0
 )
 
 // Set draws a set-up in its views at one scale, and beneath each what it is. Things beside the piece
@@ -116,7 +117,7 @@ func Set(s Setting) (*Drawing, error) {
 		d := &Drawing{Width: settingWide, Height: high, Title: s.Name}
 		foot = append(foot, fmt.Sprintf("Scale %d:%d, sizes in mm", c[0], c[1]))
 		for i, words := range foot {
-			d.Texts = append(d.Texts, Text{At: Point{4, 2.5 + line*float64(len(foot)-1-i)}, Words: words, Height: lettering})
+			d.Texts = append(d.Texts, Text{At: Point{4, 2.5 + line*float64(len(foot)-1-i)}, Words: words, Height: letters})
 		}
 		for _, p := range ps {
 			p.d = d
@@ -226,8 +227,8 @@ func (p *pane) size(scale float64) {
 	p.wide = wide[0] + left + w + aside + wide[1]
 	p.high = below + view + aside
 	// What stands beneath the view is not hidden by its caption.
-	p.captioned = wrapped(p.Says, max(p.wide-4, 70))
-	p.wide = max(p.wide, Room(p.captioned[0], lettering)+6)
+	p.captioned = wrapped(p.Says, max(p.wide-4, 50))
+	p.wide = max(p.wide, Room(p.captioned[0], letters)+6)
 	p.high += line * float64(len(p.captioned)-1)
 	p.frameAt.Y += line * float64(len(p.captioned)-1)
 }

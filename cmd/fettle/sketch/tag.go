@@ -24,10 +24,10 @@ func (t *tagged) high() float64 { return line*float64(len(t.lines)) + 1 }
 func newTag(at Point, words string, dot bool) *tagged {
 	t := &tagged{at: at, dot: dot, lines: wrapped(words, tagWide)}
 	if len(t.lines) > 3 {
-		t.lines = append(t.lines[:2], shorten(strings.Join(t.lines[2:], " "), lettering, tagWide))
+		t.lines = append(t.lines[:2], shorten(strings.Join(t.lines[2:], " "), letters, tagWide))
 	}
 	for _, l := range t.lines {
-		t.wide = max(t.wide, Room(l, lettering)+2)
+		t.wide = max(t.wide, Room(l, letters)+2)
 	}
 	return t
 }
@@ -39,7 +39,7 @@ func wrapped(words string, wide float64) (out []string) {
 	for _, w := range pieces(plain(words), wide) {
 		joined := now != "" && !strings.HasPrefix(w, "\x00")
 		w = strings.TrimPrefix(w, "\x00")
-		if !joined && now != "" && Room(now+w, lettering) <= wide {
+		if !joined && now != "" && Room(now+w, letters) <= wide {
 			now += w
 			continue
 		}
@@ -47,8 +47,8 @@ func wrapped(words string, wide float64) (out []string) {
 			out, now = append(out, now), w
 			continue
 		}
-		w = shorten(w, lettering, wide)
-		if now != "" && Room(now+" "+w, lettering) > wide {
+		w = shorten(w, letters, wide)
+		if now != "" && Room(now+" "+w, letters) > wide {
 			out, now = append(out, now), ""
 		}
 		if now != "" {
@@ -63,14 +63,19 @@ func wrapped(words string, wide float64) (out []string) {
 // on the one before it begins with a null.
 func pieces(words string, wide float64) (out []string) {
 	for w := range strings.FieldsSeq(words) {
-		if Room(w, lettering) <= wide {
+		if Room(w, letters) <= wide {
 			out = append(out, w)
 			continue
 		}
 		mark := ""
-		for part := range strings.SplitAfterSeq(w, ".") {
+		name, member, set := strings.Cut(w, "[")
+		parts := strings.SplitAfter(name, ".")
+		if set {
+			parts = append(parts, "["+member)
+		}
+		for _, part := range parts {
 			if part != "" {
-				out = append(out, mark+shorten(part, lettering, wide))
+				out = append(out, mark+shorten(part, letters, wide))
 				mark = "\x00"
 			}
 		}
@@ -213,8 +218,8 @@ func (p *pane) words() {
 		p.stack(c, top)
 		for _, t := range c {
 			for i, words := range t.lines {
-				at := Point{p.edge(side) + float64(2*side-1), t.y - line*float64(i+1) + 1.5}
-				p.d.Texts = append(p.d.Texts, Text{At: at, Words: words, Height: lettering, End: side == 0})
+				at := Point{p.edge(side) + float64(2*side-1), t.y - line*float64(i+1) + 1}
+				p.d.Texts = append(p.d.Texts, Text{At: at, Words: words, Height: letters, End: side == 0})
 			}
 		}
 	}
@@ -265,7 +270,7 @@ func (p *pane) stack(c []*tagged, top float64) {
 // leader draws the line of one entry.
 func (p *pane) leader(t *tagged, side int) {
 	to := p.origin.add(t.at.times(p.scale))
-	from := Point{p.edge(side), t.y - line + 1.5 + lettering/2}
+	from := Point{p.edge(side), t.y - line + 1 + letters/2}
 	knee := p.knee(from, to, side)
 	u := to.sub(knee)
 	if u.len() > 0.1 {
