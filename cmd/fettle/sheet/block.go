@@ -11,15 +11,16 @@ type Page struct {
 type Kind uint8
 
 const (
-	Heading Kind = iota // Level and Words; ID where something points to it
-	Para                // Words
-	Caution             // Words, in the usual words of the trade
-	List                // Rows of one word each
-	Table               // Head and Rows
-	Tick                // an operation to tick off: Words, then Rows of label and value
-	Margin              // a bar: Words, and Share left over
-	Picture             // SVG; Words says what it shows
-	Part                // begins a part or set-up on a page of its own: ID
+	Heading  Kind = iota // Level and Words; ID where something points to it
+	Para                 // Words
+	Caution              // Words, in the usual words of the trade
+	List                 // Rows of one word each
+	Table                // Head and Rows
+	Tick                 // an operation to tick off: Words, then Rows of label and value; ID
+	Margin               // a bar: Words, and Share left over
+	Picture              // SVG; Words says what it shows
+	Part                 // begins a part or set-up on a page of its own: ID
+	Contents             // Rows of words and the ID that each points to
 )
 
 // Block is one piece of a page.
@@ -32,6 +33,7 @@ type Block struct {
 	Rows  [][]string
 	SVG   string
 	Small bool    // of a picture: several stand side by side
+	True  bool    // of a picture: it is printed as large as it is drawn
 	Share float64 // of a margin: what is left over, in parts of what is wanted
 	Box   string  // of a tick: what is to be written down when it is made; "" nothing
 }

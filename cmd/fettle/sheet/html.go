@@ -22,6 +22,7 @@ td:first-child{overflow-wrap:break-word}
 figure{margin:.6em 0;break-inside:avoid;overflow-x:auto}
 figure svg{width:100%;height:auto;display:block}
 figure.small{display:inline-block;width:32%;margin:.3em .3%}
+figure.true svg{width:auto;max-width:100%}
 figcaption{font-size:9.5pt}
 .caution{border:.6mm solid #000;padding:.3em .6em;margin:.5em 0;break-inside:avoid}
 .step{border-top:.3mm solid #000;padding:.35em 0;break-inside:avoid}
@@ -33,9 +34,11 @@ figcaption{font-size:9.5pt}
 .made input{font:inherit;width:9em;border:.3mm solid #000;padding:.15em}
 .bar{border:.3mm solid #000;height:3mm;max-width:60mm;margin:.1em 0 .5em}
 .bar i{display:block;height:100%;background:#555}
+.contents{columns:2;column-gap:8mm;padding-left:1.2em;margin:.4em 0}.contents li{break-inside:avoid}
+.contents a{color:#000;display:inline-block;padding:.12em 0}.contents .set{margin-left:1em;list-style:circle}.contents .op{margin-left:2em;list-style:none}
 .stamp{font-size:9pt;border-top:.3mm solid #000;margin-top:1.5em;padding-top:.3em}
-@media (max-width:120mm){table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
-@media print{figure{overflow:visible}figure svg{max-height:105mm}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
+@media (max-width:120mm){.contents{columns:1}.contents a{padding:.35em 0}table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}figure.true svg{min-width:140mm}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
+@media print{.contents{columns:3;font-size:9pt}.contents .op{display:none}.step:has(+figure),.step:has(+table){break-after:avoid}h2+table{break-inside:avoid}figure{overflow:visible}figure svg{max-height:105mm}figure.true svg{max-height:none;max-width:none}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
 @page{margin:12mm}
 `
 
@@ -83,7 +86,12 @@ func (k *Block) html(b *strings.Builder, box *int) {
 		if k.Small {
 			class = " class=\"small\""
 		}
+		if k.True {
+			class = " class=\"true\""
+		}
 		fmt.Fprintf(b, "<figure%s>%s<figcaption>%s</figcaption></figure>\n", class, k.SVG, esc(k.Words))
+	case Contents:
+		k.contents(b)
 	case Part:
 		fmt.Fprintf(b, "</section>\n<section class=\"part\"")
 		if k.ID != "" {
@@ -122,7 +130,11 @@ func (k *Block) table(b *strings.Builder) {
 
 func (k *Block) tick(b *strings.Builder, box *int) {
 	*box++
-	fmt.Fprintf(b, "<div class=\"step\"><label><input type=\"checkbox\" id=\"tick-%d\">%s</label>", *box, esc(k.Words))
+	id := ""
+	if k.ID != "" {
+		id = fmt.Sprintf(" id=\"%s\"", esc(k.ID))
+	}
+	fmt.Fprintf(b, "<div class=\"step\"%s><label><input type=\"checkbox\" id=\"tick-%d\">%s</label>", id, *box, esc(k.Words))
 	if len(k.Rows) > 0 {
 		b.WriteString("<dl>")
 		for _, r := range k.Rows {

@@ -47,6 +47,8 @@ func (k *Block) markdown(b *strings.Builder) {
 			row(b, r)
 		}
 		b.WriteString("\n")
+	case Contents:
+		k.listed(b)
 	case Tick:
 		fmt.Fprintf(b, "- [ ] **%s**\n", md(k.Words))
 		for _, r := range k.Rows {

@@ -51,6 +51,7 @@ func Make(c *report.Checked, w Wanted) (*Page, error) {
 		}
 	}
 	m.end()
+	m.contents()
 	return m.page, nil
 }
 
@@ -58,6 +59,7 @@ type maker struct {
 	c    *report.Checked
 	w    Wanted
 	page *Page
+	ids  map[string]bool // of parts, set-ups and operations
 }
 
 func name(c *report.Checked) string {
@@ -91,6 +93,7 @@ func (m *maker) front(parts []*eval.PartTrace) {
 	}
 	p.heading(2, "parts", "Parts")
 	p.table([]string{"part", "title", "pieces", "material", "what was found"}, rows)
+	p.add(Block{Kind: Contents})
 	m.stock(parts)
 	m.tray(parts)
 	if m.w.Pictures {

@@ -99,7 +99,15 @@ func TestNothingIsLeftOut(t *testing.T) {
 func TestPageStandsAlone(t *testing.T) {
 	recipe, shop := "recipes/first", "recipes/shops/bench"
 	page := made(t, checked(t, archive(t, recipe, shop), recipe, shop), true).HTML()
-	for _, bad := range []string{"<script", "src=", "href=", "url(", "@import"} {
+	for _, to := range regexp.MustCompile(`href="([^"]*)"?`).FindAllStringSubmatch(page, -1) {
+		if !strings.HasPrefix(to[1], "#") || strings.Count(page, ` id="`+to[1][1:]+`"`) != 1 {
+			t.Errorf("the page leads to %q", to[1])
+		}
+	}
+	if n := strings.Count(page, "href"); n != strings.Count(page, `href="#`) || n < 10 {
+		t.Errorf("%d links", n)
+	}
+	for _, bad := range []string{"<script", "src=", "url(", "@import"} {
 		if strings.Contains(page, bad) {
 			t.Errorf("the page has %q in it", bad)
 		}

@@ -15,7 +15,8 @@ import (
 // part puts one part on the page: its drawing, its dimensions, and its work.
 func (m *maker) part(t *eval.PartTrace) error {
 	p := m.page
-	p.add(Block{Kind: Part, ID: "part-" + t.Part.Label})
+	p.add(Block{Kind: Part})
+	m.mark("part " + t.Part.Label)
 	p.heading(1, "", "Part "+t.Part.Label+": "+title(t))
 	p.para(fmt.Sprintf("%s pieces of %s.", quantity(t.Part), material(t.Part)))
 	if quantity(t.Part) == "1" {
@@ -102,11 +103,12 @@ func limits(l model.Known[eval.Limits]) string {
 func (m *maker) setting(t *eval.PartTrace, g *group) {
 	p := m.page
 	p.heading(2, "", t.Part.Label+" › "+g.name)
+	m.mark(t.Part.Label + " " + g.name)
 	if why := g.unplayed(0); why != "" {
 		p.para("Not made on paper: " + sentence(why))
 		return
 	}
-	p.table(nil, g.holding())
+	p.table(nil, append(g.holding(), m.putUp(g)...))
 	if !g.drawn() { // else its first operation shows it
 		m.picture(g, 0, "As it is put up")
 	}
@@ -124,6 +126,7 @@ func (m *maker) setting(t *eval.PartTrace, g *group) {
 			m.measure(mo.Measure)
 		case mo.Deburr != nil && mo.Deburr.Spot.SetUp == g.spot().SetUp:
 			p.add(Block{Kind: Tick, Words: "Take the burrs off"})
+			m.mark(t.Part.Label + " " + g.name + " burrs")
 		}
 	}
 	for _, q := range m.c.Result.Questions {
@@ -154,7 +157,7 @@ func (m *maker) picture(g *group, step int, words string) {
 		m.page.para("No drawing: " + sentence(err.Error()))
 		return
 	}
-	m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: words})
+	m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: words, True: true})
 }
 
 // said puts on the page what was found at a spot, but for dangers, which stand in front too.
@@ -228,15 +231,7 @@ func (g *group) holding() (rows [][]string) {
 	if h.JawTop.Is() && h.Choice.Vise != nil {
 		put("above the jaws", model.Figure(h.Hi[2]-h.JawTop.V)+" mm")
 	}
-	put("measured from", "its left end (x, to the right), the "+backName(h)+" (y, towards you) and its top (z, down)")
 	return rows
-}
-
-func backName(h *eval.Holding) string {
-	if h.Choice.Vise != nil {
-		return "fixed jaw"
-	}
-	return "side towards the column"
 }
 
 func path(m *model.Machine) string {
@@ -252,6 +247,7 @@ func (m *maker) bench(t *eval.PartTrace) {
 	begin := func() {
 		if !begun {
 			m.page.heading(2, "", t.Part.Label+" › at the bench and in the fire")
+			m.mark(t.Part.Label + " bench")
 			begun = true
 		}
 	}
@@ -260,6 +256,7 @@ func (m *maker) bench(t *eval.PartTrace) {
 		case mo.Cut != nil && mo.Cut.Hold.Work.Kind == "bench":
 			begin()
 			m.page.add(Block{Kind: Tick, Words: mo.Cut.Spot.SetUp + ": " + makes(mo.Cut.Step), Rows: [][]string{{"by", mo.Cut.Choice.By}, {"tool", mo.Cut.Choice.Tool.Path()}}})
+			m.mark(mo.Cut.Spot.String())
 			m.said(mo.Cut.Spot, mo.Cut.Spot.Step)
 		case mo.Measure != nil && mo.Measure.Hold == nil && !chucked(t, mo.Measure):
 			begin()
@@ -267,6 +264,7 @@ func (m *maker) bench(t *eval.PartTrace) {
 		case mo.Heat != nil:
 			begin()
 			m.page.add(Block{Kind: Tick, Words: mo.Heat.Spot.SetUp + ": " + mo.Heat.Does})
+			m.mark(mo.Heat.Spot.String())
 			m.said(mo.Heat.Spot, mo.Heat.Spot.Step)
 		}
 	}
@@ -305,6 +303,7 @@ func (m *maker) measure(me *eval.Measurement) {
 		b.Box = "as made"
 	}
 	m.page.add(b)
+	m.mark(me.Spot.String() + " measure")
 	m.said(me.Spot, me.Spot.Step)
 	for _, q := range m.c.Result.Questions {
 		if q.Spot == me.Spot {

@@ -4,66 +4,89 @@ package sheet
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"fettle/cmd/fettle/sketch"
 	"fettle/eval"
 	"fettle/eval/solid"
+	"fettle/schema/model"
 )
 
-// What is drawn around piece and tool: a share of their size, and at least so many mm.
+// What is drawn around piece and tool, in mm, and of what has no other size.
 const (
-	marginShare = 0.2
-	marginLeast = 12.0
-	toolShown   = 30.0 // of the tool above the piece
-	bodyShown   = 20.0 // of a chuck behind its jaws
-	jawHalf     = 6.0  // half the width of a jaw as drawn: shops do not tell it
+	around      = 5.0
+	toolShown   = 18.0 // of the tool above the piece
+	holderShown = 45.0 // and so far the face of what holds it
+	bodyShown   = 8.0  // of a chuck behind its jaws
+	jawHalf     = 6.0  // half the width of a chuck's jaw as drawn: shops do not tell it
+	jawShown    = 9.0  // of jaws beyond the piece
+	stopShown   = 6.0  // half the width of a stop as drawn
 )
 
-// Milled draws a holding on a mill or drill press as it is before an operation, the tool at its
-// deepest; of a holding alone, as the piece is put up.
+// The views of a set-up on a mill, by their turn in the setting.
+const (
+	elevation = 0
+	plan      = 1
+	fromEnd   = 2
+)
+
+// milled draws one set-up on a mill or drill press.
+type milled struct {
+	h     *eval.Holding
+	k     *eval.Cut // nil: as the piece is put up
+	s     *sketch.Setting
+	pose  solid.Pose // part's frame to the machine's, as the piece is turned for what is drawn
+	tool  solid.Vec  // where the tool is drawn
+	near  []close
+	lacks []string // what is not known of what is drawn
+}
+
+// Milled draws a holding on a mill or drill press as it is before an operation, the tool where it
+// comes nearest to something, and so at its deepest; of a holding alone, as the piece is put up.
 func Milled(h *eval.Holding, k *eval.Cut) sketch.Setting {
-	s := sketch.Setting{Name: h.Spot.String(), Along: sketch.Right, Other: sketch.Top,
-		Says: "Seen along the jaws, from their right end; from above"}
-	switch d := h.Choice.Divided; {
-	case d != nil && !d.Upright: // its axis lies along the table
-		s.Along, s.Says = sketch.Front, "Seen from the front of the table; from above"
-	case h.Choice.Vise == nil:
-		s.Says = "Seen from the right end of the table; from above"
-	}
-	piece := h.Before.Piece
+	s := sketch.Setting{Name: h.Spot.String(), Piece: h.Before.Piece.Placed(h.Pose)}
+	m := milled{h: h, k: k, s: &s, pose: h.Pose}
 	if k != nil {
-		s.Name, piece = k.Spot.String(), k.Before.Piece
+		s.Name = k.Spot.String()
+		piece := k.Before.Piece
 		if len(k.Works) > 0 && k.Works[0].Turn != nil {
-			piece = piece.Placed(*k.Works[0].Turn)
+			piece, m.pose = piece.Placed(*k.Works[0].Turn), h.Pose
 		}
+		s.Piece = piece.Placed(h.Pose)
 	}
-	s.Piece = piece.Placed(h.Pose)
+	m.views()
 	bound(&s)
-	top, under, front := s.Hi[2], s.Lo[2], s.Lo[1]
-	for _, o := range h.Obstacles {
-		s.Things = append(s.Things, sketch.Thing{Name: short(o.Name), Shape: o.Least})
+	for i := range s.Panes {
+		s.Panes[i].Lo, s.Panes[i].Hi = s.Lo, s.Hi
 	}
-	if h.Bed.Is() {
-		s.Lo[2] = min(s.Lo[2], h.Bed.V)
-	}
+	m.holding()
 	if k != nil {
-		tool(&s, k)
+		m.stack()
+		m.ways()
 	}
-	grow(&s)
-	if h.JawTop.Is() && h.Choice.Vise != nil {
-		gauge := func(a, b float64) {
-			if math.Abs(b-a) > 0.05 {
-				s.Gauges = append(s.Gauges, sketch.Gauge{From: solid.Vec{0, front, a}, To: solid.Vec{0, front, b},
-					Out: sketch.Point{X: -1}, Words: sketch.Figure(math.Round((b-a)*100) / 100)})
-			}
-		}
-		gauge(h.JawTop.V, top)
-		if h.Bed.Is() {
-			gauge(h.Bed.V, under)
-		}
+	if one := &s.Panes[elevation]; one.Cut {
+		one.Says = "Section at the tool, f" + one.Says[1:]
 	}
+	m.packing()
+	m.bounds()
+	m.heights()
+	m.datum()
+	s.Foot = append(s.Foot, m.lies())
+	s.Foot = append(s.Foot, unknown(m.lacks)...)
 	return s
+}
+
+func (m *milled) views() {
+	one := sketch.Pane{View: sketch.Right, Says: "From the right", Cut: m.k != nil}
+	switch d := m.h.Choice.Divided; {
+	case d != nil && !d.Upright && m.h.Part.Round: // its axis lies along the table
+		one.View, one.Says = sketch.Front, "From the front"
+	}
+	m.s.Panes = append(m.s.Panes, one, sketch.Pane{View: sketch.Top, Says: "From above"})
+	if m.h.Choice.Divided != nil && m.h.Part.Round && !m.h.Choice.Divided.Upright {
+		m.s.Panes = append(m.s.Panes, sketch.Pane{View: sketch.Right, Says: "From the right"})
+	}
 }
 
 // bound takes in the piece.
@@ -73,157 +96,225 @@ func bound(s *sketch.Setting) {
 	}
 }
 
-// reach takes in a place.
-func reach(s *sketch.Setting, v solid.Vec) {
+// reach takes a place into the bounds of a view.
+func reach(p *sketch.Pane, v solid.Vec) {
 	for a := range 3 {
-		s.Lo[a], s.Hi[a] = min(s.Lo[a], v[a]), max(s.Hi[a], v[a])
+		p.Lo[a], p.Hi[a] = min(p.Lo[a], v[a]), max(p.Hi[a], v[a])
 	}
 }
 
-// grow leaves a margin around.
-func grow(s *sketch.Setting) {
-	most := 0.0
-	for a := range 3 {
-		most = max(most, s.Hi[a]-s.Lo[a])
+// holding stands what holds the piece: the least of it, which is certain.
+func (m *milled) holding() {
+	h := m.h
+	for i := range h.Obstacles {
+		o := &h.Obstacles[i]
+		t := sketch.Thing{Name: m.nameOf(o), Shape: o.Least}
+		if o.Name == "the table" {
+			t.In = []int{elevation, fromEnd}
+		}
+		m.s.Things = append(m.s.Things, t)
+		if !o.Same {
+			m.lack(o.Lacks)
+		}
 	}
-	m := max(marginLeast, marginShare*most)
-	for a := range 3 {
-		s.Lo[a] -= m
-		s.Hi[a] += m
+	m.lack(h.Lacks)
+	if d := h.Choice.RoundBar; d > 0 && h.JawTop.Is() {
+		z := (max(h.Lo[2], h.Bed.Or(0)) + h.JawTop.V) / 2
+		y := h.Lo[1] - d/2
+		m.s.Things = append(m.s.Things, sketch.Thing{Name: "round bar ⌀" + model.Figure(d) + ", at half the grip",
+			Shape: solid.Cylinder(solid.Vec{h.Lo[0], y, z}, solid.Vec{h.Hi[0], y, z}, d/2)})
 	}
+	m.stop()
 }
 
-// tool stands the stack at the deepest place of its ways, and cuts the piece there.
-func tool(s *sketch.Setting, k *eval.Cut) {
-	at, ok := deepest(k)
-	if !ok {
+// nameOf is what a thing that stands there is called on the drawing, with what lies on it.
+func (m *milled) nameOf(o *eval.Obstacle) string {
+	h := m.h
+	name := short(o.Name)
+	switch {
+	case strings.HasPrefix(o.Name, "the fixed jaw"):
+		return name + ", on it: " + h.Choice.Back.String()
+	case strings.HasPrefix(o.Name, "the moving jaw"):
+		on := h.Choice.Back.Opposite()
+		if h.Choice.MovedJaw != model.NoFace {
+			on = h.Choice.MovedJaw
+		}
+		return name + ", on it: " + on.String()
+	case strings.HasPrefix(o.Name, "the parallel") && h.Choice.Pair != nil:
+		return h.Choice.Pair.Path() + ", " + model.Figure(h.Choice.Height) + " high"
+	case o.Name == "the table":
+		return "table"
+	}
+	return name
+}
+
+// stop stands a work stop at the face that touches it.
+func (m *milled) stop() {
+	st := &m.h.Work.SetUp.Stop
+	f := st.Against.V.Face
+	if !st.Said || f == model.NoFace {
 		return
 	}
-	s.At, s.Cut = at, true
-	top := s.Hi[2]
-	for _, w := range k.Works {
-		for _, m := range w.Moves {
-			s.Ways = append(s.Ways, [2]solid.Vec{m.From, m.To})
-			for _, v := range []solid.Vec{m.From, m.To} {
-				reach(s, solid.Vec{v[0], v[1], min(max(v[2], s.Lo[2]), s.Hi[2])})
+	n := m.pose.Dir(eval.Normal(f))
+	at, from, to := solid.Vec{}, solid.Vec{}, solid.Vec{}
+	for a := range 3 {
+		at[a] = (m.s.Lo[a] + m.s.Hi[a]) / 2
+		if math.Abs(n[a]) > 0.99 {
+			at[a] = m.s.Hi[a]
+			if n[a] < 0 {
+				at[a] = m.s.Lo[a]
 			}
 		}
 	}
-	for _, b := range k.Stack.Bodies {
-		t := b.Least
-		from, to := at.Add(solid.Vec{0, 0, t.Z0}), at.Add(solid.Vec{0, 0, t.Z1})
-		if !(t.Z1 > t.Z0) {
-			continue
-		}
-		s.Things = append(s.Things, sketch.Thing{Name: short(b.Name), Tool: true, Shape: solid.Cone(from, to, t.R0, t.R1)})
-		if from[2] < top+toolShown {
-			r := max(t.R0, t.R1)
-			reach(s, solid.Vec{at[0] - r, at[1] - r, from[2]})
-			reach(s, solid.Vec{at[0] + r, at[1] + r, min(to[2], top+toolShown)})
+	for a := range 3 {
+		from[a], to[a] = at[a]-stopShown/2, at[a]+stopShown/2
+		if math.Abs(n[a]) > 0.99 {
+			from[a], to[a] = min(at[a], at[a]+n[a]*stopShown), max(at[a], at[a]+n[a]*stopShown)
 		}
 	}
+	m.s.Things = append(m.s.Things, sketch.Thing{Name: "stop, against " + f.String(), Shape: solid.Box(from, to), In: []int{plan}})
 }
 
-// deepest is the lowest place of the tool's ways; of places as low the first.
-func deepest(k *eval.Cut) (at solid.Vec, ok bool) {
-	for _, w := range k.Works {
-		for _, m := range w.Moves {
-			// The middle of a level way shows more of what is cut than its end.
-			places := []solid.Vec{m.From, m.To}
-			if math.Abs(m.From[2]-m.To[2]) < 1e-9 {
-				places = []solid.Vec{m.From.Add(m.To).Times(0.5)}
-			}
-			for _, v := range places {
-				if !ok || v[2] < at[2]-1e-9 {
-					at, ok = v, true
-				}
-			}
-		}
-	}
-	return at, ok
-}
-
-// Turned draws a holding on a lathe, headstock on the left, as it is before an operation, with
-// the ways of the tool.
-func Turned(h *eval.Chucking, k *eval.Turn) sketch.Setting {
-	s := sketch.Setting{Name: h.Spot.String(), Along: sketch.Top, Other: sketch.Right, WaysAlong: true, Cut: true,
-		Says: "Section through the axis, from above; from the tailstock"}
-	piece := h.Before.Piece
-	if k != nil {
-		s.Name, piece = k.Spot.String(), k.Before.Piece
-	}
-	s.Piece = piece.Placed(onLathe(h))
-	s.Piece = shortened(s.Piece, h)
-	bound(&s)
-	chuck(&s, h)
-	if k != nil {
-		for _, w := range k.Works {
-			s.Ways = append(s.Ways, ways(&w)...)
-		}
-		for _, w := range s.Ways {
-			reach(&s, w[0])
-			reach(&s, w[1])
-		}
-	}
-	grow(&s)
-	out := s.Piece.Extent(0, 1)
-	if out > 0.05 {
-		y := -s.Piece.Extent(1, 1)
-		s.Gauges = append(s.Gauges, sketch.Gauge{From: solid.Vec{0, y, 0}, To: solid.Vec{out, y, 0}, Out: sketch.Point{Y: -1},
-			Words: sketch.Figure(math.Round(out*100) / 100)})
-	}
-	return s
-}
-
-// onLathe is the pose in the lathe's frame: x along the axis from the jaw face to the tailstock.
-func onLathe(h *eval.Chucking) solid.Pose {
-	if h.Sign < 0 {
-		return solid.Attitude(solid.Vec{0, 0, 1}, solid.Vec{0, -1, 0}).Shifted(solid.Vec{h.Jaw, 0, 0})
-	}
-	return solid.Still().Shifted(solid.Vec{-h.Jaw, 0, 0})
-}
-
-// chuck stands body and jaws of a chuck, as far as their sizes are known.
-func chuck(s *sketch.Setting, h *eval.Chucking) {
-	c, l := h.Choice.Chuck, h.JawLength
-	if c == nil || !l.Is() || !(h.Gripped > 0) {
+// packing stands packing under the piece, as wide as it: its own width is not said.
+func (m *milled) packing() {
+	h := m.h
+	if !(h.Choice.Packing > 0) || !h.Seat.Is() {
 		return
 	}
-	outer := c.Diameter.Or(0) / 2
-	if outer <= h.Gripped/2 {
-		outer = h.Gripped/2 + 10
-	}
-	// Whatever their number, two jaws are turned into the plane of the drawing.
-	for _, side := range []float64{-1, 1} {
-		a, b := side*h.Gripped/2, side*outer
-		s.Things = append(s.Things, sketch.Thing{Name: "jaws",
-			Shape: solid.Box(solid.Vec{-l.V, min(a, b), -jawHalf}, solid.Vec{0, max(a, b), jawHalf})})
-	}
-	if d := c.Diameter; d.Is() {
-		back := -l.V - min(c.Length.Or(bodyShown), bodyShown)
-		s.Things = append(s.Things, sketch.Thing{Name: c.Path(), Shape: solid.Cylinder(solid.Vec{back, 0, 0}, solid.Vec{-l.V, 0, 0}, d.V/2)})
-		reach(s, solid.Vec{back, -d.V / 2, -d.V / 2})
-		reach(s, solid.Vec{-l.V, d.V / 2, d.V / 2})
+	lo, hi := h.Lo, h.Hi
+	lo[2], hi[2] = h.Lo[2]-h.Choice.Packing, h.Lo[2]
+	m.s.Things = append(m.s.Things, sketch.Thing{Name: "packing, " + model.Figure(h.Choice.Packing) + " high", Shape: solid.Box(lo, hi), In: []int{elevation}})
+}
+
+// bounds settles how much of everything each view shows.
+func (m *milled) bounds() {
+	h := m.h
+	for i := range m.s.Panes {
+		p := &m.s.Panes[i]
+		if h.Choice.Vise != nil {
+			t := min(h.Choice.Vise.JawThickness.Or(3), jawShown)
+			reach(p, solid.Vec{m.s.Lo[0], h.Lo[1] - h.Choice.RoundBar - t, h.Bed.Or(h.Lo[2]) - 3})
+			reach(p, solid.Vec{m.s.Lo[0], h.Hi[1] + t, h.Lo[2]})
+			if w, ok := h.Choice.Vise.JawWidth.Get(); ok && i == plan {
+				reach(p, solid.Vec{0, h.Lo[1], h.Lo[2]})
+				reach(p, solid.Vec{min(w, max(h.Hi[0], 0)+jawShown), h.Lo[1], h.Lo[2]})
+			}
+		} else if h.Seat.Is() && h.Choice.Divided == nil {
+			reach(p, solid.Vec{m.s.Lo[0], m.s.Lo[1], -3})
+		}
+		if h.Choice.Divided != nil && i != fromEnd && h.Part.Round && !h.Choice.Divided.Upright {
+			reach(p, solid.Vec{min(m.s.Lo[0], -bodyShown), m.s.Lo[1] - jawShown/2, m.s.Lo[2] - jawShown/2})
+			p.Lo[0] = max(p.Lo[0], -40)
+			reach(p, solid.Vec{0, m.s.Hi[1] + jawShown/2, m.s.Hi[2] + jawShown/2})
+		}
+		for _, o := range h.Obstacles {
+			if strings.Contains(o.Name, "clamp") {
+				lo, hi, _ := o.Least.Bounds()
+				reach(p, lo)
+				reach(p, hi)
+			}
+		}
+		for a := range 3 {
+			p.Lo[a] -= around
+			p.Hi[a] += around
+		}
 	}
 }
 
-// shortened leaves out what of a long bar lies behind the chuck's face.
-func shortened(p *solid.Piece, h *eval.Chucking) *solid.Piece {
-	behind := -h.JawLength.Or(0) - bodyShown
-	if lo := p.Extent(0, -1); lo < behind-bodyShown {
-		const wide = 1e4
-		return p.Cut(solid.Removal{Take: solid.Box(solid.Vec{lo - 1, -wide, -wide}, solid.Vec{behind, wide, wide}), By: "left out of the drawing"})
+// heights gives the sizes that a set-up is put up by: above the jaws, the height of what it
+// stands on, and along the jaws.
+func (m *milled) heights() {
+	h := m.h
+	if h.Choice.Vise == nil {
+		return
 	}
-	return p
+	one := &m.s.Panes[elevation]
+	gauge := func(p *sketch.Pane, a, b solid.Vec, out sketch.Point) {
+		if d := b.Sub(a).Len(); d > 0.05 {
+			p.Gauges = append(p.Gauges, sketch.Gauge{From: a, To: b, Out: out, Words: sketch.Figure(math.Round(d*100) / 100)})
+		}
+	}
+	if y := m.s.Lo[1]; h.JawTop.Is() && one.View == sketch.Right {
+		gauge(one, solid.Vec{0, y, h.JawTop.V}, solid.Vec{0, y, m.s.Hi[2]}, sketch.Point{X: -1})
+		if h.Bed.Is() {
+			gauge(one, solid.Vec{0, y, h.Bed.V}, solid.Vec{0, y, m.s.Lo[2]}, sketch.Point{X: -1})
+		}
+	}
+	if h.Choice.Vise.JawWidth.Is() {
+		gauge(&m.s.Panes[plan], solid.Vec{0, m.s.Lo[1], 0}, solid.Vec{m.s.Lo[0], m.s.Lo[1], 0}, sketch.Point{Y: -1})
+	}
 }
 
-// ways are those of the tip on the operator's side of the axis, in the lathe's frame.
-func ways(w *eval.Turning) [][2]solid.Vec {
-	a, b := solid.Vec{w.U1, -w.R1, 0}, solid.Vec{w.U0, -w.R0, 0}
-	if math.Abs(w.U1-w.U0) < 1e-9 {
-		a[1] = -w.Had
+// datum marks the place that the figures of the operations count from.
+func (m *milled) datum() {
+	z := zeroOf(m.h, m.k, m.s.Piece, m.pose)
+	for _, v := range []struct {
+		pane  int
+		words string
+	}{{elevation, "z 0"}, {plan, "x 0, y 0"}} {
+		p := &m.s.Panes[v.pane]
+		at := z.at
+		if v.pane == elevation && p.View != sketch.Right && m.k != nil {
+			at[0] = m.tool[0]
+		}
+		p.Zero = []solid.Vec{at}
+		p.Tags = append(p.Tags, sketch.Tag{At: at, Words: v.words})
 	}
-	return [][2]solid.Vec{{a, b}}
+	if m.h.Choice.Divided != nil && m.h.Part.Round {
+		for i := range m.s.Panes {
+			m.s.Panes[i].Axis = m.axis()
+		}
+	}
+}
+
+// axis gives two places on the line that a piece on a dividing head turns about.
+func (m *milled) axis() []solid.Vec {
+	a, b := m.h.Pose.Point(solid.Vec{-1, 0, 0}), m.h.Pose.Point(solid.Vec{1, 0, 0})
+	u := b.Sub(a).Unit()
+	const long = 400.0
+	return []solid.Vec{a.Sub(u.Times(long)), b.Add(u.Times(long))}
+}
+
+// lies says which faces look where.
+func (m *milled) lies() string {
+	h := m.h
+	words := "Up: " + h.Choice.Up.String() + ". "
+	if h.Part.Round {
+		if c := h.Carried; c != nil {
+			return "In the chuck: " + h.Choice.Divided.Carries.End.String() + " end; it stands out " + length(c.Free) + "."
+		}
+		return words
+	}
+	return words + "To the column: " + h.Choice.Back.String() + ". To the left: " + h.FaceTo(solid.Vec{-1, 0, 0}).String() + "."
+}
+
+func length(mm float64) string { return sketch.Figure(math.Round(mm*100)/100) + " mm" }
+
+func (m *milled) lack(ls []model.Lack) {
+	for _, l := range ls {
+		m.lacks = append(m.lacks, l.Fact)
+	}
+}
+
+// unknown says what is drawn only as far as it is certain, for want of which facts.
+func unknown(facts []string) []string {
+	var some []string
+	said := map[string]bool{}
+	for _, f := range facts {
+		if f != "" && !said[f] {
+			said[f] = true
+			some = append(some, f)
+		}
+	}
+	if len(some) == 0 {
+		return nil
+	}
+	more := ""
+	if len(some) > 4 {
+		more = " and " + strconv.Itoa(len(some)-4) + " more"
+		some = some[:4]
+	}
+	return []string{"Not known, so drawn only as far as it is certain: " + strings.Join(some, ", ") + more + "."}
 }
 
 // short is a name without its article, and without the thing's name where its kind says enough:
@@ -231,8 +322,19 @@ func ways(w *eval.Turning) [][2]solid.Vec {
 func short(name string) string {
 	name = strings.TrimPrefix(name, "the ")
 	if kind, of, ok := strings.Cut(name, " of "); ok {
-		if kind == "cutting part" {
+		switch kind {
+		case "cutting part":
 			return of
+		case "shank", "neck":
+			return kind
+		case "nut", "screw", "collar", "body":
+			if thing, _, ok := strings.Cut(of, "."); ok && (thing == "arbor" || thing == "chuck") {
+				return thing + " " + kind
+			}
+		case "bed":
+			return "vise bed"
+		case "jaws":
+			return "jaws, as they turn"
 		}
 		return kind
 	}

@@ -8,7 +8,6 @@ import (
 	"fettle/eval"
 	"fettle/eval/reckon/dividing"
 	"fettle/eval/reckon/screwcut"
-	"fettle/eval/solid"
 	"fettle/schema/drawing"
 	"fettle/schema/model"
 )
@@ -24,6 +23,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 	if k.Unplayed != "" {
 		put("not made on paper", k.Unplayed)
 		m.page.add(b)
+		m.mark(k.Spot.String())
 		return
 	}
 	put("tool", k.Choice.Tool.Path())
@@ -42,17 +42,22 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))
 	put("turned on by", strings.Join(k.Choice.Index, "; "))
 	running := divided(g.hold, k, put)
-	for i := range k.Works {
-		m.working(g.hold, k, &k.Works[i], put)
+	tables := append(m.where(g.hold, k, put), running...)
+	if r := k.Stack.Diameter.Or(0) / 2; k.Choice.By == "milling" && r > 0 {
+		put("half the tool", model.Figure(r)+" mm, counted in; so far off its middle stands from a side that it touches")
 	}
+	m.down(g.hold, k, put)
+	m.nearest(g.hold, k, put)
+	threads(k.Works, put)
 	final := map[*eval.Form]bool{}
 	for i := range k.Works {
 		final[k.Works[i].Target.Form] = k.Works[i].Final
 	}
 	m.target(k.Step, final, put, &b)
 	m.page.add(b)
-	m.page.add(running...)
-	m.picture(g, n, "The tool at its deepest")
+	m.mark(k.Spot.String())
+	m.page.add(tables...)
+	m.picture(g, n, "The tool where it comes nearest to something, before the cut")
 	m.said(k.Spot, k.Spot.Step)
 }
 
@@ -65,44 +70,6 @@ func speed(rpm float64, reverse bool) string {
 		s += ", running reverse"
 	}
 	return s
-}
-
-// working says where one target is made and how deep.
-func (m *maker) working(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(a, b string)) {
-	if w.Wrong != "" || len(w.Moves) == 0 {
-		return
-	}
-	piece := k.Before.Piece
-	if w.Turn != nil {
-		piece = piece.Placed(*w.Turn)
-	}
-	piece = piece.Placed(h.Pose)
-	zero := solid.Vec{piece.Extent(0, -1), piece.Extent(1, 1), piece.Extent(2, 1)}
-	deep := math.Inf(1)
-	for _, v := range w.Moves {
-		deep = min(deep, v.From[2], v.To[2])
-	}
-	at := func(v solid.Vec) string {
-		return fmt.Sprintf("x %s, y %s", model.Figure(v[0]-zero[0]), model.Figure(zero[1]-v[1]))
-	}
-	var places []string
-	for _, v := range w.Moves {
-		s := at(v.From)
-		if e := at(v.To); e != s {
-			s += " to " + e
-		}
-		if len(places) == 0 || places[len(places)-1] != s {
-			places = append(places, s)
-		}
-	}
-	if len(places) > 12 {
-		places = append(places[:12], fmt.Sprintf("and %d more", len(places)-12))
-	}
-	put("tool's middle at", strings.Join(places, "; "))
-	if w.Target.Form != nil && w.Target.Form.Tooth != nil {
-		put("gaps deep", model.Figure(w.Depth)+" mm from the outside")
-	}
-	put("down", model.Figure(zero[2]-deep)+" mm from the top of the piece to "+tip(k)+point(w, k.Choice.By)+m.turns(h, "z", zero[2]-deep))
 }
 
 // mostPlaces is how many places a running table on a sheet has at most.
@@ -183,22 +150,6 @@ func point(w *eval.Working, by string) string {
 	return fmt.Sprintf(", of which %s mm are its %s", model.Figure(w.Point), leading(by))
 }
 
-// turns says a way in turns and lines of the machine's own dial, where the shop tells of it.
-func (m *maker) turns(h *eval.Holding, axis string, way float64) string {
-	mc := h.Choice.Machine
-	if mc == nil {
-		return ""
-	}
-	d := map[string]model.Dial{"x": mc.Dials.X, "y": mc.Dials.Y, "z": mc.Dials.Z}[axis]
-	turn, division := d.Turn, d.Division
-	if !turn.Is() || !division.Is() || !(turn.V > 0) || !(division.V > 0) || way < 0 {
-		return ""
-	}
-	full := math.Floor(way/turn.V + 1e-9)
-	lines := math.Round((way-full*turn.V)/division.V*10) / 10
-	return fmt.Sprintf(" (%s turns and %s lines of its dial)", model.Figure(full), model.Figure(lines))
-}
-
 // target says the size that the operation is to bring about, and leaves room for the size as made
 // where it is the finished one.
 func (m *maker) target(s *eval.Step, final map[*eval.Form]bool, put func(a, b string), b *Block) {
@@ -226,7 +177,11 @@ func (m *maker) target(s *eval.Step, final map[*eval.Form]bool, put func(a, b st
 				continue
 			}
 			if final[t.Form] {
-				put("finished "+d.attr, written(d.size.V)+", "+limits(eval.LimitsOf(d.size.V, general, f.Item, d.attr))+" mm")
+				l := eval.LimitsOf(d.size.V, general, f.Item, d.attr)
+				put("finished "+d.attr, written(d.size.V)+", "+limits(l)+" mm")
+				if l.Is() {
+					put("if it is otherwise", m.otherwise(t.Form, d.attr, l.V))
+				}
 				b.Box = "as made"
 			}
 		}
@@ -244,6 +199,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 	if k.Unplayed != "" {
 		put("not made on paper", k.Unplayed)
 		m.page.add(b)
+		m.mark(k.Spot.String())
 		return
 	}
 	put("tool", k.Choice.Tool.Path())
@@ -260,19 +216,20 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 	if t, ok := k.Train(); ok {
 		put("change wheels", trainWords(t))
 	}
-	if k.Choice.Slide != 0 {
-		put("top slide", model.Figure(k.Choice.Slide)+" degrees from the axis")
-	}
+	slide(k, put)
 	put("turned on by", strings.Join(k.Choice.Index, "; "))
 	for i := range k.Works {
 		turning(k.Choice.By, &k.Works[i], put)
+		m.slides(k, &k.Works[i], put)
 	}
+	threads(k.AsCut().Works, put)
 	final := map[*eval.Form]bool{}
 	for i := range k.Works {
 		final[k.Works[i].Target.Form] = k.Works[i].Final
 	}
 	m.target(k.Step, final, put, &b)
 	m.page.add(b)
+	m.mark(k.Spot.String())
 	m.picture(g, n, "Before the cut, with the way of the tip")
 	m.said(k.Spot, k.Spot.Step)
 }
@@ -322,4 +279,44 @@ func trainWords(t screwcut.Train) string {
 		return t.String() + " (drivers over driven), exact"
 	}
 	return fmt.Sprintf("%s (drivers over driven): cuts %s mm, %s parts in a million off", t, model.Figure(t.Lead), model.Figure(math.Round(math.Abs(t.PPM))))
+}
+
+// threads says what holes stand for threads, and what threads come into holes, each once.
+func threads(ws []eval.Working, put func(a, b string)) {
+	said := map[string]bool{}
+	once := func(a, b string) {
+		if !said[a+b] {
+			said[a+b] = true
+			put(a, b)
+		}
+	}
+	for i := range ws {
+		if ws[i].Wrong == "" {
+			tapped(&ws[i], once)
+			forThread(ws[i].Target, &ws[i], once)
+		}
+	}
+}
+
+// nearest says how near the tool, or what holds it, comes to what stands there.
+func (m *maker) nearest(h *eval.Holding, k *eval.Cut, put func(a, b string)) {
+	for i, c := range closest(h, k) {
+		name := strings.TrimPrefix(c.body.Name, "the cutting part of ")
+		if name == "the cutter" {
+			name = k.Choice.Tool.Path()
+		}
+		words := name + " to " + c.thing + ": "
+		switch {
+		case c.mm < 0:
+			put("CLASH", name+" runs into "+c.thing+" by "+tenthUp(-c.mm)+" mm")
+			continue
+		case c.least:
+			words += "at least "
+		}
+		words += length(c.mm)
+		if c.mm < 0.005 {
+			words = name + " just touches " + c.thing
+		}
+		put([]string{"comes nearest", "and", "and"}[min(i, 2)], words)
+	}
 }

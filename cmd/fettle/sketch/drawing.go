@@ -72,6 +72,7 @@ type Text struct {
 	Words  string
 	Height float64 // of capitals
 	Turn   float64
+	End    bool // At is the right end of its foot line; only of level ones
 }
 
 // Head is an arrowhead: a filled triangle with its tip At, pointing along To.

@@ -10,160 +10,183 @@ import (
 
 // Thing is what stands beside the piece: a jaw, a parallel, one round piece of the tool.
 type Thing struct {
-	Name  string
+	Name  string // "" is drawn and not named
 	Shape solid.Shape
 	Tool  bool
+	In    []int // the views that show it; none: all
 }
 
-// Gauge is a size between two places of the machine's frame, seen in one of the two views.
+// Gauge is a size between two places of the machine's frame, seen in a view. Out is the side of
+// the view that it stands on, as in Dimension: to the left or below.
 type Gauge struct {
 	From, To solid.Vec
-	Out      Point // the side of the view that the dimension stands on, as in Dimension
-	Second   bool  // it stands at the second view
+	Out      Point
 	Words    string
+}
+
+// Way is a way of the tool. Number stands at its beginning where there is one; a way along the
+// line of sight is a cross.
+type Way struct {
+	From, To solid.Vec
+	Number   string
+}
+
+// Passage is the least room between two things, from one to the other, and its figure. Where they
+// meet A is the place, and it is ringed.
+type Passage struct {
+	A, B  solid.Vec
+	Words string
+	Meets bool
+}
+
+// Tag points to a place, with words beside the view.
+type Tag struct {
+	At    solid.Vec
+	Words string
+	Dot   bool // it means what lies about the place, not the line there
+}
+
+// Pane is one view of a setting.
+type Pane struct {
+	View   View
+	Says   string    // what it shows
+	Lo, Hi solid.Vec // bounds of what is drawn, in the machine's frame; both null: the setting's
+	Cut    bool      // it is a section through At
+	At     solid.Vec
+	Axis   []solid.Vec // two places on the line that the work turns about
+	Zero   []solid.Vec // the place that all is measured from
+	Ways   []Way
+	Gauges []Gauge
+	Passes []Passage
+	Tags   []Tag
 }
 
 // Setting is one set-up at one moment: the piece as it is, and what stands beside it, all in the
 // machine's frame (x along the table, y towards the column, z up).
 type Setting struct {
-	Name  string
-	Piece *solid.Piece
-	// Lo and Hi bound what is drawn of it and of the things; they hold the piece.
-	Lo, Hi solid.Vec
+	Name   string
+	Piece  *solid.Piece
+	Lo, Hi solid.Vec // bounds of views that have none of their own
 	Things []Thing
-	// Along is the view of the elevation: it looks at the piece from where Along.Towards points.
-	Along View
-	Cut   bool      // the elevation is a section through At
-	At    solid.Vec // the tool at its deepest
-	// Ways are those of the tool, drawn in the second view, or in the first where WaysAlong.
-	Ways      [][2]solid.Vec
-	WaysAlong bool
-	// Other is the second view, and Says names both: "seen along the jaws; from above".
-	Other  View
-	Says   string
-	Gauges []Gauge
+	Panes  []Pane
+	Foot   []string // lines beneath the views
 }
 
-// The room for a setting on its sheet, in mm on the paper.
+// The room for a setting on its sheet, in mm on the paper: as wide as the text of an A4 page with
+// 12 mm margins, so that it is printed true to scale.
 const (
-	settingWide = 277.0
-	settingHigh = 150.0
-	strip       = 12.0
+	settingWide = 180.0
+	settingHigh = 135.0
+	aside       = 4.0 // around a view
+	sizesBeside = 6.5 // for one row of dimensions to the left
+	sizesBelow  = 7.5 // and below
+	letters     = 2.5 // height of capitals, as that of the words around a drawing
+	line        = 4.2 // between the foot lines of two lines of text
+	caption     = 5.0
+	tagWide     = 30.0
 )
 
-// Set draws a set-up in two views side by side at one scale, and beneath them what they are. Things beside the piece are drawn with narrow lines of long dashes
-// and two dots, the piece with wide ones, and hatched where the elevation cuts it.
+// Set draws a set-up in its views at one scale, and beneath each what it is. Things beside the piece
+// are drawn with narrow lines of long dashes and two dots, the piece with wide ones, and hatched
+// where a view cuts it. Names and figures stand in columns beside the views.
 func Set(s Setting) (*Drawing, error) {
-	if !finite(s.Lo[0], s.Lo[1], s.Lo[2], s.Hi[0], s.Hi[1], s.Hi[2]) {
+	if len(s.Panes) == 0 || s.Piece == nil {
 		return nil, errors.New("there is nothing to draw")
 	}
-	w1, h1 := s.span(s.Along)
-	w2, h2 := s.span(s.Other)
-	scale, ok := [2]int{}, false
+	var ps []*pane
+	for i := range s.Panes {
+		k := &s.Panes[i]
+		if k.Lo == k.Hi {
+			k.Lo, k.Hi = s.Lo, s.Hi
+		}
+		if !finite(k.Lo[0], k.Lo[1], k.Lo[2], k.Hi[0], k.Hi[1], k.Hi[2]) {
+			return nil, errors.New("there is nothing to draw")
+		}
+		ps = append(ps, &pane{Pane: k, s: &s, number: i})
+	}
+	for i := range ps {
+		ps[i].collect(ps[:i])
+	}
+	foot := s.feet()
+	strip := line*float64(len(foot)) + 3
 	for _, c := range scales {
-		f := float64(c[0]) / float64(c[1])
-		if (w1+w2)*f <= settingWide-3*room && max(h1, h2)*f <= settingHigh-strip-2*room {
-			scale, ok = c, true
-			break
+		high, ok := flow(ps, float64(c[0])/float64(c[1]), strip)
+		if !ok {
+			continue
 		}
-	}
-	if !ok {
-		return nil, errors.New("the set-up does not go on the sheet at 1:1000")
-	}
-	f := float64(scale[0]) / float64(scale[1])
-	high := max(h1, h2)*f + 2*room + strip
-	d := &Drawing{Width: settingWide, Height: high, Title: s.Name}
-	left := (settingWide - (w1+w2)*f) / 3
-	one := pane{&s, d, s.Along, Point{left, strip + room}, Point{}, f}
-	two := pane{&s, d, s.Other, Point{2*left + w1*f, strip + room}, Point{}, f}
-	if err := one.draw(s.Cut); err != nil {
-		return nil, err
-	}
-	if err := two.draw(false); err != nil {
-		return nil, err
-	}
-	if s.WaysAlong {
-		one.ways()
-	} else {
-		two.ways()
-	}
-	foot := fmt.Sprintf("%s. Scale %d:%d, sizes in mm", s.Says, scale[0], scale[1])
-	if err := d.Write(Point{6, 4}, shorten(foot, lettering, settingWide-12), lettering); err != nil {
-		return nil, err
-	}
-	for _, g := range s.Gauges {
-		p := &one
-		if g.Second {
-			p = &two
+		d := &Drawing{Width: settingWide, Height: high, Title: s.Name}
+		foot = append(foot, fmt.Sprintf("Scale %d:%d, sizes in mm", c[0], c[1]))
+		for i, words := range foot {
+			d.Texts = append(d.Texts, Text{At: Point{4, 2.5 + line*float64(len(foot)-1-i)}, Words: words, Height: letters})
 		}
-		// A size that finds no room stands in the list of figures beside the drawing.
-		_ = d.Dimension(Dimension{p.put(g.From), p.put(g.To), g.Out, g.Words})
+		for _, p := range ps {
+			p.d = d
+			if err := p.draw(); err != nil {
+				return nil, err
+			}
+		}
+		return d, nil
 	}
-	one.names()
-	d.trim(strip)
-	return d, nil
+	return nil, errors.New("the set-up does not go on the sheet at 1:1000")
 }
 
-// trim takes the empty paper off a drawing: above all that is drawn, and between that and a strip
-// at its foot.
-func (d *Drawing) trim(foot float64) {
-	const margin = 4.0
-	lo, hi := math.Inf(1), math.Inf(-1)
-	span := func(a, b float64) {
-		if b > foot {
-			lo, hi = min(lo, a), max(hi, b)
-		}
+// feet are the lines beneath the views, each as long as the sheet is wide at most.
+func (s *Setting) feet() (out []string) {
+	for _, words := range s.Foot {
+		out = append(out, wrapped(words, settingWide-8)...)
 	}
-	for i := range d.Strokes {
-		for _, p := range d.Strokes[i].Points {
-			span(p.Y, p.Y)
-		}
+	if len(out) > 5 {
+		out = out[:5]
 	}
-	for _, t := range d.Texts {
-		b := t.box()
-		span(b.lo.Y, b.hi.Y)
-	}
-	down := lo - foot - margin
-	if !finite(down) || down < 0 {
-		down = 0
-	}
-	move := func(p *Point) {
-		if p.Y > foot {
-			p.Y -= down
-		}
-	}
-	for i := range d.Strokes {
-		s := &d.Strokes[i]
-		s.Points = append([]Point{}, s.Points...)
-		for k := range s.Points {
-			move(&s.Points[k])
-		}
-		if s.Arc {
-			move(&s.Middle)
-		}
-	}
-	for i := range d.Texts {
-		move(&d.Texts[i].At)
-	}
-	for i := range d.Heads {
-		move(&d.Heads[i].At)
-	}
-	d.Height = min(d.Height, hi-down+margin)
+	return out
 }
 
-// span is how wide and high the bounds are in a view.
+// flow lays the views out at a scale, in rows from the top, as many in a row as go in; it says how
+// high the sheet becomes. False where they do not go on it.
+func flow(ps []*pane, scale, strip float64) (high float64, ok bool) {
+	var rows [][]*pane
+	x := 0.0
+	for _, p := range ps {
+		p.size(scale)
+		if p.wide > settingWide {
+			return 0, false
+		}
+		if len(rows) == 0 || x+p.wide > settingWide {
+			rows, x = append(rows, nil), 0
+		}
+		rows[len(rows)-1] = append(rows[len(rows)-1], p)
+		x += p.wide
+	}
+	y := strip + line
+	for i := len(rows) - 1; i >= 0; i-- {
+		most, sum := 0.0, 0.0
+		for _, p := range rows[i] {
+			most, sum = max(most, p.high), sum+p.wide
+		}
+		x, between := 0.0, (settingWide-sum)/float64(len(rows[i]))
+		for _, p := range rows[i] {
+			p.corner = Point{x + between/2, y}
+			x += p.wide + between
+		}
+		y += most
+	}
+	return y + 2, y <= settingHigh
+}
+
+// span is how wide and high the bounds of a setting are in a view.
 func (s *Setting) span(v View) (w, h float64) {
-	lo, hi := s.flat(v)
+	lo, hi := v.bounds(s.Lo, s.Hi)
 	return hi.X - lo.X, hi.Y - lo.Y
 }
 
-func (s *Setting) flat(v View) (lo, hi Point) {
+// bounds gives the room of a box in a view, before scale.
+func (v View) bounds(from, to solid.Vec) (lo, hi Point) {
 	lo, hi = Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
 	for i := range 8 {
-		c := s.Lo
+		c := from
 		for a := range 3 {
 			if i>>a&1 == 1 {
-				c[a] = s.Hi[a]
+				c[a] = to[a]
 			}
 		}
 		q := v.flat(c)
@@ -173,180 +196,39 @@ func (s *Setting) flat(v View) (lo, hi Point) {
 	return lo, hi
 }
 
-// pane is one view of a setting on the sheet, its lower left corner at a place.
-type pane struct {
-	s      *Setting
-	d      *Drawing
-	view   View
-	corner Point
-	origin Point
-	scale  float64
-}
+func (p *pane) flatBounds() (lo, hi Point) { return p.View.bounds(p.Lo, p.Hi) }
 
-func (p *pane) put(v solid.Vec) Point { return p.origin.add(p.view.flat(v).times(p.scale)) }
-
-func (p *pane) draw(cut bool) error {
-	lo, hi := p.s.flat(p.view)
-	p.origin = p.corner.sub(lo.times(p.scale))
-	frame := box{p.corner, p.corner.add(hi.sub(lo).times(p.scale))}
-	piece := p.s.Piece
-	if cut {
-		lines, hatch, err := p.view.Section(piece, p.s.At, p.origin, p.scale)
-		if err != nil {
-			return err
-		}
-		p.d.Strokes = append(p.d.Strokes, lines...)
-		if err := p.d.Hatch(hatch, 2.5); err != nil {
-			return err
-		}
-		piece = piece.Cut(before(p.view.Towards, p.s.At))
-	}
-	seen, err := p.view.Lines(piece, p.origin, p.scale, false)
-	if err != nil {
-		return err
-	}
-	p.d.Strokes = append(p.d.Strokes, once(seen, p.d.Strokes)...)
-	var beside []Stroke
-	for _, t := range p.s.Things {
-		ss, err := p.view.Lines(solid.Raw(t.Shape), p.origin, p.scale, false)
-		if err != nil {
-			return fmt.Errorf("%s: %w", t.Name, err)
-		}
-		for _, s := range ss {
-			s.Pen = Beside
-			beside = append(beside, s.within(frame)...)
-		}
-	}
-	p.d.Strokes = append(p.d.Strokes, once(beside, p.d.Strokes)...)
-	return nil
-}
-
-// before takes what of a piece stands between a plane through a place and the viewer.
-func before(towards, at solid.Vec) solid.Removal {
-	const all = 1e4
-	lo, hi := solid.Vec{-all, -all, -all}, solid.Vec{all, all, all}
-	for a := range 3 {
+// size works out how much of the sheet a view takes up at a scale, with its columns of words.
+func (p *pane) size(scale float64) {
+	p.scale = scale
+	lo, hi := p.flatBounds()
+	w, h := (hi.X-lo.X)*scale, (hi.Y-lo.Y)*scale
+	left, below := aside, caption
+	for _, g := range p.Gauges {
 		switch {
-		case towards[a] > 0.5:
-			lo[a] = at[a]
-		case towards[a] < -0.5:
-			hi[a] = at[a]
+		case g.Out.X >= 0 && below < caption+sizesBelow:
+			below = caption + sizesBelow
+		case g.Out.X >= 0:
+			below = caption + sizesBelow + level
+		case left < sizesBeside:
+			left = sizesBeside
+		default:
+			left = sizesBeside + level
 		}
 	}
-	return solid.Removal{Take: solid.Box(lo, hi), By: "section"}
-}
-
-// within gives the parts of a line that lie in a frame. What is cut loses its form as an arc.
-func (s Stroke) within(f box) (out []Stroke) {
-	inside := func(p Point) bool {
-		return p.X >= f.lo.X-1e-9 && p.X <= f.hi.X+1e-9 && p.Y >= f.lo.Y-1e-9 && p.Y <= f.hi.Y+1e-9
-	}
-	whole := true
-	for _, p := range s.Points {
-		whole = whole && inside(p)
-	}
-	if whole {
-		return []Stroke{s}
-	}
-	var run []Point
-	end := func() {
-		if len(run) > 1 {
-			out = append(out, Stroke{Pen: s.Pen, Points: run})
-		}
-		run = nil
-	}
-	for i := range s.Points[1:] {
-		a, b, ok := f.clip(s.Points[i], s.Points[i+1])
-		if !ok {
-			end()
-			continue
-		}
-		if len(run) == 0 || run[len(run)-1] != a {
-			end()
-			run = []Point{a}
-		}
-		run = append(run, b)
-		if b != s.Points[i+1] {
-			end()
+	wide := [2]float64{}
+	for side := range 2 {
+		for _, t := range p.column[side] {
+			wide[side] = max(wide[side], t.wide)
 		}
 	}
-	end()
-	return out
-}
-
-// clip gives the part of a straight line within the box.
-func (f box) clip(a, b Point) (p, q Point, ok bool) {
-	d := b.sub(a)
-	t0, t1 := 0.0, 1.0
-	for _, e := range [4][2]float64{{-d.X, a.X - f.lo.X}, {d.X, f.hi.X - a.X}, {-d.Y, a.Y - f.lo.Y}, {d.Y, f.hi.Y - a.Y}} {
-		switch {
-		case e[0] == 0 && e[1] < 0:
-			return a, b, false
-		case e[0] < 0:
-			t0 = max(t0, e[1]/e[0])
-		case e[0] > 0:
-			t1 = min(t1, e[1]/e[0])
-		}
-	}
-	if t1-t0 < 1e-12 {
-		return a, b, false
-	}
-	p, q = a, b
-	if t0 > 0 {
-		p = a.add(d.times(t0))
-	}
-	if t1 < 1 {
-		q = a.add(d.times(t1))
-	}
-	return p, q, true
-}
-
-// ways draws the tool's ways in a view, each with an arrowhead at its end.
-func (p *pane) ways() {
-	for _, w := range p.s.Ways {
-		a, b := p.put(w[0]), p.put(w[1])
-		if b.sub(a).len() < 0.5 {
-			continue
-		}
-		p.d.Line(Centre, a, b)
-		p.d.Heads = append(p.d.Heads, Head{b, b.sub(a).unit()})
-	}
-}
-
-// names writes what stands beside the piece at leaders, as far as there is room; each name
-// once.
-func (p *pane) names() {
-	said := map[string]bool{}
-	frame := box{p.corner, p.corner}
-	lo, hi := p.s.flat(p.view)
-	frame.hi = p.corner.add(hi.sub(lo).times(p.scale))
-	for _, t := range p.s.Things {
-		if said[t.Name] || t.Name == "" {
-			continue
-		}
-		said[t.Name] = true
-		ss, err := p.view.Lines(solid.Raw(t.Shape), p.origin, p.scale, false)
-		if err != nil {
-			continue
-		}
-		at, ok := upmost(ss, frame)
-		if ok {
-			_ = p.d.Leader(at, t.Name)
-		}
-	}
-}
-
-// upmost gives a place on the highest line within a frame: the middle of it.
-func upmost(ss []Stroke, frame box) (at Point, ok bool) {
-	for _, s := range ss {
-		for _, c := range s.within(frame) {
-			for i := range c.Points[1:] {
-				m := c.Points[i].add(c.Points[i+1]).times(0.5)
-				if !ok || m.Y > at.Y+1e-9 {
-					at, ok = m, true
-				}
-			}
-		}
-	}
-	return at, ok
+	view := max(h, p.columnHigh(0), p.columnHigh(1))
+	p.frameAt = Point{wide[0] + left, below + (view-h)/2}
+	p.wide = wide[0] + left + w + aside + wide[1]
+	p.high = below + view + aside
+	// What stands beneath the view is not hidden by its caption.
+	p.captioned = wrapped(p.Says, max(p.wide-4, 50))
+	p.wide = max(p.wide, Room(p.captioned[0], letters)+6)
+	p.high += line * float64(len(p.captioned)-1)
+	p.frameAt.Y += line * float64(len(p.captioned)-1)
 }

@@ -37,6 +37,8 @@ func (d *Drawing) SVG() string {
 		turn := ""
 		if t.Turn != 0 {
 			turn = fmt.Sprintf(" transform=\"rotate(%s %s)\"", number(-t.Turn), d.place(t.At))
+		} else if t.End {
+			turn = " text-anchor=\"end\""
 		}
 		fmt.Fprintf(&b, "<text x=\"%s\" y=\"%s\" font-size=\"%s\"%s>%s</text>\n", number(t.At.X), number(d.Height-t.At.Y),
 			number(t.Height/capital), turn, escape(t.Words))

@@ -80,6 +80,9 @@ func (b box) meets(o box) bool {
 // box gives the room of a text, with what hangs below its foot line.
 func (t Text) box() box {
 	w, below := Room(t.Words, t.Height), 0.35*t.Height
+	if t.End && t.Turn == 0 {
+		t.At.X -= w
+	}
 	if t.Turn == 0 {
 		return box{Point{t.At.X, t.At.Y - below}, Point{t.At.X + w, t.At.Y + 1.1*t.Height}}
 	}

@@ -1,0 +1,118 @@
+package sheet
+
+import (
+	"strings"
+
+	"fettle/eval"
+	"fettle/schema/model"
+)
+
+// putUp says how the piece is put up: what to do with jaws, parallels and stop, and where the dials
+// are set to nought. What it says of handling is common practice.
+func (m *maker) putUp(g *group) (rows [][]string) {
+	put := func(what, words string) {
+		if words != "" && words != "-" {
+			rows = append(rows, []string{what, words})
+		}
+	}
+	if g.chuck != nil {
+		m.chucked(g.chuck, put)
+		return rows
+	}
+	h := g.hold
+	if h.Choice.Vise != nil {
+		parallels(h, put)
+		along(h, put)
+	}
+	st := &h.Work.SetUp.Stop
+	if st.Said && st.Against.Is() {
+		s := "against " + st.Against.V.Path() + ", touching it with the piece down on what it stands on; every other piece goes against it alike"
+		switch {
+		case st.ClearOfTool.Is() && st.ClearOfTool.V:
+			s += "; it stands clear of the tool"
+		case st.ClearOfTool.Is():
+			s += "; IT STANDS IN THE TOOL'S WAY: take it away before cutting"
+		default:
+			s += "; whether the tool clears it is not known: turn by hand along the whole cut"
+		}
+		put("stop", s)
+	}
+	z := zeroOf(h, nil, h.Before.Piece.Placed(h.Pose), h.Pose)
+	put("measured from", z.counts())
+	if by := h.Work.SetUp.Zero.By; by.Is() {
+		put("found with", by.V.Path())
+	}
+	setBy(h.Work.SetUp.SetBy, h.Work.SetUp.Within, put)
+	put("slack of the screws", m.approach(h.Choice.Machine, z))
+	return rows
+}
+
+func setBy(by model.Known[model.Ref], within model.Known[float64], put func(a, b string)) {
+	if !by.Is() {
+		return
+	}
+	s := by.V.Path()
+	if within.Is() {
+		s += ", to " + model.Figure(within.V) + " mm"
+	}
+	put("set true with", s)
+}
+
+// parallels says how a piece is seated between jaws.
+func parallels(h *eval.Holding, put func(a, b string)) {
+	c := &h.Choice
+	var s []string
+	switch {
+	case c.Pair != nil && c.Height > 0:
+		s = append(s, "the pair of "+model.Figure(c.Height)+" mm, one against each jaw; tap the piece down until neither can be moved by hand")
+	case c.Packing > 0:
+		s = append(s, "on packing of "+model.Figure(c.Packing)+" mm; see that it bears all along")
+	default:
+		s = append(s, "down on the clean bed of the vise; tap it down")
+	}
+	if c.RoundBar > 0 {
+		s = append(s, "a round bar of ⌀"+model.Figure(c.RoundBar)+" between piece and moving jaw, at about half the grip, so that the piece lies flat on the fixed jaw")
+	}
+	put("seat it", strings.Join(s, "; "))
+}
+
+// along says where the piece lies along the jaws.
+func along(h *eval.Holding, put func(a, b string)) {
+	x := tidy(h.Lo[0])
+	w := h.Choice.Vise.JawWidth
+	switch {
+	case !w.Is():
+		return
+	case x < 0:
+		put("along the jaws", "it stands "+length(-x)+" out to the left of their left end")
+	case x > 0.0005:
+		put("along the jaws", length(x)+" from their left end to the piece")
+	default:
+		put("along the jaws", "flush with their left end")
+	}
+}
+
+// chucked says what else holds a piece on a lathe, and how it is set.
+func (m *maker) chucked(c *eval.Chucking, put func(a, b string)) {
+	if s := c.Choice.Support; s != nil {
+		switch {
+		case s.Centre != nil:
+			put("supported by", s.Centre.Path())
+		case s.Steady != nil && s.Middle:
+			put("supported by", s.Steady.Path()+", "+length(c.At(s.At))+" from the jaw face")
+		case s.Steady != nil:
+			put("supported by", s.Steady.Path())
+		case s.Item != nil:
+			put("supported by", s.Item.Path())
+		}
+	}
+	if c.Choice.Bush != nil {
+		put("in", c.Choice.Bush.Path())
+	}
+	if c.Choice.Between != "" {
+		put("between jaws and work", c.Choice.Between)
+	}
+	u := c.Work.SetUp
+	setBy(u.SetBy, u.Within, put)
+	put("measured from", "the jaw face, towards the tailstock")
+}

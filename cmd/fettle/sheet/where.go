@@ -1,0 +1,205 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"fettle/eval"
+	"fettle/eval/solid"
+	"fettle/schema/model"
+)
+
+// Where an operation on a mill is made, from the place that its set-up counts from: in figures, and
+// in turns and lines of the machine's own dials. The figures are those of the tool's middle, its
+// radius already counted in.
+
+// fewPlaces is how many places stand in the operation's own lines; more get a table.
+const fewPlaces = 3
+
+// where says in the operation's lines where it is made, or gives a table that says it.
+func (m *maker) where(h *eval.Holding, k *eval.Cut, put func(a, b string)) (table []Block) {
+	ps := placesOf(k)
+	if len(ps) == 0 {
+		return nil
+	}
+	piece, pose := asPut(h, k)
+	z := zeroOf(h, k, piece, pose)
+	d, known := m.axes(h.Choice.Machine)
+	if k.LevelSpindle() {
+		known = [3]bool{}
+	}
+	if len(ps) > fewPlaces || len(ps) > 1 && known[0] && known[1] {
+		put("tool's middle at", strconv.Itoa(len(ps))+" places, in the table below")
+		return []Block{placeTable(ps, z, d, known)}
+	}
+	var words []string
+	for _, p := range ps {
+		s := at(z, p.from)
+		if e := at(z, p.to); e != s {
+			s += " to " + e
+		}
+		words = append(words, s)
+	}
+	put("tool's middle at", strings.Join(words, "; "))
+	if len(ps) == 1 && known[0] && known[1] {
+		s := onDials(z, d, ps[0].from)
+		if e := onDials(z, d, ps[0].to); e != s {
+			s += "; to " + e
+		}
+		put("on the dials", s)
+	}
+	return nil
+}
+
+// asPut is the piece as it stands before an operation, turned as for the first place of it.
+func asPut(h *eval.Holding, k *eval.Cut) (*solid.Piece, solid.Pose) {
+	piece := k.Before.Piece
+	if len(k.Works) > 0 && k.Works[0].Turn != nil {
+		piece = piece.Placed(*k.Works[0].Turn)
+	}
+	return piece.Placed(h.Pose), h.Pose
+}
+
+func at(z zero, v solid.Vec) string {
+	q := z.of(v)
+	return fmt.Sprintf("x %s, y %s", model.Figure(tidy(q[0])), model.Figure(tidy(q[1])))
+}
+
+// tidy takes the last digits of a sum away, to a tenth of a Grain.
+func tidy(x float64) float64 { return math.Round(x*1e4) / 1e4 }
+
+// aside is which way a figure below nought lies.
+func (z zero) aside(axis int) string {
+	switch {
+	case axis == 1:
+		return "back"
+	case z.sx < 0:
+		return "right"
+	}
+	return "left"
+}
+
+func onDials(z zero, d [3]dial, v solid.Vec) string {
+	q := z.of(v)
+	var out []string
+	for i, name := range []string{"x", "y"} {
+		s := name + " " + d[i].reads(q[i])
+		if tidy(q[i]) < 0 {
+			s += " to the " + z.aside(i)
+		}
+		out = append(out, s)
+	}
+	return strings.Join(out, ", ")
+}
+
+// placeTable lists places by their numbers on the drawing; of a stretch both ends.
+func placeTable(ps []place, z zero, d [3]dial, known [3]bool) Block {
+	b := Block{Kind: Table, Head: []string{"place", "x", "y"}}
+	both := known[0] && known[1]
+	if both {
+		b.Head = append(b.Head, "x: turns + lines", "y: turns + lines")
+	}
+	row := func(name string, v solid.Vec) {
+		q := z.of(v)
+		r := []string{name, model.Figure(tidy(q[0])), model.Figure(tidy(q[1]))}
+		for i := range 2 {
+			if both {
+				s := d[i].short(q[i])
+				if tidy(q[i]) < 0 {
+					s += " to the " + z.aside(i)
+				}
+				r = append(r, s)
+			}
+		}
+		b.Rows = append(b.Rows, r)
+	}
+	for i, p := range ps {
+		if len(b.Rows) >= mostPlaces {
+			more := make([]string, len(b.Head))
+			more[0] = "and " + strconv.Itoa(len(ps)-i) + " more"
+			b.Rows = append(b.Rows, more)
+			break
+		}
+		n := strconv.Itoa(i + 1)
+		if level(p.from, p.to) {
+			row(n, p.from)
+			continue
+		}
+		row(n+", from", p.from)
+		row(n+", to", p.to)
+	}
+	return b
+}
+
+// down says how deep each target is made, each depth once.
+func (m *maker) down(h *eval.Holding, k *eval.Cut, put func(a, b string)) {
+	said := map[string]bool{}
+	once := func(a, b string) {
+		if !said[a+b] {
+			said[a+b] = true
+			put(a, b)
+		}
+	}
+	for i := range k.Works {
+		if w := &k.Works[i]; w.Wrong == "" && len(w.Moves) > 0 {
+			m.depth(h, k, w, once)
+		}
+	}
+}
+
+func (m *maker) depth(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(a, b string)) {
+	piece := k.Before.Piece
+	if w.Turn != nil {
+		piece = piece.Placed(*w.Turn)
+	}
+	z := zeroOf(h, k, piece.Placed(h.Pose), h.Pose)
+	if w.Target.Form != nil && w.Target.Form.Tooth != nil {
+		put("gaps deep", model.Figure(w.Depth)+" mm from the outside")
+	}
+	if k.LevelSpindle() {
+		return
+	}
+	low := math.Inf(1)
+	for _, v := range w.Moves {
+		low = min(low, v.From[2], v.To[2])
+	}
+	way := tidy(z.at[2] - low)
+	from := "the top of the piece"
+	if z.names[2] != "its top" {
+		from = z.names[2]
+	}
+	s := model.Figure(way) + " mm from " + from + " to " + tip(k) + point(w, k.Choice.By)
+	if way < 0 {
+		s = model.Figure(-way) + " mm above " + from + " to " + tip(k)
+	}
+	if d, known := m.axes(h.Choice.Machine); known[2] {
+		s += " (" + d[2].reads(way) + " of the z dial)"
+	}
+	if mc := h.Choice.Machine; mc != nil && way > 0 {
+		if d, ok := m.dialOf(mc.Dials.Quill.Turn, mc.Dials.Quill.Division); ok {
+			s += " (" + d.reads(way) + " of the quill's dial)"
+		}
+	}
+	put("down", s)
+	m.kerf(h, k, w, low, way, put)
+}
+
+// kerf says how high a saw that lies level stands, and what of that is half its own width.
+func (m *maker) kerf(h *eval.Holding, k *eval.Cut, w *eval.Working, low, way float64, put func(a, b string)) {
+	t := k.Choice.Tool.Cutter
+	if t == nil || !w.Level || !t.Width.Is() || !(t.Width.V > 0) {
+		return
+	}
+	half := t.Width.V / 2
+	put("of that", model.Figure(tidy(way-half))+" mm to the middle of the cut and "+model.Figure(half)+" mm, half the kerf of "+
+		model.Figure(t.Width.V)+" mm: touch the top with the saw's lower face and go down the whole "+model.Figure(way)+" mm")
+	if h.Seat.Is() {
+		on := "what the piece stands on"
+		if h.Choice.Pair != nil && h.Choice.Height > 0 {
+			on = "the parallels"
+		}
+		put("saw's lower face", model.Figure(tidy(low-h.Seat.V))+" mm above "+on)
+	}
+}
