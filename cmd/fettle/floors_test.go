@@ -22,6 +22,7 @@ var floors = []struct {
 	outside []string
 }{
 	{"schema/text", 1, nil},
+	{"schema/beside", 1, nil},
 	{"schema/finding", 1, nil},
 	{"schema/drawing", 1, nil},
 	{"schema/model", 1, nil},

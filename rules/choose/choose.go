@@ -5,10 +5,9 @@
 package choose
 
 import (
-	"sync"
-
 	"fettle/eval"
 	"fettle/rules"
+	"fettle/schema/beside"
 	"fettle/schema/finding"
 	"fettle/schema/model"
 )
@@ -27,15 +26,12 @@ type Choice struct {
 // others nor on their order.
 const Effort = 20000
 
-// hands is how many parts are made at the same time. What comes of it does not hang on it.
-const hands = 4
-
 // Choose makes a build on paper and fills in what it leaves open. Effort bounds the moments
 // that are played for each part, never the time: the same input gives the same bytes.
 func Choose(b *model.Build, effort int) (*eval.Trace, []rules.Verdict, []Choice) {
 	parts, said := make([]*eval.PartTrace, len(b.Parts)), make([][]rules.Verdict, len(b.Parts))
 	moments, gaps := make([]int, len(b.Parts)), make([]int, len(b.Parts))
-	sideBySide(len(b.Parts), func(i int) { // of whoever made it nothing else is kept
+	beside.Do(len(b.Parts), func(i int) { // of whoever made it nothing else is kept
 		c := newChooser(b, effort)
 		parts[i] = c.player.Part(b, b.Parts[i], c)
 		said[i] = c.runner.Part(parts[i])
@@ -49,34 +45,6 @@ func Choose(b *model.Build, effort int) (*eval.Trace, []rules.Verdict, []Choice)
 	}
 	vs := c.runner.All(t)
 	return t, vs, listed(t)
-}
-
-// sideBySide does n things, several at the same time. What panics is done once more where the
-// caller is, for its fault and the way there to come out as if nothing stood beside it.
-func sideBySide(n int, do func(int)) {
-	failed := make([]bool, n)
-	next := make(chan int, n)
-	for i := range n {
-		next <- i
-	}
-	close(next)
-	var all sync.WaitGroup
-	for range min(hands, n) {
-		all.Go(func() {
-			for i := range next {
-				func() {
-					defer func() { failed[i] = recover() != nil }()
-					do(i)
-				}()
-			}
-		})
-	}
-	all.Wait()
-	for i, again := range failed {
-		if again {
-			do(i)
-		}
-	}
 }
 
 func newChooser(b *model.Build, effort int) *chooser {

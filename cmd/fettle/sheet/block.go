@@ -21,6 +21,7 @@ const (
 	Picture              // SVG; Words says what it shows
 	Part                 // begins a part or set-up on a page of its own: ID
 	Contents             // Rows of words and the ID that each points to
+	Later                // the place of a drawing still to be made; none is left on a page that is done
 )
 
 // Block is one piece of a page.

@@ -10,6 +10,7 @@ import (
 	"fettle/cmd/fettle/sketch"
 	"fettle/eval"
 	"fettle/rules"
+	"fettle/schema/beside"
 	"fettle/schema/finding"
 	"fettle/schema/model"
 )
@@ -52,7 +53,47 @@ func Make(c *report.Checked, w Wanted) (*Page, error) {
 	}
 	m.end()
 	m.contents()
+	if err := m.draw(); err != nil {
+		return nil, err
+	}
 	return m.page, nil
+}
+
+// later is a drawing still to be made, for the empty block that holds its place.
+type later struct {
+	draw func() ([]Block, error)
+	done []Block
+	err  error
+}
+
+// later holds a place on the page for what is drawn when all else stands there.
+func (m *maker) later(draw func() ([]Block, error)) {
+	m.page.add(Block{Kind: Later})
+	m.drawings = append(m.drawings, later{draw: draw})
+}
+
+// draw makes the drawings, several at a time, and puts them where they belong. The error is that of the
+// first that could not be made.
+func (m *maker) draw() error {
+	beside.Do(len(m.drawings), func(i int) {
+		d := &m.drawings[i]
+		d.done, d.err = d.draw()
+	})
+	var all []Block
+	next := 0
+	for _, b := range m.page.Blocks {
+		if b.Kind != Later {
+			all = append(all, b)
+			continue
+		}
+		d := &m.drawings[next]
+		if d.err != nil {
+			return d.err
+		}
+		all, next = append(all, d.done...), next+1
+	}
+	m.page.Blocks = all
+	return nil
 }
 
 type maker struct {
@@ -60,6 +101,8 @@ type maker struct {
 	w    Wanted
 	page *Page
 	ids  map[string]bool // of parts, set-ups and operations
+	// What is drawn in the end, in the order of the page.
+	drawings []later
 }
 
 func name(c *report.Checked) string {
@@ -106,10 +149,13 @@ func (m *maker) isometric(parts []*eval.PartTrace) {
 		if t.End == nil {
 			continue
 		}
-		d, err := sketch.Alone(title(t), t.End.Piece)
-		if err == nil {
-			m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: t.Part.Label, Small: true})
-		}
+		m.later(func() ([]Block, error) {
+			d, err := sketch.Alone(title(t), t.End.Piece)
+			if err != nil {
+				return nil, nil
+			}
+			return []Block{{Kind: Picture, SVG: d.SVG(), Words: t.Part.Label, Small: true}}, nil
+		})
 	}
 }
 

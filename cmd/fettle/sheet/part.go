@@ -27,14 +27,17 @@ func (m *maker) part(t *eval.PartTrace) error {
 		return nil
 	}
 	if m.w.Pictures {
-		d, left, err := sketch.Part(title(t), t.End.Piece, sketch.FirstAngle, sizes(t.Part))
-		if err != nil {
-			return fmt.Errorf("part %s: %w", t.Part.Label, err)
-		}
-		p.add(Block{Kind: Picture, SVG: d.SVG(), Words: "The finished part, in first angle projection"})
-		if len(left) > 0 {
-			p.para("For these the drawing has no room; the table has them: " + strings.Join(left, "; ") + ".")
-		}
+		m.later(func() ([]Block, error) {
+			d, left, err := sketch.Part(title(t), t.End.Piece, sketch.FirstAngle, sizes(t.Part))
+			if err != nil {
+				return nil, fmt.Errorf("part %s: %w", t.Part.Label, err)
+			}
+			out := []Block{{Kind: Picture, SVG: d.SVG(), Words: "The finished part, in first angle projection"}}
+			if len(left) > 0 {
+				out = append(out, Block{Kind: Para, Words: "For these the drawing has no room; the table has them: " + strings.Join(left, "; ") + "."})
+			}
+			return out, nil
+		})
 	}
 	p.table([]string{"dimension", "as drawn", "limits, mm"}, m.dimensions(t))
 	for _, g := range settings(t) {
@@ -152,12 +155,13 @@ func (m *maker) picture(g *group, step int, words string) {
 	if !m.w.Pictures {
 		return
 	}
-	d, err := g.draw(Asked{Step: step})
-	if err != nil {
-		m.page.para("No drawing: " + sentence(err.Error()))
-		return
-	}
-	m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: words, True: true})
+	m.later(func() ([]Block, error) {
+		d, err := g.draw(Asked{Step: step})
+		if err != nil {
+			return []Block{{Kind: Para, Words: "No drawing: " + sentence(err.Error())}}, nil
+		}
+		return []Block{{Kind: Picture, SVG: d.SVG(), Words: words, True: true}}, nil
+	})
 }
 
 // said puts on the page what was found at a spot, but for dangers, which stand in front too.
