@@ -138,6 +138,7 @@ func (m *maker) front(parts []*eval.PartTrace) {
 	p.table([]string{"part", "title", "pieces", "material", "what was found"}, rows)
 	p.add(Block{Kind: Contents})
 	m.stock(parts)
+	m.cutMap(parts)
 	m.tray(parts)
 	if m.w.Pictures {
 		m.isometric(parts)

@@ -40,6 +40,7 @@ func (m *maker) part(t *eval.PartTrace) error {
 		})
 	}
 	p.table([]string{"dimension", "as drawn", "limits, mm"}, m.dimensions(t))
+	m.mates(t)
 	for _, g := range settings(t) {
 		m.setting(t, g)
 	}

@@ -1,0 +1,115 @@
+package sheet
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"fettle/cmd/fettle/sketch"
+	"fettle/eval"
+	"fettle/eval/reckon/bar"
+	"fettle/schema/model"
+)
+
+// What sawing and parting take, mm (common practice): the recipe says neither.
+const (
+	sawKerf = 1.0
+	parting = 3.0
+)
+
+// cutMap says what to saw from which bar: for each bar of the shop that parts are made from, of
+// those lengths that are there.
+func (m *maker) cutMap(parts []*eval.PartTrace) {
+	var from []*model.Stock
+	pieces := map[*model.Stock][]bar.Piece{}
+	for _, t := range parts {
+		b := &t.Part.Blank
+		s := b.Stock
+		if t.Start == nil || s == nil || s.Sheet.Said || s.Casting.Said || !s.Lengths.Is() {
+			continue
+		}
+		if !slices.Contains(from, s) {
+			from = append(from, s)
+		}
+		pieces[s] = append(pieces[s], bar.Piece{Name: t.Part.Label, Length: takes(t.Part), Count: t.Part.Part.Quantity.Or(1)})
+	}
+	var bars []sketch.Sawn
+	var rows [][]string
+	var without []string
+	number := 0
+	for _, s := range from {
+		job := bar.Job{Bars: rack(s.Lengths.V), Pieces: pieces[s], Saw: bar.Saw{Kerf: sawKerf, EndIsFace: true}}
+		p, err := bar.Plans(job)
+		if err != nil {
+			without = append(without, s.Item.Path()+": "+sentence(err.Error()))
+			continue
+		}
+		b, r := sawn(s, job, p, number)
+		bars, rows, number = append(bars, b...), append(rows, r...), number+len(job.Pieces)
+	}
+	if len(from) == 0 {
+		return
+	}
+	m.page.heading(2, "cutmap", "What to saw from what")
+	m.page.para(fmt.Sprintf("With %s mm for each cut of the saw, and %s mm for parting off where a piece is turned on the bar; "+
+		"what stays in the chuck is not counted.", model.Figure(sawKerf), model.Figure(parting)))
+	for _, w := range without {
+		m.page.para(w)
+	}
+	if m.w.Pictures && len(bars) > 0 {
+		d := sketch.Bars("What to saw from what", bars, sawKerf)
+		m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: "The bars to one scale; hatched is what remains"})
+	}
+	m.page.table([]string{"bar", "pieces, from one end on", "left over"}, rows)
+}
+
+// takes is what one piece takes of a bar's length, mm.
+func takes(p *eval.Part) float64 {
+	b := &p.Blank
+	if b.Bar == model.NoFace {
+		along := b.Lies[0]
+		return b.Hi[along] - b.Lo[along]
+	}
+	free := model.Left
+	if b.Bar == model.Left {
+		free = model.Right
+	}
+	return p.Size[0] + b.Over[free].Or(0) + parting
+}
+
+// rack counts equal lengths, the longest first.
+func rack(lengths []float64) (out []bar.Bar) {
+	all := slices.Clone(lengths)
+	slices.SortFunc(all, func(a, b float64) int { return cmp.Compare(b, a) })
+	for _, l := range all {
+		if n := len(out); n > 0 && out[n-1].Length == l {
+			out[n-1].Count++
+			continue
+		}
+		out = append(out, bar.Bar{Name: model.Figure(l) + " mm", Length: l, Count: 1})
+	}
+	return out
+}
+
+// sawn is a plan as it is drawn and as rows of a table; its pieces are numbered from after a number on.
+func sawn(s *model.Stock, job bar.Job, p bar.Plan, after int) (bars []sketch.Sawn, rows [][]string) {
+	length, number := map[string]float64{}, map[string]string{}
+	for i, x := range job.Pieces {
+		length[x.Name], number[x.Name] = x.Length, fmt.Sprint(after+i+1)
+	}
+	for _, c := range p.Cuts {
+		if len(c.Pieces) == 0 {
+			continue
+		}
+		b := sketch.Sawn{Name: s.Item.Path() + ", " + model.Figure(c.Length) + " mm", Length: c.Length}
+		var words []string
+		for _, x := range c.Pieces {
+			b.Pieces = append(b.Pieces, sketch.SawnPiece{Number: number[x], Length: length[x]})
+			words = append(words, fmt.Sprintf("%s: %s, %s mm", number[x], x, model.Figure(length[x])))
+		}
+		bars = append(bars, b)
+		rows = append(rows, []string{b.Name, strings.Join(words, "; "), model.Figure(c.Left) + " mm"})
+	}
+	return bars, rows
+}
