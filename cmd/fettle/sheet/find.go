@@ -114,18 +114,20 @@ func (g *group) draw(a Asked) (*sketch.Drawing, error) {
 	if why := g.unplayed(a.Step); why != "" {
 		return nil, fmt.Errorf("%s is not made on paper: %s", g.name, why)
 	}
-	if g.chuck != nil {
-		var k *eval.Turn
-		if a.Step > 0 {
-			k = g.turns[a.Step-1]
-		}
-		return sketch.Set(Turned(g.chuck, k))
+	return sketch.Set(g.setting(a.Step))
+}
+
+// setting is what there is to draw of a step of it, from 1; 0: as the piece is put up.
+func (g *group) setting(step int) sketch.Setting {
+	switch {
+	case g.chuck != nil && step > 0:
+		return Turned(g.chuck, g.turns[step-1])
+	case g.chuck != nil:
+		return Turned(g.chuck, nil)
+	case step > 0:
+		return Milled(g.hold, g.cuts[step-1])
 	}
-	var k *eval.Cut
-	if a.Step > 0 {
-		k = g.cuts[a.Step-1]
-	}
-	return sketch.Set(Milled(g.hold, k))
+	return Milled(g.hold, nil)
 }
 
 func (g *group) unplayed(step int) string {

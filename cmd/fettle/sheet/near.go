@@ -217,9 +217,8 @@ func (m *milled) pass(c *close) {
 
 // words are the figure and what it lies between.
 func (c *close) words(tool solid.Vec) string {
-	between := short(c.body.Name) + " to " + short(c.thing)
 	if c.mm < 0 {
-		return "CLASH by " + tenthUp(-c.mm) + ": " + between
+		return "CLASH by " + tenthUp(-c.mm) + ": " + short(c.body.Name) + " into " + short(c.thing)
 	}
 	s := sketch.Figure(math.Round(c.mm*100) / 100)
 	if c.least {

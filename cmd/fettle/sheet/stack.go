@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"fettle/cmd/fettle/sketch"
+	"fettle/eval"
 	"fettle/eval/solid"
 	"fettle/schema/model"
 )
@@ -131,6 +132,7 @@ func (m *milled) ways() {
 func (m *milled) turned() {
 	k := m.k
 	if len(k.Works) < 2 || k.Works[0].Turn == nil {
+		m.divided()
 		return
 	}
 	p := &m.s.Panes[fromEnd]
@@ -152,5 +154,42 @@ func (m *milled) turned() {
 		p.Ways = append(p.Ways, sketch.Way{From: a, To: b, Number: strconv.Itoa(n)})
 		reach(p, a)
 		reach(p, b)
+	}
+}
+
+// mostDivided is how many places round a piece are drawn at most.
+const mostDivided = 72
+
+// divided draws the places that one working makes all round, from where the tool stands: short lines
+// outside of the piece. Which way it is turned on is for the running table and the one who turns.
+func (m *milled) divided() {
+	d, ok := m.h.Divider()
+	if !ok {
+		return
+	}
+	p := &m.s.Panes[fromEnd]
+	for _, s := range eval.Settings(d, m.k.Step) {
+		n := int(s.Division.Count)
+		if n < 2 || n > mostDivided {
+			continue
+		}
+		axis := m.h.Pose.Point(solid.Vec{})
+		r := max(m.s.Hi[1]-axis[1], m.s.Hi[2]-axis[2]) + 1.5
+		start := math.Atan2(m.tool[2]-axis[2], m.tool[1]-axis[1])
+		if math.Hypot(m.tool[2]-axis[2], m.tool[1]-axis[1]) < 0.5 {
+			start = math.Pi / 2
+		}
+		for i := range n {
+			sin, cos := math.Sincos(start + 2*math.Pi*float64(i)/float64(n))
+			at := func(r float64) solid.Vec { return solid.Vec{m.s.Hi[0], axis[1] + r*cos, axis[2] + r*sin} }
+			w := sketch.Way{From: at(r + 4), To: at(r), Plain: i > 0}
+			if i == 0 {
+				w.Number = "1"
+			}
+			p.Ways = append(p.Ways, w)
+			reach(p, at(r+4))
+		}
+		p.Says += ", " + strconv.Itoa(n) + " places"
+		return
 	}
 }

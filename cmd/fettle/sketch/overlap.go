@@ -30,3 +30,22 @@ func (d *Drawing) Overlaps() (out []string) {
 	}
 	return out
 }
+
+// Struck lists the texts of a drawing that a line of any kind runs through.
+func (d *Drawing) Struck() (out []string) {
+	for _, t := range d.Texts {
+		b := t.box()
+		const grace = 0.35 // of the room that is left around letters
+		b = box{Point{b.lo.X + grace, b.lo.Y + grace}, Point{b.hi.X - grace, b.hi.Y - grace}}
+		for i := range d.Strokes {
+			s := &d.Strokes[i]
+			for k := range s.Points[1:] {
+				if b.crossedBy(s.Points[k], s.Points[k+1]) {
+					out = append(out, fmt.Sprintf("%q by a line from %v to %v", t.Words, s.Points[k], s.Points[k+1]))
+					break
+				}
+			}
+		}
+	}
+	return out
+}

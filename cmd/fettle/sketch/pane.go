@@ -22,6 +22,7 @@ type pane struct {
 	captioned  []string
 	origin     Point // of the machine's frame
 	frame      box
+	used       []stretch    // by dimension lines
 	column     [2][]*tagged // to the left and to the right, from the top down
 }
 
@@ -59,9 +60,7 @@ func (p *pane) draw() error {
 		p.d.Texts = append(p.d.Texts, Text{At: Point{p.corner.X + 3, p.corner.Y + 1.5 + line*float64(len(p.captioned)-1-i)}, Words: words, Height: letters})
 	}
 	p.words()
-	for _, g := range p.longestFirst() {
-		p.gauge(g)
-	}
+	p.gauges()
 	p.leaders()
 	p.numbers()
 	return nil
@@ -152,6 +151,10 @@ func (p *pane) ways() {
 			r := Point{2, 0}
 			p.d.Strokes = append(p.d.Strokes, Stroke{Pen: Narrow, Points: []Point{a.sub(r), a.add(r)}},
 				Stroke{Pen: Narrow, Points: []Point{a.sub(r.left()), a.add(r.left())}})
+			continue
+		}
+		if w.Plain {
+			p.d.Line(Narrow, a, b)
 			continue
 		}
 		p.d.Line(Centre, a, b)

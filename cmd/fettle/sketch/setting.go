@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"fettle/eval/solid"
 )
@@ -29,6 +30,7 @@ type Gauge struct {
 type Way struct {
 	From, To solid.Vec
 	Number   string
+	Plain    bool // a mark without an arrow
 }
 
 // Passage is the least room between two things, from one to the other, and its figure. Where they
@@ -76,12 +78,13 @@ type Setting struct {
 // 12 mm margins, so that it is printed true to scale.
 const (
 	settingWide = 180.0
-	settingHigh = 135.0
-	aside       = 4.0 // around a view
-	sizesBeside = 6.5 // for one row of dimensions to the left
-	sizesBelow  = 7.5 // and below
-	letters     = 2.5 // height of capitals, as that of the words around a drawing
-	line        = 4.2 // between the foot lines of two lines of text
+	settingHigh = 135.0 // at 1:1 and larger
+	settingMost = 185.0 // before it is drawn at 1:5
+	aside       = 4.0   // around a view
+	sizesBeside = 6.5   // for one row of dimensions to the left
+	sizesBelow  = 7.5   // and below
+	letters     = 2.5   // height of capitals, as that of the words around a drawing
+	line        = 4.2   // between the foot lines of two lines of text
 	caption     = 5.0
 	tagWide     = 30.0
 )
@@ -170,7 +173,11 @@ func flow(ps []*pane, scale, strip float64) (high float64, ok bool) {
 		}
 		y += most
 	}
-	return y + 2, y <= settingHigh
+	most := settingHigh
+	if scale < 1 {
+		most = settingMost
+	}
+	return y + 2, y <= most
 }
 
 // span is how wide and high the bounds of a setting are in a view.
@@ -216,6 +223,9 @@ func (p *pane) size(scale float64) {
 			left = sizesBeside + level
 		}
 	}
+	if left > aside { // the arrows of a short size stand below the view
+		below = max(below, caption+3)
+	}
 	wide := [2]float64{}
 	for side := range 2 {
 		for _, t := range p.column[side] {
@@ -227,8 +237,13 @@ func (p *pane) size(scale float64) {
 	p.wide = wide[0] + left + w + aside + wide[1]
 	p.high = below + view + aside
 	// What stands beneath the view is not hidden by its caption.
-	p.captioned = wrapped(p.Says, max(p.wide-4, 50))
-	p.wide = max(p.wide, Room(p.captioned[0], letters)+6)
+	p.captioned = wrapped(p.Says, max(p.wide-4, 60))
+	if n := len(p.captioned); n > 2 {
+		p.captioned = []string{p.captioned[0], shorten(strings.Join(p.captioned[1:], " "), letters, max(p.wide-4, 60))}
+	}
+	for _, words := range p.captioned {
+		p.wide = max(p.wide, Room(words, letters)+6)
+	}
 	p.high += line * float64(len(p.captioned)-1)
 	p.frameAt.Y += line * float64(len(p.captioned)-1)
 }

@@ -35,6 +35,10 @@ func newTag(at Point, words string, dot bool) *tagged {
 // wrapped breaks words into lines that are at most so wide. A word that is too long by itself is
 // shortened.
 func wrapped(words string, wide float64) (out []string) {
+	const most = 600 // letters that anything on a drawing is read to
+	if r := []rune(words); len(r) > most {
+		words = string(r[:most])
+	}
 	now := ""
 	for _, w := range pieces(plain(words), wide) {
 		joined := now != "" && !strings.HasPrefix(w, "\x00")

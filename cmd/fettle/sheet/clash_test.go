@@ -1,0 +1,105 @@
+package sheet
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fettle/cmd/fettle/report"
+	"fettle/cmd/fettle/sketch"
+	"fettle/rules"
+	"fettle/schema/text"
+)
+
+// tripped plays the example of a rule that it trips on, in the shop of the examples.
+func tripped(t *testing.T, rule string) *checkedTrip {
+	t.Helper()
+	shop, err := os.ReadFile(filepath.Join(root, "rules", "example.hcl"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := rules.Find(rule)
+	if r == nil {
+		t.Fatal("no rule " + rule)
+	}
+	c := checked(t, text.Archive{"example/recipe.hcl": []byte(r.Trips), "shop/shop.hcl": shop}, "example", "shop")
+	out := &checkedTrip{checked: c}
+	for i := range c.Findings {
+		if f := &c.Findings[i]; f.Rule == rule {
+			out.says = append(out.says, f.Says)
+			out.has = append(out.has, f.Margin.Has)
+		}
+	}
+	if len(out.says) == 0 {
+		t.Fatalf("%s: the example does not trip it", rule)
+	}
+	every(t, c.Result.Trace, func(name string, a Asked, d *sketch.Drawing) {
+		if a.SetUp != "" && a.Step > 0 {
+			out.drawings = append(out.drawings, d)
+		}
+	})
+	return out
+}
+
+type checkedTrip struct {
+	says     []string
+	has      []float64
+	drawings []*sketch.Drawing
+	checked  *report.Checked
+}
+
+// Where things meet the drawing rings the place, and its figure is that of the finding's sentence and
+// of its margin.
+func TestMeetingsAreRinged(t *testing.T) {
+	for _, rule := range []string{"tool-meets-holding", "holder-meets-piece", "drilled-into-holding"} {
+		trip := tripped(t, rule)
+		found := 0
+		for i, says := range trip.says {
+			want := "CLASH by " + tenthUp(-trip.has[i]) + ":"
+			if !strings.Contains(says, " "+tenthUp(-trip.has[i])+" mm") {
+				t.Errorf("%s: the sentence %q does not have the figure of its margin, %g", rule, says, trip.has[i])
+			}
+			for _, d := range trip.drawings {
+				if strings.Contains(joined(d), want) {
+					if rings(d) == 0 {
+						t.Errorf("%s: %q is not ringed", rule, want)
+					}
+					found++
+					break
+				}
+			}
+		}
+		if found < len(trip.says) {
+			t.Errorf("%s: %d findings, %d drawn: %q", rule, len(trip.says), found, trip.says)
+		}
+		for i, d := range trip.drawings {
+			for _, o := range d.Overlaps() {
+				t.Errorf("%s: %s", rule, o)
+			}
+			if os.Getenv("SEE") != "" {
+				os.WriteFile("/tmp/st/clash/"+rule+string(rune('0'+i))+".svg", []byte(d.SVG()), 0o644)
+			}
+		}
+	}
+}
+
+// joined is all that is written on a drawing, in the order it was written.
+func joined(d *sketch.Drawing) string {
+	var words []string
+	for _, t := range d.Texts {
+		words = append(words, t.Words)
+	}
+	return strings.Join(words, " ")
+}
+
+// rings counts the heavy rings of a drawing.
+func rings(d *sketch.Drawing) (n int) {
+	for i := range d.Strokes {
+		s := &d.Strokes[i]
+		if s.Arc && s.Pen == sketch.Wide && s.U.X == 3.5 && s.V.Y == 3.5 {
+			n++
+		}
+	}
+	return n
+}
