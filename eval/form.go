@@ -38,6 +38,7 @@ type Form struct {
 	Tooth   *Toothing       // of teeth
 	Scale   *Scale          // of graduations
 	On      *Form           // of teeth and graduations: the turned surface that they lie on; nil the part's own outside
+	Way     *OutlineWay     // of an outline: its edge
 	Trim    []solid.Removal // of an outline
 	Under   *Undercut       // of tee slots and dovetails
 	Skew    *Skew           // of a slot that runs aslant

@@ -60,7 +60,9 @@ func (p *Part) outline(f *Form) {
 		arcs = append(arcs, solid.OutlineArc{From: c.From.V - 1, Radius: c.Radius.V})
 	}
 	over := p.outwardLater()
+	f.Way = &OutlineWay{Frame: fr, Edges: outlineEdges(points, arcs), Opening: m.Opening.V}
 	var err error
+	p.outlineRoom(f)
 	if m.Opening.V {
 		f.Trim, err = fr.Opening(points, arcs, f.Depth.V+over, over, f.Name())
 	} else {
@@ -78,8 +80,7 @@ func (p *Part) outline(f *Form) {
 // outwardLater is more than any metal over a face: the raw piece is not settled when forms are.
 func (p *Part) outwardLater() float64 { return p.Size[0] + p.Size[1] + p.Size[2] }
 
-// trim cuts along an outline: by hand with saw and file, or round it with a mill, whose way is
-// not played.
+// trim cuts along an outline: by hand with saw and file, or round it with a mill.
 func (k *Cut) trim(t Target) {
 	fs := k.Part.change(k.After, t.Form)
 	w := Working{Target: t, Entry: t.Form.Into, Took: t.Form.Trim, Depth: t.Form.Depth.V, Through: true, Final: true}
@@ -88,11 +89,22 @@ func (k *Cut) trim(t Target) {
 		fs.Twice = true
 	}
 	fs.Begun, fs.Finished, fs.Through, fs.ByProcess, fs.By = true, true, true, k.Choice.By, k.Spot
+	w.Deep = w.Depth
+	switch {
+	case k.Step.Work.Kind == "bench" || k.Choice.ByHand:
+	case k.Choice.By != "milling":
+		w.Wrong = "an outline is milled, or cut and filed at the bench"
+	case w.Facing:
+		w.Wrong = k.outlineWrong(t.Form)
+		if r := k.Stack.Diameter.Or(0) / 2; r > 0 && w.Wrong == "" {
+			w.Moves, w.Run, w.Wrong = k.outlineMoves(t.Form, r)
+		}
+	}
+	if w.Wrong != "" {
+		w.Facing = false
+	}
 	k.took(w)
 	k.edgesTrimmed()
-	if k.Step.Work.Kind != "bench" && !k.Choice.ByHand {
-		k.Unplayed = "the way of a cutter round an outline is not made on paper yet"
-	}
 }
 
 // edgesTrimmed notes which of the part's own faces an outline has brought the metal down to.

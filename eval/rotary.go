@@ -36,6 +36,11 @@ func (h *Holding) turnedAbout() solid.Vec {
 			if t.Form != nil && len(t.Form.Copies) > 0 {
 				return t.Form.Centre
 			}
+			if t.Form != nil && t.Form.Way != nil {
+				if mids := t.Form.Middles(); len(mids) > 0 {
+					return mids[0]
+				}
+			}
 			if t.Form == nil || !t.Form.circled() {
 				continue
 			}

@@ -65,7 +65,7 @@ func (k *Turn) evenAbout() bool {
 		if !k.Before.Features[i].Begun {
 			continue
 		}
-		if about, ok := p.axisOf(Target{Form: f}); !ok || !p.Own(about) {
+		if about, ok := p.axisOf(Target{Form: f}); !ok || !p.Own(about) || f.KeyBore != nil {
 			return false
 		}
 	}
@@ -96,7 +96,7 @@ func (k *Turn) Broken(w *Turning) string {
 		if !k.Before.Features[i].Begun || f.Lathe != nil || f == w.Target.Form {
 			continue
 		}
-		if about, ok := k.Part.axisOf(Target{Form: f}); ok && about.Same(k.Hold.About) {
+		if about, ok := k.Part.axisOf(Target{Form: f}); ok && about.Same(k.Hold.About) && f.KeyBore == nil {
 			continue
 		}
 		if k.crosses(w, f) {

@@ -229,6 +229,13 @@ func (k *asked) widest() float64 {
 		return k.wanted()
 	case "step", "chamfer", "radius":
 		return 1000
+	case "outline":
+		if f.Way != nil {
+			if r, ok := f.Hollow(); ok {
+				return 2 * r
+			}
+		}
+		return 1000
 	case "keyway":
 		if f.Seat != nil {
 			return 1000

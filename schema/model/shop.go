@@ -374,7 +374,8 @@ type Cutter struct {
 	MaxSpeed       Known[float64]
 	Series         Known[string]
 	Point          Known[float64] // included angle, degrees
-	ReamerKind     Known[string]  `attr:"kind"`
+	Lips           Known[string]
+	ReamerKind     Known[string] `attr:"kind"`
 	Lead           Known[float64]
 	Opens          Known[float64] `attr:"range"`
 	Limits         Known[string]
