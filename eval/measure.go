@@ -187,7 +187,7 @@ func (m *Measurement) spare() model.Known[Spare] {
 		if bu.On != m.Faces[0] && bu.On != m.Faces[1] {
 			continue
 		}
-		under = append(under, bu)
+		under = append(under, *bu)
 		taken = append(taken, solid.Flat{A: flat(bu.A), B: flat(bu.B), R: bu.R + r})
 	}
 	taken = append(taken, m.openings(a, b)...)
