@@ -289,8 +289,10 @@ func (q *Part) closeUp(s *State) *State {
 		}
 	}
 	n.Burrs = slices.Clone(n.Burrs)
-	for i := range n.Burrs {
-		n.Burrs[i].A[a], n.Burrs[i].B[a] = j.back(n.Burrs[i].A[a]), j.back(n.Burrs[i].B[a])
+	for i, there := range n.Burrs {
+		b := *there
+		b.A[a], b.B[a] = j.back(b.A[a]), j.back(b.B[a])
+		n.Burrs[i] = &b
 	}
 	q.deepen(n, -j.Gap)
 	return n
@@ -332,9 +334,10 @@ func (q *Part) takeApart(s *State) *State {
 		}
 	}
 	n.Burrs = slices.Clone(n.Burrs)
-	for i := range n.Burrs {
-		b := &n.Burrs[i]
+	for i, there := range n.Burrs {
+		b := *there
 		b.A[j.Axis], b.B[j.Axis] = j.off(b.A[j.Axis]), j.off(b.B[j.Axis])
+		n.Burrs[i] = &b
 	}
 	q.deepen(n, j.Gap)
 	return n

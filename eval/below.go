@@ -47,7 +47,7 @@ func (h *Holding) BurrsOn(c Contact) []Burr {
 		hi := [2]float64{max(a[u], e[u]) + b.R, max(a[v], e[v]) + b.R}
 		if lo[0] < c.Hi[0]-model.Grain && hi[0] > c.Lo[0]+model.Grain && lo[1] < c.Hi[1]-model.Grain && hi[1] > c.Lo[1]+model.Grain ||
 			along(lo, hi, c) {
-			out = append(out, b)
+			out = append(out, *b)
 		}
 	}
 	return out

@@ -17,13 +17,13 @@ import (
 func (k *Cut) burr(b Burr) {
 	b.Height = k.Part.Build.Thumbs["burr"].Or(0)
 	b.By = k.Spot
-	k.After.Burrs = append(k.After.Burrs, b)
+	k.After.Burrs = append(k.After.Burrs, &b)
 }
 
 // dropBurrs takes away the burrs that stood where metal is gone now: a cut takes the burrs
 // of the edges that it removes along with them.
 func (k *Cut) dropBurrs(f model.Face) {
-	var left []Burr
+	var left []*Burr
 	for _, b := range k.After.Burrs {
 		if b.On == f {
 			continue
@@ -60,7 +60,7 @@ func edgeName(a, b model.Face) string {
 
 // dropEdge forgets straight burrs along the old edges of a face that has moved.
 func (k *Cut) dropEdge(f model.Face) {
-	var left []Burr
+	var left []*Burr
 	for _, b := range k.After.Burrs {
 		if !b.Round && len(b.Names) == 2 && b.Names[0] == "face."+f.String() {
 			continue
@@ -109,11 +109,11 @@ func (k *Cut) rimBurr(f *Form, pl Plane, r float64) {
 
 func (k *Cut) dropRim(f *Form, face model.Face) {
 	name := f.Name()
-	gone := func(b Burr) bool { return b.Round && b.On == face && len(b.Names) > 0 && b.Names[0] == name }
+	gone := func(b *Burr) bool { return b.Round && b.On == face && len(b.Names) > 0 && b.Names[0] == name }
 	if !slices.ContainsFunc(k.After.Burrs, gone) {
 		return
 	}
-	var left []Burr
+	var left []*Burr
 	for _, b := range k.After.Burrs {
 		if !gone(b) {
 			left = append(left, b)
@@ -196,9 +196,9 @@ func (pl *Player) deburr(p *Part, h *Holding, before *State, st *Step) *Deburr {
 		switch {
 		case len(named) > 0 && !b.named(named, p):
 			d.After.Burrs = append(d.After.Burrs, b)
-		case h != nil && !h.handReaches(b):
+		case h != nil && !h.handReaches(*b):
 			d.After.Burrs = append(d.After.Burrs, b)
-			d.Left = append(d.Left, b)
+			d.Left = append(d.Left, *b)
 		}
 	}
 	return d

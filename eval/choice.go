@@ -92,7 +92,7 @@ func (t Pick) Path() string {
 	case t.Cutter.Diameter.Is() && t.Cutter.Diameter.V.Single, t.Size == 0:
 		return t.Cutter.Path()
 	}
-	return t.Cutter.Path() + "[" + model.Figure(t.Size) + "]"
+	return t.Cutter.Item.Member(t.Size)
 }
 
 // Mount is one thing between spindle and tool.
@@ -120,7 +120,7 @@ func (m Mount) Item() *model.Item {
 func (m Mount) Path() string {
 	if i := m.Item(); i != nil {
 		if m.Collets != nil {
-			return i.Path() + "[" + model.Figure(m.Collet) + "]"
+			return i.Member(m.Collet)
 		}
 		return i.Path()
 	}

@@ -109,7 +109,7 @@ func (c *ChuckChoice) HeldBy() string {
 	case i == nil:
 		return "nothing"
 	case c.Collets != nil:
-		return i.Path() + "[" + model.Figure(c.Collet) + "]"
+		return i.Member(c.Collet)
 	default:
 		return i.Path()
 	}

@@ -2,6 +2,7 @@ package eval
 
 import (
 	"math"
+	"slices"
 
 	"fettle/eval/solid"
 	"fettle/schema/handbook"
@@ -83,9 +84,9 @@ func (p *Part) allBeside(f *Form) []Breakout {
 	if len(p.Forms) > manyForms {
 		far = p.nearest(f)
 	}
-	lo, hi := f.extent()
+	own := f.bounds()
 	for i, g := range p.Forms {
-		if g == f || g.Wrong != "" || len(g.Lacks) > 0 || apart(lo, hi, g) > far {
+		if g == f || g.Wrong != "" || len(g.Lacks) > 0 || own.apart(p.boxOf(i)) > far {
 			continue
 		}
 		if d, ok := p.between(f, g); ok {
@@ -97,23 +98,56 @@ func (p *Part) allBeside(f *Form) []Breakout {
 
 // nearest is how far another feature may be from a hole for it to be looked at.
 func (p *Part) nearest(f *Form) float64 {
-	lo, hi := f.extent()
-	least, at := math.Inf(1), (*Form)(nil)
-	for _, g := range p.Forms {
-		if g == f || g.Wrong != "" || len(g.Lacks) > 0 {
-			continue
-		}
-		if d := apart(lo, hi, g); d < least {
-			if _, ok := p.between(f, g); ok {
+	own := f.bounds()
+	var none []*Form // nearer ones of which no figure can be given
+	for {
+		least, at := math.Inf(1), (*Form)(nil)
+		for i, g := range p.Forms {
+			if g == f || g.Wrong != "" || len(g.Lacks) > 0 || len(none) > 0 && slices.Contains(none, g) {
+				continue
+			}
+			if d := own.apart(p.boxOf(i)); d < least {
 				least, at = d, g
 			}
 		}
+		if at == nil {
+			return math.Inf(1)
+		}
+		if exact, ok := p.between(f, at); ok {
+			return math.Max(math.Max(exact, least), p.Build.Thumbs["thin_wall"].Or(1)) + 1
+		}
+		if none = append(none, at); len(none) > manyForms {
+			return math.Inf(1) // all of them are looked at
+		}
 	}
-	if at == nil {
-		return math.Inf(1)
+}
+
+// bounds is a box round all that a form takes away.
+type bounds struct{ lo, hi solid.Vec }
+
+func (f *Form) bounds() bounds {
+	lo, hi := f.extent()
+	return bounds{lo, hi}
+}
+
+// boxOf is the box of a form by its number, worked out once for all of them.
+func (p *Part) boxOf(i int) bounds {
+	if len(p.boxes) != len(p.Forms) {
+		p.boxes = make([]bounds, len(p.Forms))
+		for i, g := range p.Forms {
+			p.boxes[i] = g.bounds()
+		}
 	}
-	exact, _ := p.between(f, at)
-	return math.Max(math.Max(exact, least), p.Build.Thumbs["thin_wall"].Or(1)) + 1
+	return p.boxes[i]
+}
+
+// apart is the least distance between two boxes; 0 where they overlap.
+func (r bounds) apart(o bounds) float64 {
+	var d solid.Vec
+	for i := range 3 {
+		d[i] = math.Max(0, math.Max(o.lo[i]-r.hi[i], r.lo[i]-o.hi[i]))
+	}
+	return d.Len()
 }
 
 // extent is a box round all that a form takes away.
@@ -137,16 +171,6 @@ func (f *Form) extent() (lo, hi solid.Vec) {
 		}
 	}
 	return lo, hi
-}
-
-// apart is the least distance of a form's box from another box; 0 where they overlap.
-func apart(lo, hi solid.Vec, g *Form) float64 {
-	a, b := g.extent()
-	var d solid.Vec
-	for i := range 3 {
-		d[i] = math.Max(0, math.Max(a[i]-hi[i], lo[i]-b[i]))
-	}
-	return d.Len()
 }
 
 // Radius is the greatest radius of a hole, its thread included, mm.

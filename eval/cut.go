@@ -107,7 +107,7 @@ func (k *Cut) playUpright() {
 	if k.Unplayed != "" {
 		return
 	}
-	placed := k.After.Piece.Placed(k.Hold.Pose)
+	placed := k.After.Piece.Standing(k.Hold.Pose)
 	if !k.settleOut(placed) {
 		k.gaps(placed)
 	}

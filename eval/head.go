@@ -116,9 +116,9 @@ func (h *Holding) standing() {
 }
 
 // rise is the jaw face above the table, axis upright: the table's height, or half a head's
-// own size, which is not declared, and what is on it.
+// own size, which nothing in a shop says, and what is on it.
 func (d *Divided) rise(c *Chucking) model.Known[float64] {
-	base := model.Known[float64]{Of: d.Item(), Attr: "height"}
+	base := model.Known[float64]{Of: d.Item(), Attr: "nose above the table when it stands up (no attribute says it)"}
 	if d.Table != nil {
 		base = d.Table.Height
 	}

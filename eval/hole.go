@@ -203,7 +203,6 @@ func (k *Cut) holeState(t Target, fs *FeatureState, w *Working) {
 		fs.Spotted = true
 		return
 	}
-	want, ok := f.Diameter.Get()
 	if fs.Finished {
 		fs.Twice = true
 	}
@@ -214,7 +213,7 @@ func (k *Cut) holeState(t Target, fs *FeatureState, w *Working) {
 	fs.Through = fs.Through || w.Through
 	fs.ByProcess, fs.By = k.Choice.By, k.Spot
 	deep := fs.Through || fs.Depth >= f.Depth.V-model.Grain
-	fs.Finished = ok && fs.Diameter >= want-model.Grain && deep
+	fs.Finished = deep && k.Part.holeDone(f, k.wantedDiameter(f), fs.Diameter)
 	w.Final = fs.Finished
 	k.Works[len(k.Works)-1].Final = fs.Finished
 }

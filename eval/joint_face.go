@@ -39,7 +39,7 @@ func (k *Cut) jointFaced(t Target) bool {
 		k.Works = append(k.Works, w)
 		return true
 	}
-	var others []Burr // those of the piece that is not here
+	var others []*Burr // those of the piece that is not here
 	for _, b := range k.After.Burrs {
 		if b.On == face && math.Abs(b.A[j.Axis]-j.face(n)) > j.Gap+model.Grain {
 			others = append(others, b)
@@ -47,9 +47,11 @@ func (k *Cut) jointFaced(t Target) bool {
 	}
 	k.faced(t, face, j.face(n), t.Name())
 	for i := range k.After.Burrs {
-		if b := &k.After.Burrs[i]; b.By == k.Spot && len(b.Names) == 2 && b.Names[0] == "face."+face.String() {
-			b.Names = []string{t.Name(), b.Names[1]}
-			b.Edge = "the edge of " + t.Name() + " and " + b.On.String()
+		if b := k.After.Burrs[i]; b.By == k.Spot && len(b.Names) == 2 && b.Names[0] == "face."+face.String() {
+			own := *b
+			own.Names = []string{t.Name(), b.Names[1]}
+			own.Edge = "the edge of " + t.Name() + " and " + b.On.String()
+			k.After.Burrs[i] = &own
 		}
 	}
 	k.After.Burrs = append(k.After.Burrs, others...)

@@ -45,11 +45,17 @@ func (pl *Player) Measure(p *Part, h *Holding, s *State, st *Step, with *model.I
 	if with != nil {
 		key = key.With(itemDigest(with.Item))
 	}
+	m := &Measurement{Spot: st.Spot, Step: st, Hold: h, Part: p, State: s, With: with}
+	if with != nil && with.Kind == "telescopic_gauge" {
+		for _, i := range m.micrometers() {
+			key = key.With(itemDigest(i.Item))
+		}
+	}
 	if m, ok := pl.measures[key]; ok {
 		return m
 	}
 	pl.Moments++
-	m := &Measurement{Spot: st.Spot, Step: st, Hold: h, Part: p, State: s, With: with, Key: key}
+	m.Key = key
 	m.Pinned = len(st.Step.With.V) > 0
 	m.what()
 	if m.Wrong == "" && m.Faces[0] != model.NoFace && with != nil {
@@ -181,7 +187,7 @@ func (m *Measurement) spare() model.Known[Spare] {
 		if bu.On != m.Faces[0] && bu.On != m.Faces[1] {
 			continue
 		}
-		under = append(under, bu)
+		under = append(under, *bu)
 		taken = append(taken, solid.Flat{A: flat(bu.A), B: flat(bu.B), R: bu.R + r})
 	}
 	taken = append(taken, m.openings(a, b)...)

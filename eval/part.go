@@ -21,6 +21,7 @@ type Part struct {
 	Work   []*Work
 	Apart  *Part       // with a split that is drawn closed: the part as it lies before its pieces are together
 	Joint  *SplitJoint // of a part that lies apart
+	boxes  []bounds    // round what each form takes away, in their order; once they are asked for
 	// Unplayed says in a sentence why the part is not made on paper; "" if it is.
 	Unplayed string
 }

@@ -21,9 +21,9 @@ type State struct {
 	Joint    [2]FaceState    // of a part with a split: the faces of the joint, where it lies apart
 	Alone    string          // the piece that is held alone after a split; "" the whole
 	Centred  [2]bool         // a centre hole is in the left end, the right end
-	Burrs    []Burr
-	Treated  []Treatment  // what heat and glue have done so far, in order; never appended to in place
-	Last     finding.Spot // the step that made it
+	Burrs    []*Burr         // shared with the states before; they never change
+	Treated  []Treatment     // what heat and glue have done so far, in order; never appended to in place
+	Last     finding.Spot    // the step that made it
 	Key      Key
 }
 

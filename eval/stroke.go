@@ -10,7 +10,7 @@ import (
 // the axis runs in a hole already, it counts from the face that the tool comes in by.
 func (k *Cut) Stroke() float64 {
 	most := 0.0
-	piece := k.Before.Piece.Placed(k.Hold.Pose)
+	piece := k.Before.Piece.Standing(k.Hold.Pose)
 	for _, w := range k.Works {
 		if w.Target.Form == nil || len(w.Target.Form.Mouths) == 0 || !w.Facing {
 			continue

@@ -542,7 +542,7 @@ func (k *Turn) axisState(w *Turning, fs *FeatureState, spot bool) {
 		return
 	}
 	d := 2 * w.R0
-	k.done(fs, d, near(d, f.Diameter.V) || f.Feature.Thread.Said && math.Abs(d-f.Diameter.V) < 0.5)
+	k.done(fs, d, k.Part.roundHoleDone(f, k.WantedDiameter(f), d))
 	fs.Depth, fs.Point, fs.Through = w.Depth, w.Point, f.Through
 	w.Final = fs.Finished
 }

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"fmt"
+
 	"fettle/eval"
 	"fettle/schema/finding"
 	"fettle/schema/model"
@@ -67,7 +69,11 @@ func never(p *eval.PartTrace, a *Ask, f *eval.Form, s *eval.FeatureState) {
 	name, at := p.Part.Label+"."+f.Name(), f.Feature.Item.At
 	switch {
 	case !s.Begun:
-		a.Say(name, at, "no step makes %s", f.Name())
+		says := "no step makes " + f.Name()
+		if d, ok := thicker(p.End.Profile, f); ok {
+			says += fmt.Sprintf(": it stays at %s, and %s is wanted", mm(round(d)), mm(2*f.Lathe.R0))
+		}
+		a.Say(name, at, "%s", says)
 	case !s.Finished && f.Lathe != nil && !f.Lathe.Inside && s.Diameter > 2*f.Lathe.R0+0.001:
 		a.Say(name, at, "%s is left at %s by the last step that makes it, %s; %s is wanted", f.Name(), mm(round(s.Diameter)), s.By.Step, mm(2*f.Lathe.R0))
 	case !s.Finished && len(f.Mouths) > 0 && f.Diameter.Is() && s.Diameter < f.Diameter.V-0.001:
@@ -113,6 +119,18 @@ func asItIs(profile eval.Profile, f *eval.Form) bool {
 	l := f.Lathe
 	there := profile.Between(l.X0, l.X1)
 	return len(there) > 0 && abs(there.Most()-l.R0) < 0.001
+}
+
+// thicker gives the diameter that the metal has all along an outside, where it is one diameter and
+// more than the outside's own.
+func thicker(profile eval.Profile, f *eval.Form) (float64, bool) {
+	l := f.Lathe
+	if f.Feature.Kind != "outside" || l == nil || l.R0 != l.R1 {
+		return 0, false
+	}
+	there := profile.Between(l.X0, l.X1)
+	r := there.Most()
+	return 2 * r, len(there) > 0 && abs(there.Least()-r) < 0.001 && r > l.R0+0.001
 }
 
 // jointsNeverFaced looks at the faces of a split that are to be cleaned after sawing.

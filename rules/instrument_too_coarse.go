@@ -27,17 +27,21 @@ func instrumentTooCoarse(m *eval.Measurement, a *Ask) {
 		return
 	}
 	lim, ok := Need(a, m.Limits)
-	step, ok2 := Need(a, m.With.ReadsTo)
+	step, ok2 := Need(a, m.Shows())
 	if !ok || !ok2 || step <= 0 {
 		return
 	}
 	want := a.Limit("reading_share") * step
+	with := m.With.Path()
+	if m.With.Kind == "telescopic_gauge" {
+		with = "the micrometer over " + with
+	}
 	if lim.Width() >= want-0.0005 {
-		a.Clear(Room(round(lim.Width()), want), "the limits of "+m.Name+" against "+m.With.Path())
+		a.Clear(Room(round(lim.Width()), want), "the limits of "+m.Name+" against "+with)
 		return
 	}
 	f := a.Say(m.With.Path()+".reads_to+"+m.Name, m.Place("with", "size"),
 		"the limits of %s lie %s apart, and %s reads to %s: usually the limits are at least %s times that", m.Name, mm(round(lim.Width())),
-		m.With.Path(), mm(step), figure(a.Limit("reading_share")))
+		with, mm(step), figure(a.Limit("reading_share")))
 	f.Margin = Room(round(lim.Width()), want)
 }

@@ -38,15 +38,16 @@ func noSuchParallels(h *eval.Holding, a *Ask) {
 		return
 	}
 	best, found := 0.0, false
+	var of *model.Item
 	for _, s := range shop.Parallels {
 		if n, ok := s.Heights.V.Nearest(h.Choice.Height); ok && s.Here() && (!found || abs(n-h.Choice.Height) < abs(best-h.Choice.Height)) {
-			best, found = n, true
+			best, found, of = n, true, s.Item
 		}
 	}
 	says := "there is no pair of parallels " + mm(h.Choice.Height) + " high"
 	switch {
 	case found:
-		says += "; the nearest pair is " + mm(best)
+		says += "; the nearest pair is " + asMarked(h.Part, of, best)
 	default:
 		says += ", nor any other"
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fettle/eval"
+	"fettle/schema/drawing"
 	"fettle/schema/finding"
 	"fettle/schema/model"
 )
@@ -168,7 +169,11 @@ func nearest(shop *model.Shop, kind string, d float64) string {
 	best, path := 0.0, ""
 	for _, c := range shop.Cutters {
 		if n, ok := c.Diameter.V.Nearest(d); ok && c.Kind == kind && c.Here() && (path == "" || abs(n-d) < abs(best-d)) {
-			best, path = n, eval.Pick{Cutter: c, Size: n, Name: nameIn(c, n)}.Path()
+			name := nameIn(c, n)
+			best, path = n, eval.Pick{Cutter: c, Size: n, Name: name}.Path()
+			if name != "" || c.Unit == drawing.Inch {
+				path += " of " + mm(n)
+			}
 		}
 	}
 	return path

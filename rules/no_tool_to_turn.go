@@ -69,10 +69,26 @@ func turningWants(k *eval.Turn, t eval.Target) (wants, near string) {
 		return "boring bar", ""
 	case by == "parting", by == "grooving":
 		return "parting tool", ""
+	case by == "knurling" && f != nil && f.Feature.Pitch.Is():
+		return "knurling tool of pitch " + mm(f.Feature.Pitch.V), nearestKnurl(shop, f.Feature.Pitch.V)
 	case by == "knurling":
 		return "knurling tool", ""
 	case by == "centring", by == "spotting":
 		return "centre drill", ""
 	}
 	return "turning tool", ""
+}
+
+// nearestKnurl names the knurling tool here whose pitch comes closest, with that pitch.
+func nearestKnurl(shop *model.Shop, pitch float64) string {
+	best, path := 0.0, ""
+	for _, c := range shop.Cutters {
+		if n, ok := c.Pitch.V.Nearest(pitch); ok && c.Kind == "knurling_tool" && c.Here() && (path == "" || abs(n-pitch) < abs(best-pitch)) {
+			best, path = n, c.Path()
+		}
+	}
+	if path == "" {
+		return ""
+	}
+	return path + ", pitch " + mm(round(best))
 }

@@ -127,7 +127,7 @@ func (a *Ask) Limit(name string) float64 {
 func (a *Ask) Say(cause string, at text.Place, says string, args ...any) *finding.Finding {
 	a.v.Found = append(a.v.Found, finding.Finding{
 		Rule: a.v.Rule.Name, Rows: a.v.Rule.Rows, Level: a.v.Rule.Level, Judgement: a.v.Rule.Judgement,
-		Cause: cause, Place: at, Spots: []finding.Spot{a.v.Spot}, Says: fmt.Sprintf(says, args...),
+		Cause: inMillimetres(cause), Place: at, Spots: []finding.Spot{a.v.Spot}, Says: fmt.Sprintf(says, args...),
 	})
 	return &a.v.Found[len(a.v.Found)-1]
 }

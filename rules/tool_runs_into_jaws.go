@@ -113,6 +113,10 @@ func fromPost(k *eval.Turn) bool {
 // or whether nobody can say for want of how far the tool stands out of it.
 func passesOutside(k *eval.Turn, a *Ask, w *eval.Turning) bool {
 	sweep, ok := Need(a, k.Hold.Sweeps())
+	if c := k.Choice.Tool.Cutter; !oneOf(c.Kind, "turning_tool", "boring_bar", "parting_tool") {
+		a.Lack(model.Lack{Fact: "how far " + c.Path() + " stands out of its holder", At: c.At}) // nothing in a shop says it
+		return true
+	}
 	reach, ok2 := Need(a, k.Choice.Tool.Cutter.Reach)
 	if !ok || !ok2 {
 		return true

@@ -17,12 +17,16 @@ var expected = []struct {
 }{
 	{"recipes/first", "recipes/shops/bench", "recipes/first/report-bench.txt", 0},
 	{"recipes/first", "recipes/shops/attic", "recipes/first/report-attic.txt", 1},
+	{"recipes/first", "recipes/shops/garage", "recipes/first/report-garage.txt", 1},
 	{"recipes/dial", "recipes/shops/club", "recipes/dial/report-club.txt", 0},
 	{"recipes/dial", "recipes/shops/attic", "recipes/dial/report-attic.txt", 1},
+	{"recipes/dial", "recipes/shops/garage", "recipes/dial/report-garage.txt", 1},
 	{"recipes/jack", "recipes/shops/club", "recipes/jack/report-club.txt", 0},
 	{"recipes/jack", "recipes/shops/attic", "recipes/jack/report-attic.txt", 1},
+	{"recipes/jack", "recipes/shops/garage", "recipes/jack/report-garage.txt", 1},
 	{"recipes/tellurion", "recipes/shops/club", "recipes/tellurion/report-club.txt", 0},
 	{"recipes/tellurion", "recipes/shops/attic", "recipes/tellurion/report-attic.txt", 1},
+	{"recipes/tellurion", "recipes/shops/garage", "recipes/tellurion/report-garage.txt", 1},
 	{"testdata/recipes/telling", "recipes/shops/attic", "testdata/recipes/telling/report-attic.txt", 1},
 	{"testdata/recipes/telling", "recipes/shops/bench", "testdata/recipes/telling/report-bench.txt", 1},
 }

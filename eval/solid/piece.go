@@ -26,6 +26,8 @@ type Piece struct {
 	same *Piece // what it is another view of
 	pose Pose   // how it stands there
 
+	seen view // as it was last asked for standing in the machine
+
 	once  sync.Once
 	metal moment
 }

@@ -1,6 +1,7 @@
 package choose_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -51,5 +52,23 @@ func BenchmarkLoad(b *testing.B) {
 		if _, _, err := schema.Load(files, "recipes/first"); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// BenchmarkPlate is a whole check of one part of so many drilled holes: growth within a part.
+func BenchmarkPlate(b *testing.B) {
+	for _, n := range []int{100, 200, 400, 800, 1600} {
+		files := withClub(b, plate(n))
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				build, _, err := schema.Load(files, "r", "recipes/shops/club")
+				if err != nil {
+					b.Fatal(err)
+				}
+				t, vs, _ := choose.Choose(build, choose.Effort)
+				rules.Judge(t, vs, "")
+			}
+		})
 	}
 }

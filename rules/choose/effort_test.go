@@ -26,7 +26,7 @@ func TestEffortAsKept(t *testing.T) {
 		fmt.Fprintf(&b, "%s\t%s\t%d\t%d\n", recipe, shop, moments, gaps)
 	}
 	for _, recipe := range []string{"first", "jack", "dial", "tellurion"} {
-		for _, shop := range []string{"attic", "bench", "club"} {
+		for _, shop := range []string{"attic", "bench", "club", "garage"} {
 			files := folders(t, "recipes/"+recipe+"/*.hcl", "recipes/shops/"+shop+"/*.hcl")
 			build, _, err := schema.Load(files, "recipes/"+recipe, "recipes/shops/"+shop)
 			if err != nil {

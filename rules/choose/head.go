@@ -53,7 +53,7 @@ func (c *chooser) onHeads(p *eval.Part, before *eval.State, w *eval.Work, h eval
 		}
 	}
 	if len(out) == 0 {
-		h.NotPlayed = "nothing is known to hold it in on " + d.Item().Path()
+		h.NotPlayed = "nothing is known to hold it on " + d.Item().Path()
 		out = append(out, h)
 	}
 	return out

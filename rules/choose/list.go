@@ -98,7 +98,7 @@ func holdChoices(h *eval.Holding) []Choice {
 	}
 	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() {
 		if c.Height > 0 {
-			add("parallels", c.Pair.Path()+"["+model.Figure(c.Height)+"]", "the tallest pair that passes")
+			add("parallels", c.Pair.Item.Member(c.Height), "the tallest pair that passes")
 		} else {
 			add("parallels", "none", "the piece sits on the bed")
 		}

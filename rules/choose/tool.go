@@ -27,7 +27,7 @@ func (c *chooser) tools(k *asked) []eval.Pick {
 	}
 	switch k.by {
 	case "drilling":
-		return c.sized(k, []string{"drill"}, k.drillSize())
+		return c.drills(k)
 	case "reaming":
 		return c.sized(k, []string{"reamer"}, k.wanted())
 	case "tapping":
@@ -72,6 +72,9 @@ func (c *chooser) picked(k *asked, cu *model.Cutter, r model.Ref) []eval.Pick {
 	want := k.wanted()
 	if k.by == "drilling" {
 		want = k.drillSize()
+		if d, ok := k.nearDrill(cu, want); ok {
+			return []eval.Pick{c.pick(k, cu, d)}
+		}
 	}
 	var out []eval.Pick
 	for _, d := range cu.Diameter.V.Within(want-0.005, want+0.005, 1) {

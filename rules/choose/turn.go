@@ -227,7 +227,7 @@ func (c *chooser) turnTools(k *asked) []eval.Pick {
 		}
 		return out
 	case "knurling":
-		return c.latheTools(k, func(cu *model.Cutter) bool { return cu.Kind == "knurling_tool" })
+		return c.latheTools(k, func(cu *model.Cutter) bool { return cu.Kind == "knurling_tool" && k.knurls(cu) })
 	case "centring":
 		return c.centreDrills(k)
 	}
