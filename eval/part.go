@@ -21,6 +21,9 @@ type Part struct {
 	Work   []*Work
 	Apart  *Part       // with a split that is drawn closed: the part as it lies before its pieces are together
 	Joint  *SplitJoint // of a part that lies apart
+	// Of an assembly: what is joined in it, and the holes that another of its parts stands in.
+	Members []Member
+	Filled  map[*Form]bool
 	// Unplayed says in a sentence why the part is not made on paper; "" if it is.
 	Unplayed string
 }

@@ -95,7 +95,7 @@ func (k *asked) process() string {
 	case "countersink":
 		return "countersinking"
 	}
-	switch f.Feature.Kind {
+	switch f.Kind() {
 	case "hole":
 		return k.holeProcess()
 	case "graduations":
@@ -166,7 +166,7 @@ func (k *asked) drillSize() float64 {
 	if !later {
 		return k.wanted()
 	}
-	lo, hi, _, ok := handbook.ReamAllowance(kind, f.Diameter.V, material(k.part))
+	lo, hi, _, ok := handbook.ReamAllowance(kind, f.Diameter.V, material(k.part.Makes(k.step)))
 	if !ok {
 		return k.wanted()
 	}
@@ -218,7 +218,7 @@ func (k *asked) widest() float64 {
 	if f == nil || k.faces() {
 		return 1000
 	}
-	switch f.Feature.Kind {
+	switch f.Kind() {
 	case "hole":
 		return k.wanted()
 	case "step", "chamfer", "radius":

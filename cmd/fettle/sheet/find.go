@@ -50,7 +50,7 @@ func title(p *eval.PartTrace) string {
 
 func part(t *eval.Trace, label string) (*eval.PartTrace, error) {
 	var names []string
-	for _, p := range t.Parts {
+	for _, p := range t.Makings() {
 		if p.End == nil {
 			if p.Part.Label == label {
 				return nil, fmt.Errorf("part %q is not made on paper: %s", label, p.Part.Unplayed)

@@ -53,9 +53,15 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 		name string
 		size model.Known[drawing.Size]
 	}{{"diameter", mp.Diameter}, {"length", mp.Length}, {"width", mp.Width}, {"height", mp.Height}, {"thickness", mp.Thickness}} {
-		put(d.name, mp.Item, d.name, d.size)
+		if !t.Part.Joined() {
+			put(d.name, mp.Item, d.name, d.size)
+		}
 	}
-	for _, f := range t.Part.Forms {
+	forms := t.Part.Forms
+	if t.Part.Joined() { // the others stand with their parts
+		forms, _ = t.MadeTogether()
+	}
+	for _, f := range forms {
 		put(f.Name()+", diameter", f.Feature.Item, "diameter", f.Feature.Diameter)
 		put(f.Name()+", width", f.Feature.Item, "width", f.Feature.Width)
 		if d := f.Feature.Depth; d.Is() && d.V.Size.Nominal > 0 {
