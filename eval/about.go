@@ -55,7 +55,7 @@ func (p *Part) axisOf(t Target) (Axis, bool) {
 		return Axis{}, false
 	case f.Lathe != nil, f.KeyBore != nil:
 		return f.About, true
-	case f.Feature.Kind == "hole" && len(f.Mouths) == 1 && f.Into.Face != model.NoFace && (!p.Round || f.Into.Face.Axis() == 0):
+	case f.Kind() == "hole" && len(f.Mouths) == 1 && f.Into.Face != model.NoFace && (!p.Round || f.Into.Face.Axis() == 0):
 		return AxisAt(f.Into.Face.Axis(), f.Mouths[0]), true
 	}
 	return Axis{}, false
@@ -109,7 +109,7 @@ func (p *Part) HalfSection(s *State, a Axis) Profile {
 		out = p.blockAbout(s, a)
 	}
 	for i, f := range p.Forms {
-		if fs := s.Features[i]; fs.Begun {
+		if fs := s.Features[i]; fs.Begun && !p.passedOver(f) {
 			out = p.madeAbout(out, f, fs, a)
 		}
 	}

@@ -94,7 +94,14 @@ func (k *Cut) holeBurrs(t Target, entry Plane) {
 	if w.Through {
 		far := entry.Face.Opposite()
 		k.dropRim(f, far)
-		k.rimBurr(f, Plane{far, k.After.Faces[far].At, far.String()}, w.Diameter/2)
+		out := Plane{far, k.After.Faces[far].At, far.String()}
+		switch {
+		case f.Owner != nil && far == f.Into.Face:
+			out = f.Into
+		case f.Owner != nil:
+			out = f.exit()
+		}
+		k.rimBurr(f, out, w.Diameter/2)
 	}
 }
 

@@ -21,6 +21,9 @@ type Breakout struct {
 // SideWall is the least metal between a hole of the finished part and the sides of its
 // envelope. Negative: it breaks out by so much. A thread counts with its major diameter.
 func (p *Part) SideWall(f *Form) (side Breakout) {
+	if f.Owner != nil {
+		return f.Owner.SideWall(f.Own)
+	}
 	if len(f.Mouths) == 0 || !f.Diameter.Is() {
 		return side
 	}
@@ -66,6 +69,9 @@ func (p *Part) roundWall(f *Form, m solid.Vec) float64 {
 // major diameter. Of a part with many features only what is near is looked at: what may be nearer
 // than the thinnest wall that is told of, or than the nearest of all.
 func (p *Part) Beside(f *Form) []Breakout {
+	if f.Owner != nil {
+		return f.Owner.Beside(f.Own)
+	}
 	if len(f.Mouths) == 0 || !f.Diameter.Is() {
 		return nil
 	}

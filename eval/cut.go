@@ -44,6 +44,7 @@ type Working struct {
 	Below    float64 // how far the tip passes the far face
 	Had      float64 // diameter of the hole before
 	HadDepth float64
+	Passed   float64 // of a hole in an assembly: what the tool goes through before it comes to it
 	// Of straight cuts.
 	Deep  float64     // height of metal along the tool's side
 	Level bool        // of a sawn slit: its plane is level
@@ -102,6 +103,11 @@ func (k *Cut) playUpright() {
 	k.stackUp(0)
 	for _, t := range k.Step.Makes {
 		k.work(t)
+		k.ownBurrs(t)
+	}
+	if k.Part.Joined() {
+		k.Part.hideBurrs(k.After, &k.Spot)
+		k.passes()
 	}
 	k.aslant()
 	if k.Unplayed != "" {
@@ -180,7 +186,7 @@ func (k *Cut) work(t Target) {
 		if !k.Part.Round {
 			k.Unplayed = t.Name() + " is made on paper on a lathe alone yet, and this holding does not turn"
 		}
-	case t.Form.Feature.Kind == "hole":
+	case t.Form.Kind() == "hole":
 		k.hole(t)
 	case k.jointFaced(t):
 	case t.Form.Feature.Kind == "slit", t.Form.Feature.Kind == "split":
@@ -236,7 +242,7 @@ func (k *Cut) settleOut(placed *solid.Piece) bool {
 	}
 	least := 0.0
 	for _, w := range k.Works {
-		least = max(least, w.Deep, w.Depth+w.Point)
+		least = max(least, w.Deep, w.Passed+w.Depth+w.Point)
 	}
 	if f, ok := k.Stack.Flutes.Get(); ok {
 		least = max(least, f)

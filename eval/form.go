@@ -46,6 +46,8 @@ type Form struct {
 	KeyBore *KeyBore        // of a keyway in a bore
 	Copies  []float64       // of a straight feature repeated round a circle: degrees from its first place
 	Centre  solid.Vec       // the middle of that circle
+	Owner   *Part           // in an assembly: the part that it is of
+	Own     *Form           // in an assembly: the same in its own part
 	Lacks   []model.Lack
 	beside  []Breakout // worked out once; nil before
 	// Wrong says in a sentence why there is no such shape; "" if there is. Later: only because
@@ -61,7 +63,13 @@ type Rim struct {
 }
 
 // Name is what the feature is called in sentences: "hole.pillar".
-func (f *Form) Name() string { return f.Feature.Kind + "." + f.Feature.Label }
+// In an assembly, where two parts may have a hole.pillar each, with its part: "part.bush.hole.bore".
+func (f *Form) Name() string {
+	if f.Owner != nil {
+		return f.Owner.Path() + "." + f.Feature.Kind + "." + f.Feature.Label
+	}
+	return f.Feature.Kind + "." + f.Feature.Label
+}
 
 func (f *Form) middle() solid.Vec {
 	if len(f.Mouths) > 0 {

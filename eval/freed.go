@@ -25,7 +25,7 @@ func (k *Cut) Freed() []Freed {
 	}
 	for _, w := range k.Works {
 		f := w.Target.Form
-		if f == nil || f.Feature.Kind == "split" || f.Feature.Kind == "hole" || len(w.Took) == 0 {
+		if f == nil || f.Feature.Kind == "split" || f.Kind() == "hole" || len(w.Took) == 0 {
 			continue
 		}
 		below, above, ok := k.After.Piece.Parted(len(k.Before.Piece.Removals()))

@@ -268,6 +268,19 @@ func Apart(a, b []model.Ref) bool {
 // Hard finds the hardening that makes a target too hard for high-speed steel and files now;
 // nil where none does, or where it was softened again.
 func (p *Part) Hard(s *State, t Target) *Treatment {
+	if q := p.Owner(t); q != p {
+		one := *s
+		one.Treated = nil
+		for _, tr := range s.Treated {
+			if tr.Part == nil || tr.Part == q {
+				one.Treated = append(one.Treated, tr)
+			}
+		}
+		if t.Form != nil {
+			t.Form = t.Form.Own
+		}
+		return q.Hard(&one, t)
+	}
 	var hard *Treatment
 	for i := range s.Treated {
 		tr := &s.Treated[i]
@@ -308,36 +321,6 @@ func (h *Heating) Place(attrs ...string) text.Place {
 		return at
 	}
 	return h.SetUp.At
-}
-
-// assembled plays the heats of the assemblies, after the parts' own work.
-func (pl *Player) assembled(t *Trace, d Decider) {
-	for _, a := range t.Build.Assemblies {
-		var of []*Part
-		var earlier []Treatment
-		for _, p := range t.Parts {
-			if within(p.Part.Item, a, t.Build, 0) {
-				of = append(of, p.Part)
-				earlier = append(earlier, p.Part.coldWork()...)
-				if p.End != nil {
-					earlier = append(earlier, p.End.Treated...)
-				}
-			}
-		}
-		for _, s := range a.Work {
-			spot := finding.Spot{Part: a.Label, SetUp: name(s.Item)}
-			switch s.Kind {
-			case "bench":
-				earlier = append(earlier, bonds(s, spot, nil, of)...)
-			case "heat":
-				h := &Heating{Spot: spot, SetUp: s, Of: of, Build: t.Build, Earlier: append([]Treatment{}, earlier...)}
-				h.play(d)
-				pl.Moments++
-				t.Heatings = append(t.Heatings, h)
-				earlier = append(earlier, h.treatment(nil))
-			}
-		}
-	}
 }
 
 // within says whether a part is in an assembly, or in one that is in it.

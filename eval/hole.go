@@ -12,6 +12,12 @@ func (k *Cut) hole(t Target) {
 	entry := f.Into
 	if k.Choice.From != model.NoFace && k.Choice.From == f.Into.Face.Opposite() && f.Through {
 		entry = Plane{k.Choice.From, k.Part.FaceAt(k.Choice.From), k.Choice.From.String()}
+		if f.Owner != nil {
+			entry = f.exit()
+		}
+	}
+	if f.Owner != nil && k.Choice.From == model.NoFace && f.Through && k.Hold.Pose.Dir(Normal(f.Into.Face))[2] < -0.5 {
+		entry = f.exit() // a hole through a part that now stands the other way up is made from its other end
 	}
 	had := *fs
 	for i, mouth := range f.Mouths {
@@ -63,7 +69,7 @@ func (k *Cut) holeAt(t Target, entry Plane, mouth solid.Vec, had *FeatureState) 
 	start := f.at(mouth, entry)
 	if entry.Face != f.Into.Face {
 		w.Depth = k.Part.far(f.Into)
-		if f.tilted() {
+		if f.tilted() || f.Owner != nil {
 			w.Depth = f.Depth.V
 		}
 	}
@@ -111,7 +117,11 @@ func (k *Cut) bore(w *Working, start, in solid.Vec) {
 	top := start.Sub(in.Times(out))
 	floor := start.Add(in.Times(w.Depth))
 	if w.Through {
-		floor = start.Add(in.Times(k.throughTo(start, in)))
+		if w.Target.Form.Owner != nil {
+			floor = start.Add(in.Times(k.behind(w.Target.Form, start, in)))
+		} else {
+			floor = start.Add(in.Times(k.throughTo(start, in)))
+		}
 		w.Below = w.Point
 		if k.Choice.boresWithHead() {
 			w.Below = beyond
@@ -129,11 +139,11 @@ func (k *Cut) bore(w *Working, start, in solid.Vec) {
 		tip = start.Add(in.Times(w.Deep))
 	default:
 		end := floor
-		if w.Through {
+		if w.Through && w.Target.Form.Owner == nil {
 			end = floor.Add(in.Times(out))
 		}
 		w.Took = []solid.Removal{{Take: solid.Cylinder(top, end, r), By: name}}
-		if !w.Through && w.Point > 0 && cut == "drilling" {
+		if (!w.Through || w.Target.Form.Owner != nil) && w.Point > 0 && cut == "drilling" {
 			w.Took = append(w.Took, solid.Removal{Take: solid.Cone(floor, tip, r, 0), By: name})
 		}
 	}

@@ -12,7 +12,7 @@ type Assembled struct {
 // Together is one stretch of work on joined parts.
 type Together struct {
 	SetUp  *model.SetUp
-	Played bool   // in the first part's own work
+	Played bool
 	Why    string // why it is not made on paper; "" if it is
 }
 
@@ -20,64 +20,41 @@ func (j *Joint) assembly(a *model.Assembly) {
 	o := &Assembled{Assembly: a}
 	j.Assembly = o
 	for _, r := range a.Of.V {
-		if p := j.Trace.partOf(r.Item); p != nil {
-			o.Parts = append(o.Parts, p)
+		if p := j.Trace.makingOf(r.Item); p != nil {
+			o.Parts = append(o.Parts, p.Part)
 		}
 	}
 	if len(o.Parts) == 0 || len(o.Parts) != len(a.Of.V) {
 		j.Unplayed = "its parts are not known"
 		return
 	}
+	made := j.Trace.makingOf(a.Item)
 	for _, s := range a.Work {
-		w := Together{SetUp: s}
-		w.Why = togetherWhy(o.Parts[0], a, s)
-		w.Played = w.Why == ""
+		w := Together{SetUp: s, Why: j.Trace.apart[a]}
+		if made != nil {
+			for _, k := range made.Part.Work {
+				if k.SetUp == s {
+					w.Why = k.Unplayed
+				}
+			}
+		}
+		if len(makesOf(s)) == 0 {
+			w.Why = "" // it joins, heats or says nothing that is cut
+		}
+		w.Played = w.Why == "" && made != nil
 		o.Spelt = append(o.Spelt, w)
 	}
 }
 
-// togetherWhy says why a stretch of work on joined parts is not made on paper; "" if it is. It
-// is where all that it makes is of the first part, whose frame and faces count, and the others
-// stand in holes of the first part and nowhere out of them: then the piece that is held and cut
-// looks like the first part alone.
-func togetherWhy(p *Part, a *model.Assembly, s *model.SetUp) string {
-	switch {
-	case s.Kind == "heat":
-		return "heat is not made on paper yet"
-	case p.Unplayed != "":
-		return "its first part is not made on paper"
-	}
-	for _, r := range a.Of.V[1:] {
-		if !p.swallows(r.Item) {
-			return "where " + r.Path() + " stands out of " + p.Part.Path() + " is not made on paper yet"
-		}
-	}
-	refs := append([]model.Ref(nil), s.Makes.V...)
-	for _, st := range s.Steps {
-		refs = append(refs, st.Makes.V...)
-	}
-	for _, r := range refs {
-		if _, ok := p.target(r); !ok {
-			return "what is made on other parts than the first of an assembly is not made on paper yet: " + r.Path()
-		}
-	}
-	return ""
-}
-
-// swallows says whether another part stands in a hole of this one by a fit, and is no longer
-// than the hole is deep.
-func (p *Part) swallows(other *model.Item) bool {
-	for _, m := range p.Build.Fits {
-		hole, shaft := m.Hole.V.Item, m.Shaft.V.Item
-		if hole == nil || shaft == nil || hole.Up("part") != p.Item || shaft.Up("part") != other {
+// MadeJoined says whether a feature, or a face, is made in work on joined parts: what comes of it is
+// said there, or nobody can say it.
+func (p *Part) MadeJoined(f *Form, face model.Face) bool {
+	for _, a := range p.Build.Assemblies {
+		if !within(p.Item, a, p.Build, 0) {
 			continue
 		}
-		f := p.FormOf(hole)
-		if f == nil || f.Wrong != "" || !f.Depth.Is() || len(f.Mouths) == 0 {
-			continue
-		}
-		for _, o := range p.Build.Parts {
-			if o.Item == other && o.Diameter.Is() && o.Length.Is() && o.Length.V.Nominal <= f.Depth.V+model.Grain {
+		for _, r := range makesOfAll(a) {
+			if f != nil && r.Item == f.Feature.Item || f == nil && p.faceNamed(r) == face && (r.Item != nil || a.Of.V[0].Item == p.Item) {
 				return true
 			}
 		}
@@ -85,55 +62,23 @@ func (p *Part) swallows(other *model.Item) bool {
 	return false
 }
 
-// spellJoined adds to the work of a part what is done to it once others are joined to it.
-func (p *Part) spellJoined() {
-	for _, a := range p.Build.Assemblies {
-		if len(a.Of.V) == 0 || a.Of.V[0].Item != p.Item {
-			continue
-		}
-		for _, s := range a.Work {
-			if togetherWhy(p, a, s) != "" {
-				continue
-			}
-			n := len(p.Work)
-			p.spellOne(s)
-			for _, w := range p.Work[n:] {
-				w.Spot.SetUp = "assembly " + a.Label + " " + w.Spot.SetUp
-				for _, st := range w.Steps {
-					st.Spot.SetUp = w.Spot.SetUp
+// MadeTogether lists the features that the work of an assembly makes, with the state that they come to.
+func (t *PartTrace) MadeTogether() (forms []*Form, states []*FeatureState) {
+	for i, f := range t.Part.Forms {
+		for _, w := range t.Part.Work {
+			made := false
+			for _, st := range w.Steps {
+				for _, g := range st.Makes {
+					made = made || g.Form == f
 				}
+			}
+			if made && w.Unplayed == "" {
+				forms, states = append(forms, f), append(states, t.End.Features[i])
+				break
 			}
 		}
 	}
-}
-
-// MadeJoined says whether a feature, or a face, is made in work on joined parts that is not made
-// on paper: nobody can say then that it is never made.
-func (p *Part) MadeJoined(f *Form, face model.Face) bool {
-	for _, a := range p.Build.Assemblies {
-		stands := false
-		for _, r := range a.Of.V {
-			stands = stands || r.Item == p.Item
-		}
-		if !stands {
-			continue
-		}
-		for _, s := range a.Work {
-			if a.Of.V[0].Item == p.Item && togetherWhy(p, a, s) == "" {
-				continue
-			}
-			refs := append([]model.Ref(nil), s.Makes.V...)
-			for _, st := range s.Steps {
-				refs = append(refs, st.Makes.V...)
-			}
-			for _, r := range refs {
-				if f != nil && r.Item == f.Feature.Item || f == nil && p.faceNamed(r) == face {
-					return true
-				}
-			}
-		}
-	}
-	return false
+	return forms, states
 }
 
 // faceNamed is the face of this part that a reference names; none where it names another's.

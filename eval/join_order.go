@@ -61,12 +61,33 @@ func (t *Trace) reasons() []Waits {
 	for _, a := range t.Build.Assemblies {
 		if len(a.Work) > 0 {
 			for _, r := range a.Of.V {
-				add(t.lastOf(r.Item), a.Work[0], "the order of "+a.Path())
+				add(t.lastBefore(r.Item, a), a.Work[0], "the order of "+a.Path())
 			}
 		}
 		each(a.Item, a.Work)
 	}
 	return out
+}
+
+// lastBefore is the last stretch of work of a part or assembly before it is joined in another: what is
+// written to come after that comes later.
+func (t *Trace) lastBefore(i *model.Item, a *model.Assembly) *model.SetUp {
+	for _, p := range t.Build.Parts {
+		if p.Item != i {
+			continue
+		}
+		var last *model.SetUp
+		for _, s := range p.Work {
+			for _, r := range s.After.V {
+				if r.Item != nil && (r.Item == a.Item || r.Item.Up("assembly") == a.Item) {
+					return last
+				}
+			}
+			last = s
+		}
+		return last
+	}
+	return t.lastOf(i)
 }
 
 // lastOf is the last stretch of work of a part or assembly, or the set-up itself.

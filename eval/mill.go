@@ -2,6 +2,7 @@ package eval
 
 import (
 	"math"
+	"slices"
 
 	"fettle/eval/solid"
 	"fettle/schema/model"
@@ -18,7 +19,19 @@ func coneDepth(large, small, included float64) float64 {
 }
 
 // face machines one of the part's own faces flat.
-func (k *Cut) face(t Target) { k.faced(t, t.Face, k.Part.FaceAt(t.Face), t.Face.String()) }
+func (k *Cut) face(t Target) {
+	if t.Member == 0 {
+		k.faced(t, t.Face, k.Part.FaceAt(t.Face), t.Face.String())
+		return
+	}
+	// The face of another part of an assembly: it stands for the assembly's own while it is cut.
+	others := slices.Clone(k.After.Others)
+	own, was := k.After.Faces[t.Face], k.After.Burrs
+	k.After.Faces[t.Face] = others[t.Member-1][t.Face]
+	k.faced(t, t.Face, t.At, t.Name())
+	others[t.Member-1][t.Face], k.After.Faces[t.Face] = k.After.Faces[t.Face], own
+	k.After.Others, k.After.Burrs = others, was
+}
 
 // faced machines a face that looks in a direction and lies finished at a place along its axis.
 func (k *Cut) faced(t Target, f model.Face, finished float64, called string) {
@@ -28,6 +41,9 @@ func (k *Cut) faced(t Target, f model.Face, finished float64, called string) {
 	up := k.Hold.Pose.Dir(Normal(f))
 	w.Facing = up[2] > 0.5
 	w.Deep = math.Abs(k.Before.Faces[f].At - at)
+	if k.Part.Joined() {
+		w.Deep = max(0, (k.Before.Piece.Extent(f.Axis(), f.Sign())-at)*f.Sign())
+	}
 	lo, hi := k.Before.Bounds()
 	boxLo, boxHi := lo.Add(solid.Vec{-beyond, -beyond, -beyond}), hi.Add(solid.Vec{beyond, beyond, beyond})
 	if f.Sign() > 0 {

@@ -22,6 +22,9 @@ type Part struct {
 	Apart  *Part       // with a split that is drawn closed: the part as it lies before its pieces are together
 	Joint  *SplitJoint // of a part that lies apart
 	boxes  []bounds    // round what each form takes away, in their order; once they are asked for
+	// Of an assembly: what is joined in it, and the holes that another of its parts stands in.
+	Members []Member
+	Filled  map[*Form]bool
 	// Unplayed says in a sentence why the part is not made on paper; "" if it is.
 	Unplayed string
 }

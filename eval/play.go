@@ -56,11 +56,14 @@ type Trace struct {
 	Build  *model.Build
 	Parts  []*PartTrace
 	Joints []*Joint
+	// Assembled are the assemblies that are made on paper, in the order in which they are made.
+	Assembled []*PartTrace
 	// Heatings are those of the assemblies, in the order written.
 	Heatings []*Heating
 	Moments  int
 	Gaps     int
-	order    []Waits // what must come before what
+	apart    map[*model.Assembly]string // why an assembly is not made on paper; "" if it is
+	order    []Waits                    // what must come before what
 	then     map[*model.SetUp][]Waits
 }
 
@@ -70,6 +73,7 @@ type PartTrace struct {
 	Start   *State
 	End     *State
 	Moments []Moment // in the order of the work
+	next    int      // the stretch of work that it comes to next: some wait for an assembly
 }
 
 // Moment is one thing that happened: exactly one of its fields is set.
@@ -88,8 +92,8 @@ type Moment struct {
 func (pl *Player) Together(b *model.Build, parts []*PartTrace, d Decider) *Trace {
 	t := &Trace{Build: b, Parts: parts}
 	t.inOrder()
+	pl.assemble(t, d)
 	t.join()
-	pl.assembled(t, d)
 	t.Moments, t.Gaps = pl.Moments, pl.Gaps
 	return t
 }
@@ -114,6 +118,12 @@ func (pl *Player) Part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	}
 	t.Start = q.start()
 	state := t.Start
+	if p.Apart == nil {
+		t.End = state
+		pl.goOn(t, nil, d)
+		return t
+	}
+	t.next = len(p.Work)
 	for i := range p.Work {
 		from := len(t.Moments)
 		switch {
@@ -247,7 +257,11 @@ func (pl *Player) inHolding(t *PartTrace, p *Part, w *Work, state *State, d Deci
 		state = pl.step(t, p, h, w, st, state, d)
 	}
 	if w.Kind == "bench" {
-		if more := bonds(w.SetUp, w.Spot, p, []*Part{p}); len(more) > 0 {
+		own := p
+		if p.Joined() {
+			own = nil
+		}
+		if more := bonds(w.SetUp, w.Spot, own, p.Leaves()); len(more) > 0 {
 			state = state.next(w.Spot, state.Key.With(itemDigest(w.SetUp.Item)))
 			state.Treated = append(append([]Treatment{}, state.Treated...), more...)
 		}

@@ -22,6 +22,8 @@ type State struct {
 	Alone    string          // the piece that is held alone after a split; "" the whole
 	Centred  [2]bool         // a centre hole is in the left end, the right end
 	Burrs    []*Burr         // shared with the states before; they never change
+	Others   [][7]FaceState  // in an assembly: the faces of its second part and so on, in the assembly's frame
+	Hidden   []*Burr         // in an assembly: burrs between two of its parts
 	Treated  []Treatment     // what heat and glue have done so far, in order; never appended to in place
 	Last     finding.Spot    // the step that made it
 	Key      Key
@@ -64,6 +66,7 @@ type Burr struct {
 	R      float64   // radius of a rim
 	Height float64   // usual, in mm: a limit of judgement
 	By     finding.Spot
+	Of     *Part // in an assembly: the part that it stands on
 }
 
 // Key identifies a state or a moment by all that it was made from. Equal keys are taken as

@@ -62,10 +62,10 @@ func (k *Cut) SurfaceSpeed() float64 {
 }
 
 // MaterialGroup is the row of the cutting tables that the part's metal belongs to.
-func (k *Cut) MaterialGroup() model.Known[string] { return k.Part.materialGroup() }
+func (k *Cut) MaterialGroup() model.Known[string] { return k.Part.Makes(k.Step).materialGroup() }
 
 // MaterialGroup is the row of the part's metal in the cutting tables.
-func (k *Turn) MaterialGroup() model.Known[string] { return k.Part.materialGroup() }
+func (k *Turn) MaterialGroup() model.Known[string] { return k.Part.Makes(k.Step).materialGroup() }
 
 func (p *Part) materialGroup() model.Known[string] {
 	m := p.Material

@@ -34,8 +34,10 @@ type Target struct {
 	Ref     model.Ref
 	Form    *Form
 	Face    model.Face
-	Outside bool   // the part's own outside, turned
-	Sub     string // "thread", "counterbore", "countersink", "": the feature itself
+	Outside bool    // the part's own outside, turned
+	Member  int     // of a face in an assembly: whose it is; 0 the first part's
+	At      float64 // of a face of another part than the first: where it lies along its axis
+	Sub     string  // "thread", "counterbore", "countersink", "": the feature itself
 }
 
 // Name is what the target is called in sentences.
@@ -45,6 +47,8 @@ func (t Target) Name() string {
 		return t.Form.Name() + "." + t.Sub
 	case t.Form != nil:
 		return t.Form.Name()
+	case t.Face != model.NoFace && t.Member > 0:
+		return t.Ref.Path()
 	case t.Face != model.NoFace:
 		return "face." + t.Face.String()
 	case t.Outside:
@@ -57,7 +61,7 @@ func (t Target) Name() string {
 func (w *Work) OnlyHoles() bool {
 	for _, st := range w.Steps {
 		for _, t := range st.Makes {
-			if t.Form == nil || t.Form.Feature.Kind != "hole" {
+			if t.Form == nil || t.Form.Kind() != "hole" {
 				return false
 			}
 		}
@@ -68,6 +72,11 @@ func (w *Work) OnlyHoles() bool {
 // target finds what a reference of `makes` stands for in this part. False where it is
 // nothing that can be made here.
 func (p *Part) target(r model.Ref) (Target, bool) {
+	if p.Joined() {
+		if t, ok := p.memberTarget(r); ok {
+			return t, true
+		}
+	}
 	if r.Face != model.NoFace {
 		return Target{Ref: r, Face: r.Face}, true
 	}
@@ -97,7 +106,6 @@ func (p *Part) spell() {
 	for _, s := range p.Part.Work {
 		p.spellOne(s)
 	}
-	p.spellJoined()
 }
 
 // spellOne lays one block of the work out.

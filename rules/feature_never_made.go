@@ -19,11 +19,19 @@ part any more. A face with metal over it that no step takes off stays too large.
 	Judgement: finding.Fact,
 	Trips:     replaced(exampleHole("to = 5.8"), "diameter = 6", `diameter = "6 H7"`),
 	Sound:     exampleHole(),
+	Together:  true,
 	OnPart:    featureNeverMade,
 })
 
 func featureNeverMade(p *eval.PartTrace, a *Ask) {
 	if p.End == nil || len(p.Part.Work) == 0 {
+		return
+	}
+	if p.Part.Joined() {
+		forms, states := p.MadeTogether()
+		for i, f := range forms {
+			never(p, a, f, states[i])
+		}
 		return
 	}
 	if lacks := p.Part.Unnamed(); len(lacks) > 0 {

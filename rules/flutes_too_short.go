@@ -40,7 +40,7 @@ func flutesTooShort(k *eval.Cut, a *Ask) {
 		}
 		deep := w.Deep
 		if w.Target.Form != nil && len(w.Target.Form.Mouths) > 0 {
-			deep = w.Depth
+			deep = w.Passed + w.Depth
 		}
 		flutes, ok := Need(a, k.Stack.Flutes)
 		if !ok {

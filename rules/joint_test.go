@@ -1,6 +1,8 @@
 package rules_test
 
 import (
+	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -137,31 +139,41 @@ assembly "both" {
 }
 `
 
-// What is made on the first part once a bush stands in it, flush, is made on paper after the
-// part's own work; what is made on the bush is listed as not made, and nobody says that its bore is
-// never brought to size.
+// What is made once a bush stands in a plate is made on paper on the two together, whichever it is of,
+// and each keeps what was cut from it. A bush that is longer than its hole is deep stands nowhere until
+// a place block says where.
 func TestAssemblyPlayed(t *testing.T) {
 	for _, c := range []struct {
-		long   string
-		played bool
-	}{{"12", true}, {"14", false}} {
-		files := text.Archive{"recipe/recipe.hcl": []byte(strings.ReplaceAll(plateAndBush, "LONG", c.long)), "shop/shop.hcl": []byte(rules.ExampleShop)}
+		long, place string
+		played      bool
+	}{
+		{"12", "", true},
+		{"14", "", false},
+		{"14", "  place {\n    part = part.bush\n    at   = [20, 15, -1]\n  }\n", true},
+	} {
+		recipe := strings.ReplaceAll(plateAndBush, "LONG", c.long)
+		recipe = strings.Replace(recipe, "  joined_by = [fit.bush]\n", "  joined_by = [fit.bush]\n\n"+c.place, 1)
+		files := text.Archive{"recipe/recipe.hcl": []byte(recipe), "shop/shop.hcl": []byte(rules.ExampleShop)}
 		b, slips, err := schema.Load(files, "recipe", "shop")
 		if err != nil || len(slips) > 0 {
 			t.Fatal(err, slips)
 		}
 		trace, vs, _ := choose.Choose(b, choose.Effort)
 		res := rules.Judge(trace, vs, "")
-		var last string
-		for _, p := range trace.Parts {
+		var cuts []string
+		for _, p := range trace.Assembled {
 			for _, m := range p.Moments {
-				if m.Cut != nil && p.Part.Label == "plate" {
-					last = m.Cut.Spot.String()
+				if m.Cut != nil && m.Cut.Unplayed == "" {
+					cuts = append(cuts, m.Cut.Spot.String())
 				}
 			}
 		}
-		if got := last == "part plate › assembly both setup oil hole › part.plate.hole.oil"; got != c.played {
-			t.Errorf("bush %s mm long: the last cut of the plate is %s", c.long, last)
+		want := ""
+		if c.played {
+			want = "part both › setup oil hole › part.plate.hole.oil; part both › setup ream › part.bush.bore.way"
+		}
+		if got := strings.Join(cuts, "; "); got != want {
+			t.Errorf("bush %s mm long %s: made together: %s", c.long, c.place, got)
 		}
 		unplayed := 0
 		for _, u := range res.Unplayed {
@@ -169,7 +181,7 @@ func TestAssemblyPlayed(t *testing.T) {
 				unplayed++
 			}
 		}
-		if want := map[bool]int{true: 1, false: 2}[c.played]; unplayed != want {
+		if want := map[bool]int{true: 0, false: 2}[c.played]; unplayed != want {
 			t.Errorf("bush %s mm long: %d set-ups of the assembly are listed as not made, want %d: %v", c.long, unplayed, want, res.Unplayed)
 		}
 		for _, f := range res.Findings {
@@ -177,5 +189,145 @@ func TestAssemblyPlayed(t *testing.T) {
 				t.Errorf("bush %s mm long: %s", c.long, f.Says)
 			}
 		}
+		if !c.played {
+			continue
+		}
+		// Of the bush a ring is left, of the plate a block with two holes: arithmetic.
+		for _, p := range trace.Parts {
+			v := p.End.Piece.Volume()
+			long := 12.0
+			if c.long == "14" {
+				long = 14
+			}
+			want := map[string]float64{"plate": 40*30*12 - math.Pi/4*12*(12*12+4*4), "bush": math.Pi / 4 * long * (12*12 - 8*8)}[p.Part.Label]
+			if math.Abs(v-want) > 1e-4*want {
+				t.Errorf("%s: %.3f mm³ are left, want %.3f", p.Part.Label, v, want)
+			}
+		}
+	}
+}
+
+// Parts drilled together: a pair of cheeks, one on the other by a place block and a screw, gets one hole
+// through both; taken apart again each has its own, the tool goes as deep as both are thick, and work of
+// a part that comes after the assembly begins on what it has become there.
+func TestDrilledTogether(t *testing.T) {
+	cheek := func(name, metal string, high int, own, after string) string {
+		return fmt.Sprintf(`
+part %q {
+  material = %q
+  length   = 60
+  width    = 30
+  height   = %d
+
+  blank {
+    over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }
+  }
+
+  hole "pivot" {
+    into     = "top"
+    at       = { left = 15, front = 15 }
+    diameter = 6
+  }
+
+  hole "screw" {
+    into = "top"
+    at   = { left = 45, front = 15 }
+    %s
+  }
+
+  setup "screw" {
+    hold      = vise.small
+    up        = "top"
+    jaws      = "back"
+    parallels = 10
+
+    operation {
+      makes = hole.screw
+    }
+  }
+%s}
+`, name, metal, high, own, after)
+	}
+	later := `
+  setup "later" {
+    after     = [assembly.pair.setup.drill]
+    hold      = vise.small
+    up        = "top"
+    jaws      = "back"
+    parallels = 10
+
+    operation {
+      makes = face.top
+    }
+  }
+`
+	recipe := `recipe "cheeks" {
+  units = "mm"
+}
+` + cheek("one", "mild steel", 8, "diameter = 4.5", later) + cheek("two", "brass", 30, `thread = { size = "M4" }`, "") + `
+screw "s" {
+  size    = "M4x12"
+  through = part.one.hole.screw
+  into    = part.two.hole.screw
+}
+
+assembly "pair" {
+  of    = [part.one, part.two]
+  apart = true
+
+  place {
+    part = part.two
+    at   = [0, 0, -30]
+  }
+
+  setup "drill" {
+    hold      = vise.small
+    up        = "top"
+    jaws      = "back"
+    parallels = 10
+
+    operation {
+      makes = [part.one.hole.pivot, part.two.hole.pivot]
+    }
+  }
+}
+`
+	files := text.Archive{"recipe/recipe.hcl": []byte(recipe), "shop/shop.hcl": []byte(rules.ExampleShop)}
+	b, slips, err := schema.Load(files, "recipe", "shop")
+	if err != nil || len(slips) > 0 {
+		t.Fatal(err, slips)
+	}
+	trace, _, _ := choose.Choose(b, choose.Effort)
+	tap := math.Pi / 4 * 3.3 * 3.3 * 30
+	for _, p := range trace.Parts {
+		v := p.End.Piece.Volume()
+		want := map[string]float64{"one": 60*30*8 - math.Pi/4*8*(4.5*4.5+6*6), "two": 60*30*30 - tap - math.Pi/4*30*6*6}[p.Part.Label]
+		if math.Abs(v-want) > 1e-4*want {
+			t.Errorf("%s: %.3f mm³ are left, want %.3f", p.Part.Label, v, want)
+		}
+		for i, f := range p.Part.Forms {
+			if !p.End.Features[i].Finished {
+				t.Errorf("%s of %s is not finished", f.Name(), p.Part.Label)
+			}
+		}
+		for _, m := range p.Moments {
+			if m.Hold != nil && m.Hold.Spot.SetUp == "setup later" && !m.Hold.Before.Features[0].Finished {
+				t.Error("the later set-up begins without the hole that was drilled together")
+			}
+		}
+	}
+	if len(trace.Assembled) != 1 {
+		t.Fatalf("%d assemblies are made", len(trace.Assembled))
+	}
+	for _, m := range trace.Assembled[0].Moments {
+		if m.Cut == nil {
+			continue
+		}
+		if w := m.Cut.Works; len(w) != 2 || w[0].Passed != 0 || math.Abs(w[1].Passed-8) > 1e-6 {
+			t.Errorf("the second hole is reached past %+v", w)
+		}
+	}
+	if rings := trace.Rings(); len(rings) > 0 {
+		t.Errorf("work waits for itself: %v", rings)
 	}
 }

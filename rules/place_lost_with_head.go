@@ -20,6 +20,7 @@ tools of like length keep the head where it is.`,
 	Judgement: finding.Fact,
 	Trips:     exampleRoundColumn("long"),
 	Sound:     exampleRoundColumn("stub"),
+	Together:  true,
 	OnPart:    placeLostWithHead,
 })
 

@@ -223,13 +223,16 @@ func (r *Result) unplayed(t *eval.Trace) {
 			}
 		}
 	}
-	for _, p := range t.Parts {
+	for _, p := range t.Makings() {
 		spot := finding.Spot{Part: p.Part.Label}
 		if p.Part.Unplayed != "" {
 			r.Unplayed = append(r.Unplayed, Unplayed{spot, p.Part.Unplayed})
 			continue
 		}
 		for _, f := range p.Part.Forms {
+			if p.Part.Joined() {
+				break // told of with its own part
+			}
 			if f.Later {
 				r.Unplayed = append(r.Unplayed, Unplayed{finding.Spot{Part: p.Part.Label, SetUp: f.Name()}, f.Wrong})
 			}
@@ -239,7 +242,7 @@ func (r *Result) unplayed(t *eval.Trace) {
 			}
 		}
 		for _, w := range p.Part.Work {
-			if w.Unplayed != "" {
+			if w.Unplayed != "" && !p.Part.Joined() {
 				r.Unplayed = append(r.Unplayed, Unplayed{w.Spot, w.Unplayed})
 			}
 		}

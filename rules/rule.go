@@ -26,6 +26,7 @@ type Rule struct {
 	Trips     string // the smallest recipe that trips it, played in the shop of the examples
 	Sound     string // the same put right
 	Caution   string // the usual words of the trade, where someone can be hurt
+	Together  bool   // of a rule about parts that looks at holdings: it is asked of joined parts as well
 	Deaf      Choice // of a rule about cuts: the choices that cannot alter what it says
 
 	OnShop    func(*model.Build, *Ask)

@@ -88,7 +88,12 @@ func (r *Runner) Part(p *eval.PartTrace) []Verdict {
 	if vs, ok := r.parts[p]; ok {
 		return vs
 	}
-	vs := every(r, nil, finding.Spot{Part: p.Part.Label}, p, func(x *Rule) func(*eval.PartTrace, *Ask) { return x.OnPart })
+	vs := every(r, nil, finding.Spot{Part: p.Part.Label}, p, func(x *Rule) func(*eval.PartTrace, *Ask) {
+		if p.Part.Joined() && !x.Together {
+			return nil
+		}
+		return x.OnPart
+	})
 	for _, m := range p.Moments {
 		vs = append(vs, r.At(m)...)
 	}
@@ -223,6 +228,9 @@ func (r *Runner) All(t *eval.Trace) []Verdict {
 	}
 	vs := every(r, make([]Verdict, 0, n), finding.Spot{}, r.Build, func(x *Rule) func(*model.Build, *Ask) { return x.OnShop })
 	for _, p := range t.Parts {
+		vs = append(vs, r.Part(p)...)
+	}
+	for _, p := range t.Assembled {
 		vs = append(vs, r.Part(p)...)
 	}
 	for _, j := range t.Joints {

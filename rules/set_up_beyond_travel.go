@@ -16,6 +16,7 @@ the clamps. The work has to be moved along in between and found again: two set-u
 	Judgement: finding.Fact,
 	Trips:     exampleFarHoles(330),
 	Sound:     exampleFarHoles(260),
+	Together:  true,
 	OnPart:    setUpBeyondTravel,
 })
 

@@ -16,6 +16,7 @@ placed by the dials first, put a stop beside the piece, or find the zero again.`
 	Judgement: finding.Fact,
 	Trips:     exampleTakenOut(""),
 	Sound:     exampleTakenOut("    stop = { against = \"left\" }\n"),
+	Together:  true,
 	OnPart:    zeroLost,
 })
 

@@ -99,7 +99,7 @@ func (k *asked) process() string {
 	case "countersink":
 		return "countersinking"
 	}
-	switch f.Feature.Kind {
+	switch f.Kind() {
 	case "hole":
 		return k.holeProcess()
 	case "bore":
@@ -172,7 +172,7 @@ func (k *asked) drillSize() float64 {
 	if !later {
 		return k.wanted()
 	}
-	lo, hi, _, ok := handbook.ReamAllowance(kind, f.Diameter.V, material(k.part))
+	lo, hi, _, ok := handbook.ReamAllowance(kind, f.Diameter.V, material(k.part.Makes(k.step)))
 	if !ok {
 		return k.wanted()
 	}
@@ -224,7 +224,7 @@ func (k *asked) widest() float64 {
 	if f == nil || k.faces() {
 		return 1000
 	}
-	switch f.Feature.Kind {
+	switch f.Kind() {
 	case "hole":
 		return k.wanted()
 	case "step", "chamfer", "radius":

@@ -34,14 +34,22 @@ func Choose(b *model.Build, effort int) (*eval.Trace, []rules.Verdict, []Choice)
 	beside.Do(len(b.Parts), func(i int) { // of whoever made it nothing else is kept
 		c := newChooser(b, effort)
 		parts[i] = c.player.Part(b, b.Parts[i], c)
-		said[i] = c.runner.Part(parts[i])
+		if !parts[i].Waiting() {
+			said[i] = c.runner.Part(parts[i])
+		}
 		moments[i], gaps[i] = c.player.Moments, c.player.Gaps
 	})
+	waits := make([]bool, len(parts)) // for an assembly, with work of its own after it
+	for i, p := range parts {
+		waits[i] = p.Waiting()
+	}
 	c := newChooser(b, effort)
 	t := c.player.Together(b, parts, c)
 	for i, p := range parts {
 		t.Moments, t.Gaps = t.Moments+moments[i], t.Gaps+gaps[i]
-		c.runner.Take(p, said[i])
+		if !waits[i] {
+			c.runner.Take(p, said[i])
+		}
 	}
 	vs := c.runner.All(t)
 	return t, vs, listed(t)

@@ -12,11 +12,15 @@ import (
 // listed: it was not chosen.
 func listed(t *eval.Trace) []Choice {
 	var out []Choice
-	for _, p := range t.Parts {
+	for _, p := range t.Makings() {
 		if p.Part.Unplayed != "" {
 			continue
 		}
-		out = append(out, blankChoices(p.Part)...)
+		if p.Part.Joined() {
+			out = append(out, seatChoices(p.Part)...)
+		} else {
+			out = append(out, blankChoices(p.Part)...)
+		}
 		for _, m := range p.Moments {
 			switch {
 			case m.Hold != nil && m.Hold.Unplayed == "":
@@ -39,6 +43,16 @@ func listed(t *eval.Trace) []Choice {
 		out = append(out, heatChoices(h)...)
 	}
 	return append(out, mates(t)...)
+}
+
+// seatChoices tells where the parts of an assembly sit, where no place block says it.
+func seatChoices(p *eval.Part) (out []Choice) {
+	for i, m := range p.Members {
+		if i > 0 && m.How != "place" && len(p.Work) > 0 {
+			out = append(out, Choice{Spot: finding.Spot{Part: p.Label}, What: "place", Item: m.Part.Path() + " by " + m.How, Why: "worked out"})
+		}
+	}
+	return out
 }
 
 func blankChoices(p *eval.Part) []Choice {

@@ -40,7 +40,7 @@ func (c *chooser) speed(k *asked, cc *eval.CutChoice) float64 {
 	if m == nil || !m.Speeds.Is() || cc.Tool.Size <= 0 {
 		return 0
 	}
-	row, ok := handbook.Speed(eval.Process(k.by, cc.Tool.Cutter), cc.Tool.Cutter.Of.Or("HSS"), material(k.part))
+	row, ok := handbook.Speed(eval.Process(k.by, cc.Tool.Cutter), cc.Tool.Cutter.Of.Or("HSS"), material(k.part.Makes(k.step)))
 	if !ok {
 		return 0
 	}

@@ -367,7 +367,7 @@ func (c *chooser) fastest(k *asked, cc *eval.TurnChoice) (float64, bool) {
 	if cc.Tool.Cutter != nil {
 		of = cc.Tool.Cutter.Of.Or("HSS")
 	}
-	row, ok := handbook.Speed(eval.TurnedAs(cc.By), of, material(k.part))
+	row, ok := handbook.Speed(eval.TurnedAs(cc.By), of, material(k.part.Makes(k.step)))
 	if !ok {
 		return 0, false
 	}

@@ -26,8 +26,10 @@ func (c *Checked) Counts() (parts, setups, operations int) {
 	if c.Result == nil {
 		return
 	}
-	for _, p := range c.Result.Trace.Parts {
-		parts++
+	for _, p := range c.Result.Trace.Makings() {
+		if !p.Part.Joined() {
+			parts++
+		}
 		for _, w := range p.Part.Work {
 			if w.Kind == "setup" {
 				setups++

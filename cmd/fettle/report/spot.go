@@ -21,7 +21,7 @@ func Spotted(slips []finding.Finding, t *eval.Trace) []finding.Finding {
 }
 
 func spotOf(t *eval.Trace, at text.Place) finding.Spot {
-	for _, p := range t.Parts {
+	for _, p := range t.Makings() {
 		if !within(at, p.Part.Item.Body) {
 			continue
 		}

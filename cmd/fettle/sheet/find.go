@@ -25,7 +25,7 @@ func Draw(t *eval.Trace, a Asked) (*sketch.Drawing, error) {
 		return nil, err
 	}
 	if a.SetUp == "" {
-		d, _, err := sketch.Part(title(p), p.End.Piece, a.Projection, sizes(p.Part))
+		d, _, err := sketch.Part(title(p), p.End.Piece, a.Projection, sizes(p))
 		return d, err
 	}
 	groups := settings(p)
@@ -51,7 +51,7 @@ func title(p *eval.PartTrace) string {
 
 func part(t *eval.Trace, label string) (*eval.PartTrace, error) {
 	var names []string
-	for _, p := range t.Parts {
+	for _, p := range t.Makings() {
 		if p.End == nil {
 			if p.Part.Label == label {
 				return nil, fmt.Errorf("part %q is not made on paper: %s", label, p.Part.Unplayed)

@@ -36,7 +36,7 @@ func Make(c *report.Checked, w Wanted) (*Page, error) {
 	m := &maker{c: c, w: w, page: &Page{Title: name(c), Stamp: stampOf(c.Build, w.On)}}
 	var parts []*eval.PartTrace
 	var names []string
-	for _, p := range t.Parts {
+	for _, p := range t.Makings() {
 		names = append(names, p.Part.Label)
 		if w.Part == "" || w.Part == p.Part.Label {
 			parts = append(parts, p)
@@ -199,6 +199,15 @@ func sentence(s string) string {
 func quantity(p *eval.Part) string { return fmt.Sprint(p.Part.Quantity.Or(1)) }
 
 func material(p *eval.Part) string {
+	if p.Joined() {
+		var all []string
+		for _, leaf := range p.Leaves() {
+			if s := material(leaf); !slices.Contains(all, s) {
+				all = append(all, s)
+			}
+		}
+		return strings.Join(all, ", ")
+	}
 	if !p.Part.Material.Is() {
 		return "not known"
 	}
@@ -235,7 +244,7 @@ func (m *maker) verdict(t *eval.PartTrace) string {
 func (m *maker) stock(parts []*eval.PartTrace) {
 	var rows [][]string
 	for _, t := range parts {
-		if t.Start == nil {
+		if t.Start == nil || t.Part.Joined() {
 			continue
 		}
 		b := &t.Part.Blank

@@ -28,7 +28,7 @@ func (m *maker) part(t *eval.PartTrace) error {
 	}
 	if m.w.Pictures {
 		m.later(func() ([]Block, error) {
-			d, left, err := sketch.Part(title(t), t.End.Piece, sketch.FirstAngle, sizes(t.Part))
+			d, left, err := sketch.Part(title(t), t.End.Piece, sketch.FirstAngle, sizes(t))
 			if err != nil {
 				return nil, fmt.Errorf("part %s: %w", t.Part.Label, err)
 			}
@@ -58,7 +58,12 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 		rows = append(rows, []string{name, written(s.V), limits(eval.LimitsOf(s.V, general, of, attr))})
 	}
 	mp := t.Part.Part
-	put("diameter", mp.Item, "diameter", mp.Diameter)
+	forms := t.Part.Forms
+	if t.Part.Joined() { // the others stand with their parts
+		forms, _ = t.MadeTogether()
+	} else {
+		put("diameter", mp.Item, "diameter", mp.Diameter)
+	}
 	laid := map[string][][]string{} // by feature; of the part itself ""
 	for _, l := range t.Part.Laid() {
 		of, name := "", l.Attr
@@ -73,8 +78,10 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 		}
 		laid[of] = append(laid[of], []string{name, written(l.Size), limits(eval.LimitsOf(l.Size, general, l.Of, l.Attr))})
 	}
-	rows = append(rows, laid[""]...)
-	for _, f := range t.Part.Forms {
+	if !t.Part.Joined() {
+		rows = append(rows, laid[""]...)
+	}
+	for _, f := range forms {
 		m := f.Feature
 		put(f.Name()+", diameter", m.Item, "diameter", m.Diameter)
 		if len(f.Mouths) > 0 && m.Depth.Is() && m.Depth.V.Size.Nominal > 0 {

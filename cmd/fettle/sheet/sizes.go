@@ -15,10 +15,18 @@ import (
 
 // sizes are what the drawing of a part says besides its outlines: as the recipe gives them, each
 // once, in the view that looks along the hole or slot it is of.
-func sizes(p *eval.Part) sketch.Sizes {
-	s := sketch.Sizes{General: general(p.Build.Recipe.General), Turned: turnedAlone(p)}
+func sizes(t *eval.PartTrace) sketch.Sizes {
+	p := t.Part
+	forms := p.Forms
+	if p.Joined() { // the others stand with their parts
+		forms, _ = t.MadeTogether()
+	}
+	s := sketch.Sizes{General: general(p.Build.Recipe.General), Turned: !p.Joined() && turnedAlone(p)}
 	g := p.Build.Recipe.General
 	for _, l := range p.Laid() {
+		if p.Joined() && !slices.Contains(forms, l.Form) {
+			continue
+		}
 		in, ok := viewOf(p, &l)
 		if !ok || l.Axis > 0 && s.Turned && in == sketch.Above {
 			continue
@@ -41,6 +49,7 @@ func sizes(p *eval.Part) sketch.Sizes {
 	m := p.Part
 	lo, hi := p.Low, p.High()
 	switch r := m.Diameter; {
+	case p.Joined():
 	case p.Round && r.Is():
 		s.Lengths = append(s.Lengths, sketch.Length{In: sketch.InFront, Axis: 2, From: -r.V.Nominal / 2, To: r.V.Nominal / 2, At: math.NaN(),
 			Words: "Ø" + toleranced(r.V, g, m.Item, "diameter")})
@@ -49,7 +58,7 @@ func sizes(p *eval.Part) sketch.Sizes {
 	case p.Round && m.Square.Is():
 		s.Notes = append(s.Notes, sketch.Note{In: sketch.Aside, At: solid.Vec{lo[0], 0, hi[2]}, Words: "square " + toleranced(m.Square.V, g, m.Item, "square")})
 	}
-	for _, f := range p.Forms {
+	for _, f := range forms {
 		if f.Wrong == "" && len(f.Lacks) == 0 {
 			if n, ok := note(p, f, g); ok && !slices.ContainsFunc(s.Notes, func(o sketch.Note) bool { return same(n, o) }) && !wholeDiameter(p, f) {
 				s.Notes = append(s.Notes, n)
