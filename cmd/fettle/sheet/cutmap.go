@@ -26,7 +26,7 @@ func (m *maker) cutMap(parts []*eval.PartTrace) {
 	for _, t := range parts {
 		b := &t.Part.Blank
 		s := b.Stock
-		if t.Start == nil || s == nil || s.Sheet.Said || s.Casting.Said || !s.Lengths.Is() {
+		if t.Start == nil || t.Part.Joined() || s == nil || s.Sheet.Said || s.Casting.Said || !s.Lengths.Is() {
 			continue
 		}
 		if !slices.Contains(from, s) {

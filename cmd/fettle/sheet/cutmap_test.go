@@ -49,13 +49,20 @@ func TestCutMapAddsUp(t *testing.T) {
 				t.Errorf("%s: %v: all together %v", d[0], row, sum)
 			}
 		}
+		whole := map[string]bool{}
 		for _, p := range c.Result.Trace.Parts {
+			whole[p.Part.Label] = !p.Part.Joined()
 			s := p.Part.Blank.Stock
-			if p.Start == nil || s == nil || s.Sheet.Said || s.Casting.Said || !s.Lengths.Is() {
+			if p.Start == nil || p.Part.Joined() || s == nil || s.Sheet.Said || s.Casting.Said || !s.Lengths.Is() {
 				continue
 			}
 			if n := p.Part.Part.Quantity.Or(1); count[p.Part.Label] != n {
 				t.Errorf("%s: %s is sawn %d times of %d", d[0], p.Part.Label, count[p.Part.Label], n)
+			}
+		}
+		for name := range count {
+			if !whole[name] {
+				t.Errorf("%s: %s is no part that is sawn", d[0], name)
 			}
 		}
 	}
