@@ -118,11 +118,8 @@ func (m *maker) approach(mc *model.Machine, z zero) string {
 	if !known[0] && !known[1] {
 		return ""
 	}
-	from := "left"
-	if z.sx < 0 {
-		from = "right"
-	}
-	words := "set nought, and come to every place, from the " + from + " and from the back, so that the figures grow"
+	from := z.aside(0)
+	words := "set nought, and come to every place, from the " + from + " and from the " + z.aside(1) + ", so that the figures grow"
 	if x, y, ok := slack(mc); ok {
 		words += "; slack " + model.Figure(x) + " mm"
 		if x != y {

@@ -178,9 +178,11 @@ func (m *maker) target(s *eval.Step, final map[*eval.Form]bool, put func(a, b st
 			}
 			if final[t.Form] {
 				l := eval.LimitsOf(d.size.V, general, f.Item, d.attr)
-				put("finished "+d.attr, written(d.size.V)+", "+limits(l)+" mm")
 				if l.Is() {
+					put("finished "+d.attr, written(d.size.V)+", "+limits(l)+" mm")
 					put("if it is otherwise", m.otherwise(t.Form, d.attr, l.V))
+				} else {
+					put("finished "+d.attr, written(d.size.V)+", its limits not said")
 				}
 				b.Box = "as made"
 			}
@@ -221,6 +223,9 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 	for i := range k.Works {
 		turning(k.Choice.By, &k.Works[i], put)
 		m.slides(k, &k.Works[i], put)
+		if r, ok := roomOf(k, &k.Works[i]); ok && r.mm <= closeMost {
+			put("comes nearest", r.line(k))
+		}
 	}
 	threads(k.AsCut().Works, put)
 	final := map[*eval.Form]bool{}

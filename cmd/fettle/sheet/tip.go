@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"fettle/cmd/fettle/sketch"
 	"fettle/eval"
@@ -85,36 +86,105 @@ func (t *turned) blade(w *eval.Turning) {
 		Shape: solid.Box(solid.Vec{w.U0, far, -2}, solid.Vec{w.U0 + w.Width, -r, 2})})
 }
 
-// toJaws draws how near the cut, or what holds its tool, comes to the jaw face.
-func (t *turned) toJaws(w *eval.Turning) {
-	k, h := t.k, t.h
-	if h.Choice.Chuck == nil || w.Inside || k.Choice.Post == nil || w.Had == 0 {
-		return
+// room is how near a cut on a lathe, or what holds its tool, comes to what turns with the work.
+type room struct {
+	from, to float64 // places on the lathe's axis
+	mm       float64 // below 0 they meet
+	what     string  // "post to jaws"
+	post     bool    // it is the tool post's
+}
+
+// roomOf works out what the rule about tools and jaws says: the blade or the left side of the post
+// against the jaw face, the tool against a faceplate. False where nothing is known, or where the post
+// passes outside of the jaws.
+func roomOf(k *eval.Turn, w *eval.Turning) (room, bool) {
+	h, t := k.Hold, k.Choice.Tool.Cutter
+	if w.Inside || w.Wrong != "" || w.Had == 0 || k.Choice.Post == nil || t == nil {
+		return room{}, false
 	}
-	p := &t.s.Panes[elevation]
 	near := math.Round(w.U0*1000) / 1000
-	y := -max(h.Gripped/2, min(w.R0, w.R1)) - 4
-	put := func(mm float64, what string) {
-		if mm <= 0 || mm > closeMost {
-			return
-		}
-		p.Passes = append(p.Passes, sketch.Passage{A: solid.Vec{0, y, 0}, B: solid.Vec{mm, y, 0},
-			Words: sketch.Figure(math.Round(mm*100)/100) + " " + what})
-		reach(p, solid.Vec{0, y - 2, 0})
+	if h.Choice.Faceplate != nil {
+		return room{from: -h.Under(), to: near, mm: near + h.Under(), what: "to the faceplate"}, true
 	}
 	left, known := k.Choice.Post.LeftOfEdge.Get()
 	switch {
-	case near < -0.0005 && !w.Target.Outside:
-		p.Passes = append(p.Passes, sketch.Passage{A: solid.Vec{0, -w.Had, 0}, B: solid.Vec{0, -w.Had, 0}, Meets: true,
-			Words: "CLASH by " + sketch.Figure(-near) + ": the cut with the jaws"})
-	case k.Choice.Tool.Cutter != nil && k.Choice.Tool.Cutter.Kind == "parting_tool":
-		put(near, "to the jaws")
-	case known && max(near, 0)-left > 0:
-		put(max(near, 0)-left, "post to jaws")
-		t.post(w, max(near, 0)-left)
+	case h.Choice.Chuck == nil, near < -0.0005 && w.Target.Outside:
+		return room{}, false
+	case near < -0.0005:
+		return room{from: 0, to: near, mm: near, what: "the cut into the jaws"}, true
+	case t.Kind == "parting_tool":
+		return room{from: 0, to: near, mm: near, what: "to the jaws"}, true
 	case !known:
-		t.lack(k.Choice.Post.LeftOfEdge.Missing())
+		return room{}, false
 	}
+	mm := math.Round((near-left)*1000) / 1000
+	if mm < 0 && outsideOfJaws(k, w) {
+		return room{}, false
+	}
+	return room{from: 0, to: mm, mm: mm, what: "post to jaws", post: true}, true
+}
+
+// outsideOfJaws says whether what holds the tool stays beyond the circle that the jaws sweep, or may
+// for all that is known.
+func outsideOfJaws(k *eval.Turn, w *eval.Turning) bool {
+	sweep, ok := k.Hold.Sweeps().Get()
+	reach, ok2 := k.Choice.Tool.Reach().Get()
+	if !ok || !ok2 {
+		return true
+	}
+	r := min(w.R0, w.R1)
+	if k.Choice.By == "facing" {
+		r = 0
+	}
+	return r+reach-sweep/2 >= k.Part.Build.Thumbs["room"].Or(1)-0.0005
+}
+
+// words are the figure of a room, as a label or, with the names, as a line.
+func (r room) words() string {
+	if r.mm < -0.0005 {
+		return "CLASH by " + sketch.Figure(-r.mm) + ": " + strings.Replace(r.what, " to ", " into ", 1)
+	}
+	return sketch.Figure(math.Round(r.mm*100)/100) + " " + r.what
+}
+
+// line is the same in the lines of an operation.
+func (r room) line(k *eval.Turn) string {
+	if r.mm < -0.0005 {
+		return r.words()
+	}
+	what := k.Choice.Tool.Path()
+	if r.post {
+		what = k.Choice.Post.Path()
+	}
+	on := "the jaws of " + k.Hold.Choice.HeldBy()
+	if k.Hold.Choice.Faceplate != nil {
+		on = k.Hold.Choice.HeldBy()
+	}
+	return what + " to " + on + ": " + length(r.mm)
+}
+
+// toJaws draws how near the cut, or what holds its tool, comes to what turns with the work.
+func (t *turned) toJaws(w *eval.Turning) {
+	k, h := t.k, t.h
+	if p := k.Choice.Post; p != nil && h.Choice.Chuck != nil && !w.Inside && k.Choice.Tool.Cutter != nil && k.Choice.Tool.Cutter.Kind != "parting_tool" {
+		t.lack(p.LeftOfEdge.Missing())
+	}
+	r, ok := roomOf(k, w)
+	if !ok || r.mm > closeMost {
+		return
+	}
+	p := &t.s.Panes[elevation]
+	y := -max(h.Gripped/2, min(w.R0, w.R1)) - 4
+	if r.post {
+		t.post(w, r.to)
+	}
+	if r.mm < -0.0005 {
+		at := solid.Vec{0, y, 0}
+		p.Passes = append(p.Passes, sketch.Passage{A: at, B: at, Meets: true, Words: r.words()})
+	} else {
+		p.Passes = append(p.Passes, sketch.Passage{A: solid.Vec{r.from, y, 0}, B: solid.Vec{r.to, y, 0}, Words: r.words()})
+	}
+	reach(p, solid.Vec{0, y - 2, 0})
 }
 
 // post stands the left side of a tool post beside the work at the end of the cut.

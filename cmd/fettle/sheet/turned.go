@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"fettle/cmd/fettle/sketch"
@@ -50,8 +51,9 @@ func Turned(h *eval.Chucking, k *eval.Turn) sketch.Setting {
 	t.zero()
 	t.bounds()
 	s.Foot = append(s.Foot, t.lies())
-	if len(t.plain) > 0 {
-		s.Foot = append(s.Foot, "Shape not known, drawn plain: "+strings.Join(t.plain, ", ")+".")
+	slices.Sort(t.plain)
+	if plain := slices.Compact(t.plain); len(plain) > 0 {
+		s.Foot = append(s.Foot, "Shape not known, drawn plain: "+strings.Join(plain, ", ")+".")
 	}
 	s.Foot = append(s.Foot, unknown(t.lacks)...)
 	return s
@@ -221,9 +223,17 @@ func (t *turned) zero() {
 		return
 	}
 	p := &t.s.Panes[elevation]
+	if h.Choice.Mandrel != nil {
+		return
+	}
+	words := "jaw face, 0"
+	if h.Choice.Collets != nil {
+		words = "collet face, 0"
+	}
 	at := solid.Vec{0, t.s.Hi[1], 0}
+	reach(p, at)
 	p.Zero = append(p.Zero, at)
-	p.Tags = append(p.Tags, sketch.Tag{At: at, Words: "jaw face, 0"})
+	p.Tags = append(p.Tags, sketch.Tag{At: at, Words: words})
 }
 
 // bounds settles how much the views show.

@@ -30,6 +30,11 @@ func (m *maker) where(h *eval.Holding, k *eval.Cut, put func(a, b string)) (tabl
 	if k.LevelSpindle() {
 		known = [3]bool{}
 	}
+	if turnedOn(h, k) && len(ps) > 1 {
+		// The tool stays where it is; the table turns.
+		put("the others", strconv.Itoa(len(ps)-1)+" more, the table turned on and the tool left where it is")
+		ps = ps[:1]
+	}
 	if len(ps) > fewPlaces || len(ps) > 1 && known[0] && known[1] {
 		put("tool's middle at", strconv.Itoa(len(ps))+" places, in the table below")
 		return []Block{placeTable(ps, z, d, known)}
@@ -53,6 +58,12 @@ func (m *maker) where(h *eval.Holding, k *eval.Cut, put func(a, b string)) (tabl
 	return nil
 }
 
+// turnedOn says whether the places of an operation are made by turning the table that the piece is
+// clamped to.
+func turnedOn(h *eval.Holding, k *eval.Cut) bool {
+	return h.Choice.Divided != nil && !h.Part.Round && len(k.Choice.Index) > 0
+}
+
 // asPut is the piece as it stands before an operation, turned as for the first place of it.
 func asPut(h *eval.Holding, k *eval.Cut) (*solid.Piece, solid.Pose) {
 	piece := k.Before.Piece
@@ -73,6 +84,8 @@ func tidy(x float64) float64 { return math.Round(x*1e4) / 1e4 }
 // aside is which way a figure below nought lies.
 func (z zero) aside(axis int) string {
 	switch {
+	case axis == 1 && z.sy < 0:
+		return "front"
 	case axis == 1:
 		return "back"
 	case z.sx < 0:

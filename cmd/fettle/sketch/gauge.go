@@ -6,7 +6,7 @@ import "slices"
 // side by side at most.
 const (
 	nearer = 5.0
-	rows   = 2
+	rows   = 3
 )
 
 // gauges draws the sizes of a view: in the order and with the texts on the side with which all find
@@ -109,6 +109,10 @@ func texts(a, b Point, words string, upright, beginning bool) (out []Text) {
 		put((l - w) / 2)
 		put(0.2)
 		put(l - w - 0.2)
+	}
+	if upright && w >= l-0.4 { // level, beside the middle of the line
+		m := a.add(b).times(0.5)
+		out = append(out, Text{At: Point{m.X - over - 0.6, m.Y - letters/2}, Words: words, Height: letters, End: true})
 	}
 	ends := []float64{l + 2*headLong + 1, -w - 2*headLong - 1}
 	if beginning {

@@ -211,20 +211,21 @@ func (p *pane) size(scale float64) {
 	lo, hi := p.flatBounds()
 	w, h := (hi.X-lo.X)*scale, (hi.Y-lo.Y)*scale
 	left, below := aside, caption
+	over := aside
+	n := [2]int{}
 	for _, g := range p.Gauges {
-		switch {
-		case g.Out.X >= 0 && below < caption+sizesBelow:
-			below = caption + sizesBelow
-		case g.Out.X >= 0:
-			below = caption + sizesBelow + level
-		case left < sizesBeside:
-			left = sizesBeside
-		default:
-			left = sizesBeside + level
+		if g.Out.X >= 0 {
+			n[1] = min(n[1]+1, rows)
+			below = caption + sizesBelow + level*float64(n[1]-1)
+			continue
 		}
-	}
-	if left > aside { // the arrows of a short size stand below the view
-		below = max(below, caption+3)
+		n[0]++
+		left = max(left, sizesBeside+level*float64(min(n[0], 2)-1))
+		if w := Room(g.Words, letters); w > g.To.Sub(g.From).Len()*scale-0.4 {
+			left = max(left, w+6)
+		}
+		// The arrows of a short size stand above and below the view.
+		below, over = max(below, caption+3), aside+3
 	}
 	wide := [2]float64{}
 	for side := range 2 {
@@ -235,7 +236,7 @@ func (p *pane) size(scale float64) {
 	view := max(h, p.columnHigh(0), p.columnHigh(1))
 	p.frameAt = Point{wide[0] + left, below + (view-h)/2}
 	p.wide = wide[0] + left + w + aside + wide[1]
-	p.high = below + view + aside
+	p.high = below + view + over
 	// What stands beneath the view is not hidden by its caption.
 	p.captioned = wrapped(p.Says, max(p.wide-4, 60))
 	if n := len(p.captioned); n > 2 {

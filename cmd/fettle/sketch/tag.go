@@ -73,7 +73,14 @@ func pieces(words string, wide float64) (out []string) {
 		}
 		mark := ""
 		name, member, set := strings.Cut(w, "[")
-		parts := strings.SplitAfter(name, ".")
+		var parts []string
+		for _, part := range strings.SplitAfter(name, ".") {
+			if Room(part, letters) > wide {
+				parts = append(parts, strings.SplitAfter(part, "_")...)
+			} else {
+				parts = append(parts, part)
+			}
+		}
 		if set {
 			parts = append(parts, "["+member)
 		}
