@@ -30,6 +30,7 @@ figcaption{font-size:9.5pt}
 .step input[type=checkbox]{width:5mm;height:5mm;vertical-align:-1mm;margin:0 .5em 0 0}
 .step dl{display:grid;grid-template-columns:9em 1fr;margin:.15em 0 0 2em;gap:0 .6em}
 .step dt{color:#333}.step dd{margin:0}
+.op{display:flex;flex-wrap:wrap;align-items:flex-start;border-top:.3mm solid #000;break-inside:avoid}.op .step{flex:1 1 66mm;border:0}.op .step dl{grid-template-columns:7em 1fr;margin-left:1em}.op figure{flex:0 1 auto;max-width:100%}
 .made{display:block;margin:.3em 0 0 2em}
 .made input{font:inherit;width:9em;border:.3mm solid #000;padding:.15em}
 .bar{border:.3mm solid #000;height:3mm;max-width:60mm;margin:.1em 0 .5em}
@@ -38,7 +39,7 @@ figcaption{font-size:9.5pt}
 .contents a{color:#000;display:inline-block;padding:.12em 0}.contents .set{margin-left:1em;list-style:circle}.contents .op{margin-left:2em;list-style:none}
 .stamp{font-size:9pt;border-top:.3mm solid #000;margin-top:1.5em;padding-top:.3em}
 @media (max-width:120mm){.contents{columns:1}.contents a{padding:.35em 0}table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}figure.true svg{min-width:140mm}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
-@media print{.contents{columns:3;font-size:9pt}.contents .op{display:none}.step:has(+figure),.step:has(+table){break-after:avoid}h2+table{break-inside:avoid}figure{overflow:visible}figure svg{max-height:105mm}figure.true svg{max-height:none;max-width:none}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
+@media print{body{font-size:9.5pt;line-height:1.25}td,th{padding:.08em .4em}.contents{columns:3;font-size:9pt}.contents .op{display:none}.step:has(+figure),.step:has(+table){break-after:avoid}h2+table{break-inside:avoid}figure{overflow:visible}figure svg{max-height:105mm}figure.true svg{max-height:none;max-width:none}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
 @page{margin:12mm}
 `
 
@@ -49,7 +50,16 @@ func (p *Page) HTML() string {
 	fmt.Fprintf(&b, "<meta name=\"fettle-digest\" content=\"%s\">\n<title>%s</title>\n<style>%s</style>\n</head>\n<body>\n<section>\n", p.Stamp.Digest, esc(p.Title), style)
 	box := 0
 	for i := range p.Blocks {
-		p.Blocks[i].html(&b, &box)
+		k := &p.Blocks[i]
+		if k.Kind == Picture && k.True && i > 0 && p.Blocks[i-1].Kind == Tick {
+			k.html(&b, &box)
+			b.WriteString("</div>\n")
+			continue
+		}
+		if k.Kind == Tick && i+1 < len(p.Blocks) && p.Blocks[i+1].Kind == Picture && p.Blocks[i+1].True {
+			b.WriteString("<div class=\"op\">\n") // the drawing stands beside the words where there is room
+		}
+		k.html(&b, &box)
 	}
 	on := "…………………"
 	if p.Stamp.On != "" {

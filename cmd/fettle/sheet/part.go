@@ -168,7 +168,7 @@ func (m *maker) picture(g *group, step int, words string) {
 		if err != nil {
 			return []Block{{Kind: Para, Words: "No drawing: " + sentence(err.Error())}}, nil
 		}
-		return []Block{{Kind: Picture, SVG: d.SVG(), Words: words, True: true}}, nil
+		return []Block{{Kind: Picture, SVG: d.Narrowed().SVG(), Words: words, True: true}}, nil
 	})
 }
 
