@@ -30,7 +30,7 @@ figcaption{font-size:9.5pt}
 .step input[type=checkbox]{width:5mm;height:5mm;vertical-align:-1mm;margin:0 .5em 0 0}
 .step dl{display:grid;grid-template-columns:9em 1fr;margin:.15em 0 0 2em;gap:0 .6em}
 .step dt{color:#333}.step dd{margin:0}
-.op{display:flex;flex-wrap:wrap;align-items:flex-start;border-top:.3mm solid #000;break-inside:avoid}.op .step{flex:1 1 66mm;border:0}.op .step dl{grid-template-columns:7em 1fr;margin-left:1em}.op figure{flex:0 1 auto;max-width:100%}
+.beside{display:flex;flex-wrap:wrap;align-items:flex-start;border-top:.3mm solid #000;break-inside:avoid}.beside .step{flex:1 1 66mm;border:0}.beside .step dl{grid-template-columns:7em 1fr;margin-left:1em}.beside figure{flex:0 1 auto;max-width:100%}
 .made{display:block;margin:.3em 0 0 2em}
 .made input{font:inherit;width:9em;border:.3mm solid #000;padding:.15em}
 .bar{border:.3mm solid #000;height:3mm;max-width:60mm;margin:.1em 0 .5em}
@@ -57,7 +57,7 @@ func (p *Page) HTML() string {
 			continue
 		}
 		if k.Kind == Tick && i+1 < len(p.Blocks) && p.Blocks[i+1].Kind == Picture && p.Blocks[i+1].True {
-			b.WriteString("<div class=\"op\">\n") // the drawing stands beside the words where there is room
+			b.WriteString("<div class=\"beside\">\n") // the drawing stands beside the words where there is room
 		}
 		k.html(&b, &box)
 	}
