@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"math"
-
 	"fettle/eval"
 	"fettle/schema/model"
 )
@@ -98,52 +96,4 @@ func forThread(t eval.Target, w *eval.Working, put func(a, b string)) {
 		s += "; the hole " + model.Figure(tidy(w.Depth)) + " mm deep at full diameter"
 	}
 	put("for the thread", s)
-}
-
-// slide says how far the top slide is set over, and how far it must go.
-func slide(k *eval.Turn, put func(a, b string)) {
-	if k.Choice.Slide == 0 {
-		return
-	}
-	s := model.Figure(math.Round(k.Choice.Slide*1e4)/1e4) + " degrees from the axis, half of the included angle"
-	for i := range k.Works {
-		w := &k.Works[i]
-		if f := w.Target.Form; f == nil || f.Feature.Kind != "taper" || w.Wrong != "" {
-			continue
-		}
-		s += "; it goes " + model.Figure(math.Round(w.TaperWay()*100)/100) + " mm along the slope"
-		if mc := k.Lathe(); mc != nil && mc.TopSlide.Travel.Is() {
-			s += " of the " + model.Figure(mc.TopSlide.Travel.V) + " mm that it has"
-		}
-	}
-	put("top slide", s)
-}
-
-// slides says a cut in turns and lines of the lathe's own dials: the cross slide for what comes off
-// a diameter, the top slide, set along the axis, for what comes off a length.
-func (m *maker) slides(k *eval.Turn, w *eval.Turning, put func(a, b string)) {
-	mc := k.Lathe()
-	if mc == nil || k.Choice.Post == nil || w.Wrong != "" {
-		return
-	}
-	if k.Choice.By == "facing" {
-		if d, ok := m.dialOf(mc.TopSlide.Turn, mc.TopSlide.Division); ok && k.Choice.Slide == 0 {
-			put("top slide, along the axis", d.reads(w.U1-w.U0)+" for the whole of it")
-		}
-		return
-	}
-	c := &mc.CrossSlide
-	d, ok := m.dialOf(c.Turn, c.Division)
-	if !ok || !c.Reads.Is() || !(w.Off > 0) {
-		return
-	}
-	way := w.Off
-	if c.Reads.V == "diameter" {
-		way = 2 * w.Off
-	}
-	s := d.reads(way) + " in all from where it touches; its dial reads the " + c.Reads.V + ", one line " + d.size(d.line)
-	if mc.Backlash.Bare.Is() {
-		s += "; come to it going in, the slack is " + model.Figure(mc.Backlash.Bare.V) + " mm"
-	}
-	put("cross slide", s)
 }

@@ -20,6 +20,20 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 		return rows
 	}
 	h := g.hold
+	if c := h.Carried; c != nil && c.Unplayed == "" {
+		put("held in", c.Choice.HeldBy())
+		put("end in the chuck", c.Choice.End.String())
+		put("stands out", length(c.Free)+" from the jaw face")
+		if c.Gripped > 0 {
+			put("gripped on", "⌀"+model.Figure(c.Gripped)+" mm, over "+model.Figure(c.Contact)+" mm")
+		}
+		switch d := h.Choice.Divided; {
+		case d.Upright:
+			put("its axis", "upright")
+		case d.CentreHeight().Is():
+			put("its axis", "level, "+length(d.CentreHeight().V)+" above the table")
+		}
+	}
 	if h.Choice.Vise != nil {
 		parallels(h, put)
 		along(h, put)
@@ -114,5 +128,12 @@ func (m *maker) chucked(c *eval.Chucking, put func(a, b string)) {
 	}
 	u := c.Work.SetUp
 	setBy(u.SetBy, u.Within, put)
-	put("measured from", "the jaw face, towards the tailstock")
+	switch {
+	case c.Choice.Mandrel != nil, c.Choice.Centres, c.Choice.Faceplate != nil:
+	case c.Choice.Collets != nil:
+		put("measured from", "the face of the collet, towards the tailstock")
+	default:
+		put("measured from", "the jaw face, towards the tailstock")
+	}
+	put("cross slide", m.crossSlide(c.Choice.Machine))
 }

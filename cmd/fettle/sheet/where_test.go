@@ -159,3 +159,19 @@ func TestPlacesOnAnInchDial(t *testing.T) {
 		}
 	}
 }
+
+// The cross slide is wound in to the middle of the limits. The spigot of the screw jack comes from ⌀8.3
+// to 8 f7, which is 7.972 to 7.987 mm (ISO 286): 0.32 mm to ⌀7.98, 16 lines of 0.02 mm on a dial that
+// reads the diameter.
+func TestCrossSlideAimsAtTheMiddle(t *testing.T) {
+	recipe, shop := "recipes/jack", "recipes/shops/club"
+	page := made(t, checked(t, archive(t, recipe, shop), recipe, shop), false).Markdown()
+	for _, want := range []string{
+		"cross slide: in by 16 lines in all from where it touches, to ⌀7.98, the middle of its limits",
+		"its dial reads the diameter, one line 0.02 mm, one turn 4 mm; come to every size winding into the cut, the slack is 0.08 mm",
+	} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the sheet does not say %q", want)
+		}
+	}
+}
