@@ -97,7 +97,8 @@ func (p *Part) MetalAlong(s *State, along int) (lo, hi float64) {
 }
 
 // HalfSection is the piece in half section about a line. About a line that is not its own axis the
-// outside of a zone is what it sweeps, and Core what of it is whole. What is milled is not in it.
+// outside of a zone is what it sweeps, and Core what of it is whole. Slots and steps that are milled
+// in a block shorten what it sweeps; in what is whole they are open as they are drawn.
 func (p *Part) HalfSection(s *State, a Axis) Profile {
 	if p.Own(a) {
 		return s.Profile
@@ -164,7 +165,7 @@ func (p *Part) blockAbout(s *State, a Axis) Profile {
 	if hi-lo < model.Grain {
 		return nil
 	}
-	return Profile{z}
+	return p.milledAbout(s, a, z)
 }
 
 // madeAbout adds what has been made round a line to a half section about it.

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"fettle/eval/solid"
+	"fettle/schema/drawing"
 	"fettle/schema/model"
 )
 
@@ -67,6 +68,42 @@ func TestHalfSectionSetOver(t *testing.T) {
 		}
 		if in := math.Hypot(r/3*math.Cos(turn)-e, r/3*math.Sin(turn)); in < z.In0-1e-9 {
 			t.Errorf("the bore comes to %v, and is clear to %v", in, z.In0)
+		}
+	})
+}
+
+// Law: no metal of a block with a step lies farther from a line than its half section about that
+// line says, and the step makes it sweep no more than before.
+func TestHalfSectionOfMilledBlock(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		figure := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+		step := &model.Feature{Item: &model.Item{Kind: "step", Label: "a"}}
+		step.Into, step.Side = model.Sure(model.Ref{Face: model.Top}), model.Sure(model.Ref{Face: rapid.SampledFrom([]model.Face{model.Left, model.Front, model.Back}).Draw(t, "side")})
+		step.Width = size(figure("width", 2, 18))
+		step.Depth = model.Sure(model.Depth{Size: drawing.Size{Nominal: figure("deep", 2, 18)}})
+		p := blockWith(figure("l", 20, 80), figure("w", 20, 80), figure("h", 20, 80), step)
+		along := rapid.IntRange(0, 2).Draw(t, "along")
+		a := AxisAt(along, solid.Vec{figure("x", 1, 19), figure("y", 1, 19), figure("z", 1, 19)})
+		s := p.start()
+		s = s.next(s.Last, s.Key)
+		whole := p.HalfSection(s, a)
+		s.Features[0] = &FeatureState{Begun: true, Finished: true}
+		s.Piece = s.Piece.Cut(p.Forms[0].removal(1, 0)...)
+		section := p.HalfSection(s, a)
+		seen := s.Piece.Placed(a.Pose())
+		at, turn := figure("at", 0.02, 0.98)*p.Size[along], figure("turn", 0, 2*math.Pi)
+		z := section.At(at)
+		if z == nil {
+			t.Fatalf("no zone at %v", at)
+		}
+		sin, cos := math.Sincos(turn)
+		for _, r := range []float64{z.Most() + 0.01, z.Most() * 1.2} {
+			if seen.Holds(solid.Vec{at, r * cos, r * sin}) {
+				t.Errorf("metal at %v beyond %v", turn, z.Most())
+			}
+		}
+		if z.Most() > whole.At(at).Most()+1e-9 {
+			t.Errorf("the step makes it sweep %v, and %v before", z.Most(), whole.At(at).Most())
 		}
 	})
 }
