@@ -3,6 +3,7 @@ package choose_test
 import (
 	"fmt"
 	"maps"
+	"strings"
 	"testing"
 
 	"github.com/hashicorp/hcl/v2"
@@ -88,5 +89,107 @@ func BenchmarkBareParse(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// BenchmarkFirst is a whole check that takes the first candidate of every step: what is left of the
+// cost when nothing is searched.
+func BenchmarkFirst(b *testing.B) {
+	for _, n := range []int{10, 100, 1000, 10_000} {
+		files, _ := generated(1, n)
+		files = withClub(b, files)
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			b.SetBytes(int64(bytesOf(files, "")))
+			for b.Loop() {
+				build, _, err := schema.Load(files, "r", "recipes/shops/club")
+				if err != nil {
+					b.Fatal(err)
+				}
+				t, vs, _ := choose.Choose(build, 0)
+				rules.Judge(t, vs, "")
+			}
+		})
+	}
+}
+
+// BenchmarkLoadScale is the reading alone.
+func BenchmarkLoadScale(b *testing.B) {
+	for _, n := range []int{10, 100, 1000, 10_000} {
+		files, _ := generated(1, n)
+		files = withClub(b, files)
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			b.SetBytes(int64(bytesOf(files, "")))
+			for b.Loop() {
+				if _, _, err := schema.Load(files, "r", "recipes/shops/club"); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+// BenchmarkManyThings is a check beside 10,000 more things of one kind of which nothing is said.
+func BenchmarkManyThings(b *testing.B) {
+	for _, kind := range []string{"mill", "vise", "lathe", "chuck", "drill_chuck", "arbor", "drill"} {
+		files, _ := generated(5, 22)
+		files = withClub(b, files)
+		body := ""
+		if kind == "drill" {
+			body = "  diameter = 8.37\n"
+		}
+		for part := range 20 {
+			var w strings.Builder
+			for i := range 500 {
+				fmt.Fprintf(&w, "%s \"aa%d\" {\n%s}\n", kind, part*500+i, body)
+			}
+			files[fmt.Sprintf("recipes/shops/club/many%d.hcl", part)] = []byte(w.String())
+		}
+		b.Run(kind, func(b *testing.B) {
+			for b.Loop() {
+				build, _, err := schema.Load(files, "r", "recipes/shops/club")
+				if err != nil {
+					b.Fatal(err)
+				}
+				t, vs, _ := choose.Choose(build, choose.Effort)
+				rules.Judge(t, vs, "")
+			}
+		})
+	}
+}
+
+// whole is a whole check of one recipe.
+func whole(b *testing.B, files text.Archive, effort int) {
+	build, _, err := schema.Load(files, "r", "recipes/shops/club")
+	if err != nil {
+		b.Fatal(err)
+	}
+	t, vs, _ := choose.Choose(build, effort)
+	rules.Judge(t, vs, "")
+}
+
+// BenchmarkFourKiB is a whole check of a recipe of about 4 KiB, from text to findings.
+func BenchmarkFourKiB(b *testing.B) {
+	files, _ := generated(1, 30)
+	b.SetBytes(int64(bytesOf(files, "r/")))
+	files = withClub(b, files)
+	for b.Loop() {
+		whole(b, files, choose.Effort)
+	}
+}
+
+// BenchmarkThousandRecipes is a whole check of a thousand small recipes, one after the other.
+func BenchmarkThousandRecipes(b *testing.B) {
+	var all []text.Archive
+	bytes := 0
+	for seed := range int64(1000) {
+		files, _ := generated(seed, 10)
+		bytes += bytesOf(files, "r/")
+		all = append(all, withClub(b, files))
+	}
+	b.SetBytes(int64(bytes))
+	for b.Loop() {
+		for _, files := range all {
+			whole(b, files, choose.Effort)
+		}
 	}
 }
