@@ -46,7 +46,7 @@ func (k *Cut) Strays() (out []Stray, asked bool) {
 
 func lost(was, now *solid.Piece) float64 { return was.Volume() - now.Volume() }
 
-// ShutIn lists the burrs that the work of an assembly leaves between its parts, where they are not
+// ShutIn lists the burrs round holes that the work of an assembly leaves between its parts, where they are not
 // taken apart after it.
 func (t *PartTrace) ShutIn() []Burr {
 	if !t.Part.Joined() || t.End == nil {
@@ -59,7 +59,7 @@ func (t *PartTrace) ShutIn() []Burr {
 	}
 	var out []Burr
 	for _, b := range t.End.Hidden {
-		if b.By.Part == t.Part.Label {
+		if b.Round && b.By.Part == t.Part.Label {
 			out = append(out, *b)
 		}
 	}

@@ -31,7 +31,7 @@ func burrShutIn(p *eval.PartTrace, a *Ask) {
 			continue
 		}
 		told[b.By.String()] = true
-		f := a.Say(p.Part.Path()+"+"+b.By.Step, p.Part.Part.Item.At, "%s leaves a burr on %s against the part that it lies on, and the assembly is not taken apart after it (apart = true) to get it off",
+		f := a.Say(p.Part.Path()+"+"+b.By.Step, p.Part.Part.Item.At, "making %s leaves a burr on %s where that lies on another part, and the assembly is not taken apart afterwards (apart = true) to get it off",
 			b.By.Step, b.Of.Path())
 		f.Spots[0] = b.By
 	}
