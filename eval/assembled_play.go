@@ -123,7 +123,9 @@ func (pl *Player) together(t *Trace, a *model.Assembly, d Decider) (why string) 
 	out.End, out.next = state, len(p.Work)
 	t.Assembled = append(t.Assembled, out)
 	for i, one := range p.takeOut(state) {
-		traces[i].End = one
+		if traces[i] != nil { // what is bought comes anew
+			traces[i].End = one
+		}
 	}
 	return ""
 }
@@ -142,16 +144,22 @@ func (t *Trace) members(a *model.Assembly) (out []Member, traces []*PartTrace, w
 		switch {
 		case p == nil:
 			return nil, nil, "what is joined in it is not known"
+		case p.Part.Unplayed == "it is bought":
+			q, s, why := asBought(t.Build, p.Part.Part)
+			if why != "" {
+				return nil, nil, p.Part.Path() + " is bought, and " + why
+			}
+			out, traces = append(out, Member{Part: q, State: s, Pose: unturned}), append(traces, nil)
 		case p.Part.Unplayed != "" || p.End == nil:
 			return nil, nil, p.Part.Path() + " is not made on paper"
+		default:
+			out, traces = append(out, Member{Part: p.Part, State: p.End, Pose: unturned}), append(traces, p)
 		}
-		m := Member{Part: p.Part, State: p.End, Pose: unturned}
 		if i > 0 {
-			if why := t.seat(a, out, &m); why != "" {
+			if why := t.seat(a, out[:i], &out[i]); why != "" {
 				return nil, nil, why
 			}
 		}
-		out, traces = append(out, m), append(traces, p)
 	}
 	if len(out) == 0 {
 		return nil, nil, "what is joined in it is not known"

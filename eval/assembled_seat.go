@@ -71,7 +71,7 @@ func (t *Trace) seat(a *model.Assembly, sits []Member, m *Member) (why string) {
 	}
 	lacks := ""
 	for _, q := range t.turns(place) {
-		pose, whole, ok := solve(q, as, place)
+		pose, whole, ok := solve(q, as, place, sits[0].Part)
 		if !ok {
 			continue
 		}
@@ -139,7 +139,7 @@ func (t *Trace) turns(place *model.Place) []solid.Pose {
 
 // solve shifts a part that is turned so that all conditions hold. whole says whether nothing of its
 // place is left open, ok whether the conditions go together.
-func solve(q solid.Pose, as []anchor, place *model.Place) (pose solid.Pose, whole, ok bool) {
+func solve(q solid.Pose, as []anchor, place *model.Place, frame *Part) (pose solid.Pose, whole, ok bool) {
 	var at solid.Vec
 	var known [3]bool
 	set := func(i int, x float64) bool {
@@ -153,6 +153,11 @@ func solve(q solid.Pose, as []anchor, place *model.Place) (pose solid.Pose, whol
 		for i, s := range place.At.V.Short {
 			if i < 3 {
 				set(i, s.Nominal)
+			}
+		}
+		for _, c := range place.At.V.Coords { // counted from faces of the first part
+			if c.Datum.Face != model.NoFace {
+				set(c.Datum.Face.Axis(), frame.FaceAt(c.Datum.Face)-c.Datum.Face.Sign()*c.Size.Nominal)
 			}
 		}
 	}

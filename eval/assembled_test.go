@@ -116,10 +116,10 @@ func TestPlacesFollow(t *testing.T) {
 		touch := anchor{own: solid.Vec{0, 0, 5}, ownDir: solid.Vec{0, 0, -1}, other: q.Point(solid.Vec{0, 0, 5}), otherDir: q.Dir(solid.Vec{0, 0, -1}), facing: true, deep: true}
 		found := 0
 		for _, turn := range tr.turns(nil) {
-			if _, whole, ok := solve(turn, []anchor{line(one), line(two)}, nil); ok && whole {
+			if _, whole, ok := solve(turn, []anchor{line(one), line(two)}, nil, nil); ok && whole {
 				r.Fatal("how far it goes in is known from lines alone")
 			}
-			got, whole, ok := solve(turn, []anchor{line(one), line(two), touch}, nil)
+			got, whole, ok := solve(turn, []anchor{line(one), line(two), touch}, nil, nil)
 			if !ok || !whole {
 				continue
 			}

@@ -15,7 +15,10 @@ import (
 // different parts touch, and look at each other, which settles how the second part lies. What
 // the walk comes to along the first face's outward direction is the gap.
 //
-// A path of dimensions has no directions. Read as people write it, it is either a row whose sum
+// A path of both is walked as well: a dimension is the size of a part, crossed from the face against
+// what was before to the one opposite, or a room in one, crossed from wall to wall.
+//
+// A path of dimensions alone has no directions. Read as people write it, it is either a row whose sum
 // is wanted (nine spacers), or one room less all that stands in it (a slot, a wheel, two
 // washers), whichever it is that stands in the room. The readings differ by at least twice
 // the smallest dimension, or of two that are nearly alike by twice what they differ; the one whose
@@ -43,10 +46,10 @@ func (t *Trace) stack(m *model.Stack) *StackJoint {
 	switch {
 	case len(m.Path.V) == 0:
 		s.Why = "its path is not known"
-	case faces == len(m.Path.V) && faces > 1:
+	case faces > 0 && len(m.Path.V) > 1:
 		s.Chain, s.Why = t.walk(m.Path.V)
 	case faces > 0:
-		s.Why = "a path of faces and dimensions together is not worked out yet"
+		s.Why = "one face makes no path"
 	default:
 		s.Chain, s.Why = s.row(t)
 	}

@@ -45,51 +45,106 @@ func lastWord(s string) string {
 	return s
 }
 
-// walk goes from face to face round a gap and gives the links of the way. Each part lies as
-// its first face is met: facing the one before it.
+// walker goes round a gap from one side to the other. Where it stands is a face that looks along the
+// gap's own direction (looks +1) or against it (-1): that of the first face, into the gap.
+type walker struct {
+	t     *Trace
+	links []chain.Link
+	lacks []model.Lack
+	at    *Part
+	plane Plane // of at, where known
+	known bool
+	way   float64 // +1: the axis of the part at hand points as the first face looks
+	looks float64
+}
+
+// walk goes from face to face round a gap, and through dimensions, and gives the links of the way. Each
+// part lies as its first face is met: facing the one before it. A dimension is the size of a part, which
+// is crossed from the face that lies against what was before to the one opposite, or a room in one, from
+// wall to wall.
 func (t *Trace) walk(path []model.Ref) (model.Known[[]chain.Link], string) {
-	var links []chain.Link
-	var lacks []model.Lack
-	var at *Part
-	var from Plane
-	way := 1.0 // +1: the part's axis points as the first face looks
+	w := walker{t: t, way: 1}
 	for i, r := range path {
-		p, pl, ok := t.plane(r)
-		switch {
-		case !ok:
-			return model.Known[[]chain.Link]{}, r.Path() + " is no flat face"
-		case i == 0:
-			way = pl.Face.Sign()
-		case p == at:
-			if pl.Face.Axis() != from.Face.Axis() {
-				return model.Known[[]chain.Link]{}, "two neighbouring faces of its path are not parallel"
-			}
-			got, lack, why := t.between(p, from, pl)
-			if why != "" {
-				return model.Known[[]chain.Link]{}, why
-			}
-			lacks = append(lacks, lack...)
-			for _, l := range got {
-				l.Ratio *= way
-				links = addLink(links, l)
-			}
-		default:
-			// Faces that touch look at each other: along the first face's direction the last one
-			// looks by way times its sign, and this one must look the other way.
-			way = -way * from.Face.Sign() * pl.Face.Sign()
+		why := ""
+		if p, pl, ok := t.plane(r); ok {
+			why = w.toFace(p, pl, i == 0)
+		} else {
+			why = w.cross(r, i == 0)
 		}
-		at, from = p, pl
+		if why != "" {
+			return model.Known[[]chain.Link]{}, why
+		}
 	}
-	if way*from.Face.Sign() > 0 {
+	switch {
+	case w.looks > 0:
 		return model.Known[[]chain.Link]{}, "its last face does not look back at its first one, across the gap"
-	}
-	if len(lacks) > 0 {
-		return model.Lacking[[]chain.Link](lacks), ""
-	}
-	if len(links) == 0 {
+	case len(w.lacks) > 0:
+		return model.Lacking[[]chain.Link](w.lacks), ""
+	case len(w.links) == 0:
 		return model.Known[[]chain.Link]{}, "its path crosses no dimension"
 	}
-	return model.Sure(links), ""
+	return model.Sure(w.links), ""
+}
+
+// toFace goes on to a face: along the part at hand, or over to another part that touches there.
+func (w *walker) toFace(p *Part, pl Plane, first bool) string {
+	switch {
+	case first:
+		w.way = pl.Face.Sign()
+	case p == w.at && !w.known:
+		return "which faces of " + p.Label + " its path crosses between is not plain; name faces instead"
+	case p == w.at:
+		if pl.Face.Axis() != w.plane.Face.Axis() {
+			return "two neighbouring faces of its path are not parallel"
+		}
+		got, lack, why := w.t.between(p, w.plane, pl)
+		if why != "" {
+			return why
+		}
+		w.lacks = append(w.lacks, lack...)
+		for _, l := range got {
+			l.Ratio *= w.way
+			w.links = addLink(w.links, l)
+		}
+	default:
+		// Faces that touch look at each other.
+		w.way = -w.looks * pl.Face.Sign()
+	}
+	w.at, w.plane, w.known, w.looks = p, pl, true, w.way*pl.Face.Sign()
+	return ""
+}
+
+// cross goes through a dimension. Of another part than the one at hand metal leads on the way that the
+// face looks, and room back; of the same part it is the other way round, and the face that it comes to
+// looks the other way. The first of a path is crossed from the face that looks into the gap.
+func (w *walker) cross(r model.Ref, first bool) string {
+	d := w.t.dimension(r)
+	size := d.Of != nil && d.Of.Kind == "part" && d.Attr != "" || d.Of != nil && d.Part == nil
+	switch {
+	case d.Of == nil:
+		return r.Path() + " is no flat face and no dimension"
+	case !size && !d.opening():
+		return r.Path() + " is neither the size of a part nor a room in one: beside faces, name the two faces between which it lies"
+	}
+	own := first || d.Part != nil && d.Part == w.at
+	if first {
+		w.looks = 1
+	}
+	if own && w.known && d.Part != nil && !d.Part.Round && size && w.plane.Face.Axis() != map[string]int{"length": 0, "width": 1, "height": 2, "thickness": 2}[d.Attr] {
+		return r.Path() + " does not lie square to the face before it"
+	}
+	ratio := w.looks
+	if own {
+		ratio, w.looks = -ratio, -w.looks
+	}
+	if !size {
+		ratio = -ratio
+	}
+	l := d.link(ratio)
+	w.lacks = append(w.lacks, l.Missing()...)
+	w.links = addLink(w.links, l.V)
+	w.at, w.known = d.Part, false
+	return ""
 }
 
 // addLink adds a link; one that is there already counts again.

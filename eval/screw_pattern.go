@@ -20,7 +20,7 @@ type Bolted struct {
 	Clear, Tap *Form
 	Free       float64
 	Off        [2]model.Known[float64] // how far each hole may lie from its place as drawn
-	Spotted    bool                    // one is drilled through the other
+	Spotted    bool                    // one is drilled through the other, or both are drilled in one go
 	A, B       [3]float64              // places in their own parts
 }
 
@@ -46,7 +46,7 @@ func (t *Trace) patterns() {
 			of[key].Holes = append(of[key].Holes, Bolted{Screw: s, Clear: p.Form, Tap: s.into,
 				Free: (p.Diameter.V.Lo - s.Thread.V.Diameter) / 2, A: p.Form.Mouths[i], B: s.into.Mouths[i],
 				Off:     [2]model.Known[float64]{t.off(p.Part, p.Form), t.off(s.Part, s.into)},
-				Spotted: t.spotted(p.Part, p.Form, s.into) || t.spotted(s.Part, s.into, p.Form)})
+				Spotted: t.spotted(p.Part, p.Form, s.into) || t.spotted(s.Part, s.into, p.Form) || t.inOneGo(p.Form, s.into)})
 		}
 	}
 }

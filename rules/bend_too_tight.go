@@ -65,37 +65,6 @@ part "bracket" {
 `
 }
 
-// conditionOf is the state of the metal when it is bent: as an anneal before it left it, else
-// as the blank or the stock is, else as the part is said to be.
-func conditionOf(p *eval.Part) model.Known[string] {
-	for _, w := range p.Work {
-		if w.Kind == "heat" && w.SetUp.Does.V == "anneal" {
-			return model.Known[string]{V: "annealed", From: model.WorkedOut}
-		}
-		if bends(w) {
-			break
-		}
-	}
-	if b := p.Part.Blank; b != nil && b.Condition.Is() {
-		return b.Condition
-	}
-	if s := p.Blank.Stock; s != nil && s.Condition.Is() {
-		return s.Condition
-	}
-	return p.Part.Condition
-}
-
-func bends(w *eval.Work) bool {
-	for _, st := range w.Steps {
-		for _, t := range st.Makes {
-			if t.Form != nil && t.Form.Feature.Kind == "bend" {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 func bendTooTight(p *eval.PartTrace, a *Ask) {
 	for _, f := range p.Part.Features {
 		if f.Kind != "bend" || !f.InsideRadius.Is() {
@@ -107,7 +76,7 @@ func bendTooTight(p *eval.PartTrace, a *Ask) {
 		if !ok || !ok2 || m.Unsure || len(handbook.BendConditions(m)) == 0 {
 			continue
 		}
-		state := conditionOf(p.Part)
+		state := p.Part.Tempered()
 		c, ok := Need(a, state)
 		if !ok {
 			continue

@@ -65,6 +65,7 @@ func blankChoices(p *eval.Part) []Choice {
 		out = append(out, Choice{Spot: spot, What: "metal over", Item: s, Why: "left open in the blank"})
 	}
 	out = append(out, splitChoices(p)...)
+	out = append(out, flatChoices(p)...)
 	for _, f := range p.Forms {
 		if t := f.Tooth; t != nil && t.Involute && !f.Feature.PressureAngle.Is() && !f.Feature.Worm.Is() {
 			out = append(out, Choice{Spot: spot, What: "pressure angle", Item: f.Name() + " 20 deg", Why: "none is written"})

@@ -1,0 +1,106 @@
+package eval
+
+import "fettle/schema/model"
+
+// Lined is a shaft that runs in holes of two parts, which pins hold in one place to each other.
+type Lined struct {
+	One, Two *FitJoint // the shaft in the hole of either part
+	OneJoint *Joint
+	Pins     int                  // how many pins locate the parts
+	OneGo    bool                 // both holes are brought to size in one step on the joined parts
+	Free     model.Known[float64] // how far the two holes may lie off each other's line: half of either play
+	Most     model.Known[float64] // how far the drawing lets them lie off it along one co-ordinate: both bearings and a pair of pin holes
+	PinPlay  model.Known[float64] // how far the parts may be shifted on their pins, at least
+}
+
+// Lines lists every shaft in two parts that pins locate. Parts that screws alone hold are lined up with
+// the shaft in them and then screwed tight, and nothing is said of them.
+func (t *Trace) Lines() (out []Lined) {
+	for i, j := range t.Joints {
+		for _, k := range t.Joints[i+1:] {
+			a, b := j.Fit, k.Fit
+			if a == nil || b == nil || !a.running() || !b.running() || a.Shaft.Part == nil || a.Shaft.Part != b.Shaft.Part || a.Hole.Part == b.Hole.Part {
+				continue
+			}
+			if l, ok := t.lined(a, b); ok {
+				l.OneJoint = j
+				out = append(out, l)
+			}
+		}
+	}
+	return out
+}
+
+// running says whether a hole and its shaft are forms of two parts, the shaft free to turn.
+func (f *FitJoint) running() bool {
+	return f.Hole.Part != nil && f.Hole.Form != nil && f.Shaft.Part != f.Hole.Part && f.Play.Is() && f.Play.V.Lo >= 0
+}
+
+func (t *Trace) lined(a, b *FitJoint) (Lined, bool) {
+	l := Lined{One: a, Two: b, OneGo: t.inOneGo(a.Hole.Form, b.Hole.Form)}
+	l.Free = model.Both(a.Play, b.Play, func(x, y Limits) float64 { return (x.Lo + y.Lo) / 2 })
+	bearings := model.Both(t.off(a.Hole.Part, a.Hole.Form), t.off(b.Hole.Part, b.Hole.Form), sum)
+	pins, play := model.Sure(0.0), model.Sure(0.0)
+	holes := map[*Part]map[*Form]bool{a.Hole.Part: {}, b.Hole.Part: {}}
+	for i, p := range t.Joints {
+		for _, q := range t.Joints[i+1:] {
+			x, y := p.Fit, q.Fit
+			if x == nil || y == nil || !onePin(x, y, a, b) || t.together(x, y) {
+				continue
+			}
+			holes[x.Hole.Part][x.Hole.Form], holes[y.Hole.Part][y.Hole.Form] = true, true
+			pins = model.Both(pins, model.Both(t.off(x.Hole.Part, x.Hole.Form), t.off(y.Hole.Part, y.Hole.Form), sum), wider)
+			play = model.Both(play, model.Both(x.Play, y.Play, func(u, v Limits) float64 { return max(0, u.Lo)/2 + max(0, v.Lo)/2 }), wider)
+		}
+	}
+	l.Pins, l.PinPlay, l.Most = min(len(holes[a.Hole.Part]), len(holes[b.Hole.Part])), play, model.Both(bearings, pins, sum)
+	return l, l.Pins >= 2
+}
+
+func sum(a, b float64) float64   { return a + b }
+func wider(a, b float64) float64 { return max(a, b) }
+
+// together says whether two holes are made in one step on the joined parts, or one through the other:
+// how the parts lie to each other is then settled as they are drilled, by the shaft that is in them or
+// by eye.
+func (t *Trace) together(x, y *FitJoint) bool {
+	p, q := x.Hole, y.Hole
+	return t.inOneGo(p.Form, q.Form) || t.spotted(p.Part, p.Form, q.Form) || t.spotted(q.Part, q.Form, p.Form)
+}
+
+// onePin says whether two fits are of one pin in holes of the same two parts as two others.
+func onePin(x, y, a, b *FitJoint) bool {
+	if x.Hole.Form == nil || y.Hole.Form == nil || x.Hole.Part == y.Hole.Part || x.Shaft.Of == nil || x.Shaft.Of != y.Shaft.Of || x.Shaft.Part == a.Shaft.Part {
+		return false
+	}
+	if !x.Play.Is() || !y.Play.Is() || max(x.Play.V.Lo, y.Play.V.Lo) >= min(a.Play.V.Lo, b.Play.V.Lo) {
+		return false // what stands closest in its holes locates
+	}
+	if x.Shaft.Part == nil && !near(x.Hole.Size.V.Nominal, y.Hole.Size.V.Nominal) {
+		return false
+	}
+	is := func(p, q *Part) bool { return x.Hole.Part == p && y.Hole.Part == q }
+	return is(a.Hole.Part, b.Hole.Part) || is(b.Hole.Part, a.Hole.Part)
+}
+
+// inOneGo says whether one step on joined parts makes both of two features.
+func (t *Trace) inOneGo(f, g *Form) bool {
+	if f == nil || g == nil {
+		return false
+	}
+	for _, a := range t.Build.Assemblies {
+		for _, s := range a.Work {
+			for _, st := range s.Steps {
+				one, two := false, false
+				for _, r := range st.Makes.V {
+					one = one || r.Item == f.Feature.Item
+					two = two || r.Item == g.Feature.Item
+				}
+				if one && two {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
