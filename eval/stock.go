@@ -3,6 +3,7 @@ package eval
 import (
 	"math"
 
+	"fettle/schema/handbook"
 	"fettle/schema/model"
 )
 
@@ -137,4 +138,21 @@ func (p *Part) BarAcross(s *model.Stock) (float64, bool) {
 		return s.Square.V.Nominal * math.Sqrt2, s.Square.V.Nominal >= p.acrossIn(4)+over-model.Same
 	}
 	return 0, false
+}
+
+// KerfOf is the kerf of the saw that bars are cut with: of a saw of the shop, else usual for
+// a hand hacksaw.
+func KerfOf(b *model.Build) float64 {
+	for _, i := range b.Shop.All {
+		if i.Kind == "power_saw" || i.Kind == "hacksaw" {
+			if k := i.Attr("kerf"); k != nil && k.Value.Kind == model.Number {
+				return k.Value.Num
+			}
+		}
+	}
+	usual, _, _, ok := handbook.Kerf("hacksaw")
+	if !ok {
+		return 1
+	}
+	return usual
 }

@@ -6,7 +6,6 @@ import (
 
 	"fettle/eval"
 	"fettle/schema/finding"
-	"fettle/schema/handbook"
 	"fettle/schema/model"
 	"fettle/schema/text"
 )
@@ -54,7 +53,7 @@ func barTooShort(t *eval.Trace, a *Ask) {
 			need[s] = append(need[s], l)
 		}
 	}
-	kerf := kerfOf(t.Build)
+	kerf := eval.KerfOf(t.Build)
 	for _, s := range order {
 		lengths, ok := Need(a, s.Lengths)
 		if !ok || len(need[s]) < 2 {
@@ -135,21 +134,4 @@ func fits(pieces, bars []float64, kerf float64) bool {
 		return false
 	}
 	return lay(0)
-}
-
-// kerfOf is the kerf of the saw that bars are cut with: of a saw of the shop, else usual for
-// a hand hacksaw.
-func kerfOf(b *model.Build) float64 {
-	for _, i := range b.Shop.All {
-		if i.Kind == "power_saw" || i.Kind == "hacksaw" {
-			if k := i.Attr("kerf"); k != nil && k.Value.Kind == model.Number {
-				return k.Value.Num
-			}
-		}
-	}
-	usual, _, _, ok := handbook.Kerf("hacksaw")
-	if !ok {
-		return 1
-	}
-	return usual
 }

@@ -12,12 +12,6 @@ import (
 	"fettle/schema/model"
 )
 
-// What sawing and parting take, mm (common practice): the recipe says neither.
-const (
-	sawKerf = 1.0
-	parting = 3.0
-)
-
 // cutMap says what to saw from which bar: for each bar of the shop that parts are made from, of
 // those lengths that are there.
 func (m *maker) cutMap(parts []*eval.PartTrace) {
@@ -32,14 +26,15 @@ func (m *maker) cutMap(parts []*eval.PartTrace) {
 		if !slices.Contains(from, s) {
 			from = append(from, s)
 		}
-		pieces[s] = append(pieces[s], bar.Piece{Name: t.Part.Label, Length: takes(t.Part), Count: t.Part.Part.Quantity.Or(1)})
+		pieces[s] = append(pieces[s], bar.Piece{Name: t.Part.Label, Length: t.Part.RawLength(), Count: t.Part.Part.Quantity.Or(1)})
 	}
+	kerf := eval.KerfOf(m.c.Build)
 	var bars []sketch.Sawn
 	var rows [][]string
 	var without []string
 	number := 0
 	for _, s := range from {
-		job := bar.Job{Bars: rack(s.Lengths.V), Pieces: pieces[s], Saw: bar.Saw{Kerf: sawKerf, EndIsFace: true}}
+		job := bar.Job{Bars: rack(s.Lengths.V), Pieces: pieces[s], Saw: bar.Saw{Kerf: kerf, EndIsFace: true}}
 		p, err := bar.Plans(job)
 		if err != nil {
 			without = append(without, s.Item.Path()+": "+sentence(err.Error()))
@@ -52,30 +47,15 @@ func (m *maker) cutMap(parts []*eval.PartTrace) {
 		return
 	}
 	m.page.heading(2, "cutmap", "What to saw from what")
-	m.page.para(fmt.Sprintf("With %s mm for each cut of the saw, and %s mm for parting off where a piece is turned on the bar; "+
-		"what stays in the chuck is not counted.", model.Figure(sawKerf), model.Figure(parting)))
+	m.page.para("With " + model.Figure(kerf) + " mm for each cut; what stays in a chuck is not counted.")
 	for _, w := range without {
 		m.page.para(w)
 	}
 	if m.w.Pictures && len(bars) > 0 {
-		d := sketch.Bars("What to saw from what", bars, sawKerf)
+		d := sketch.Bars("What to saw from what", bars, kerf)
 		m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: "The bars to one scale; hatched is what remains"})
 	}
 	m.page.table([]string{"bar", "pieces, from one end on", "left over"}, rows)
-}
-
-// takes is what one piece takes of a bar's length, mm.
-func takes(p *eval.Part) float64 {
-	b := &p.Blank
-	if b.Bar == model.NoFace {
-		along := b.Lies[0]
-		return b.Hi[along] - b.Lo[along]
-	}
-	free := model.Left
-	if b.Bar == model.Left {
-		free = model.Right
-	}
-	return p.Size[0] + b.Over[free].Or(0) + parting
 }
 
 // rack counts equal lengths, the longest first.

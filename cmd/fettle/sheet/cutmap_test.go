@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"fettle/eval"
 )
 
 // tableAfter is the table that follows a heading.
@@ -42,7 +44,7 @@ func TestCutMapAddsUp(t *testing.T) {
 				name, l, _ := strings.Cut(rest, ", ")
 				var x float64
 				fmt.Sscanf(l, "%f mm", &x)
-				sum += x + sawKerf
+				sum += x + eval.KerfOf(c.Build)
 				count[name]++
 			}
 			if long == 0 || math.Abs(sum-long) > 1e-6 {
