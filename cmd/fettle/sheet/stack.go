@@ -19,7 +19,6 @@ func (m *milled) stack() {
 		m.s.Panes[elevation].Cut = false
 		return
 	}
-	m.near = closest(m.h, k)
 	if len(m.near) > 0 && (m.near[0].mm < 0 || m.near[0].tool[2] < at[2]+1e-6) {
 		at = m.near[0].tool
 	}
@@ -131,7 +130,7 @@ func (m *milled) ways() {
 // turned draws on the end of a piece on a dividing head where each place that it is turned to lies.
 func (m *milled) turned() {
 	k := m.k
-	if len(k.Works) < 2 || k.Works[0].Turn == nil {
+	if len(k.Works) < 2 || m.turn == nil {
 		m.divided()
 		return
 	}
@@ -144,7 +143,7 @@ func (m *milled) turned() {
 		}
 		n++
 		on := func(v solid.Vec) solid.Vec {
-			return m.h.Pose.Point(k.Works[0].Turn.Point(w.Turn.Inverse().Point(m.h.Pose.Inverse().Point(v))))
+			return m.h.Pose.Point(m.turn.Point(w.Turn.Inverse().Point(m.h.Pose.Inverse().Point(v))))
 		}
 		v := w.Moves[len(w.Moves)-1]
 		a, b := on(v.From), on(v.To)
