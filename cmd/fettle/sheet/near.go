@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"fettle/cmd/fettle/sketch"
 	"fettle/eval"
@@ -210,7 +211,7 @@ func (m *milled) pass(c *close) {
 	reach(p, c.a)
 	reach(p, c.b)
 	for i := range m.s.Things {
-		if t := &m.s.Things[i]; t.Tool && t.Name == short(c.body.Name) && len(t.In) > 0 && !slices.Contains(t.In, pane) {
+		if t := &m.s.Things[i]; t.Tool && strings.HasPrefix(t.Name, short(c.body.Name)) && len(t.In) > 0 && !slices.Contains(t.In, pane) {
 			t.In = append(t.In, pane)
 		}
 	}

@@ -41,6 +41,9 @@ func (m *milled) stack() {
 		if b.Name == "the cutter" {
 			thing.Name = k.Choice.Tool.Path()
 		}
+		if h := k.Stack.Holder; h != nil && b.Item == h.Item && h.Kind != "arbor" && k.Stack.OutKnown() {
+			thing.Name += ", tool " + model.Figure(k.Stack.Out.V) + " out"
+		}
 		if t.Z1-t.Z0 <= 2*model.Grain {
 			thing.Name = "" // a collar of which no height is known
 		}
