@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"fettle/cmd/fettle/sketch"
 	"fettle/eval"
@@ -18,10 +19,11 @@ import (
 type close struct {
 	body  *eval.Body
 	thing string
-	mm    float64   // the dry run's figure; below 0 they meet
-	tool  solid.Vec // height 0 of the stack then
-	a, b  solid.Vec // on the tool and on the thing; where they meet both alike
-	least bool      // a lower bound
+	mm    float64     // the dry run's figure; below 0 they meet
+	tool  solid.Vec   // height 0 of the stack then
+	a, b  solid.Vec   // on the tool and on the thing; where they meet both alike
+	least bool        // a lower bound
+	turn  *solid.Pose // how the piece is turned about its axis then; nil where it is not
 }
 
 // The figures that are drawn: as many, and up to so many mm.
@@ -87,7 +89,7 @@ func (c *close) find(h *eval.Holding, k *eval.Cut, n eval.Near, to solid.Pose) b
 		for _, m := range w.Moves {
 			at, g := soonest(m, to, gap)
 			if g.Gap < best-1e-4 || g.Gap < best+1e-4 && at[2] < c.tool[2]-1e-4 {
-				best, c.tool = min(best, g.Gap), at
+				best, c.tool, c.turn = min(best, g.Gap), at, w.Turn
 				c.a, c.b = c.places(to.Point(at), g)
 				back := to.Inverse()
 				c.a, c.b = back.Point(c.a), back.Point(c.b)
@@ -209,7 +211,7 @@ func (m *milled) pass(c *close) {
 	reach(p, c.a)
 	reach(p, c.b)
 	for i := range m.s.Things {
-		if t := &m.s.Things[i]; t.Tool && t.Name == short(c.body.Name) && len(t.In) > 0 && !slices.Contains(t.In, pane) {
+		if t := &m.s.Things[i]; t.Tool && strings.HasPrefix(t.Name, short(c.body.Name)) && len(t.In) > 0 && !slices.Contains(t.In, pane) {
 			t.In = append(t.In, pane)
 		}
 	}
