@@ -59,6 +59,33 @@ func TestBoreKeyVolume(t *testing.T) {
 	})
 }
 
+// Law: a vee groove takes a ring whose section is a trapezium: by Pappus, the middle of that section
+// goes round the axis. A round groove as deep as half its width takes half a disc round it.
+func TestGrooveFormVolume(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		figure := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+		deep, angle, floor := figure("deep", 0.5, 5), figure("angle", 30, 90), figure("floor", 0.01, 3)
+		flank := deep * math.Tan(angle/2*math.Pi/180)
+		g := &model.Feature{Item: &model.Item{Kind: "groove", Label: "ring"}}
+		g.On, g.At = model.Sure([]model.Ref{{Text: "outside"}}), model.Sure([]model.Position{{Short: []drawing.Size{{Nominal: 20}}}})
+		g.Depth = model.Sure(model.Depth{Size: drawing.Size{Nominal: deep}})
+		g.Form, g.Angle, g.Width = model.Sure("vee"), model.Sure(angle), size(2*flank+floor)
+		// Two triangles, their middles a third down, and a rectangle.
+		want := 2 * math.Pi * (deep*flank*(15-deep/3) + deep*floor*(15-deep/2))
+		if rapid.Bool().Draw(t, "round") {
+			g.Form, g.Width = model.Sure("round"), size(2*deep)
+			want = 2 * math.Pi * math.Pi * deep * deep / 2 * (15 - 4*deep/(3*math.Pi))
+		}
+		k := turnedAlone(t, g)
+		k.work(Target{Form: k.Part.Forms[0]})
+		got := k.Before.Piece.Volume() - k.After.Piece.Volume()
+		// Of a curve at most solid.Within is left standing over its arc.
+		if slack := 2e-4*k.Before.Piece.Volume() + 2*math.Pi*15*math.Pi*deep*solid.Within; math.Abs(got-want) > slack {
+			t.Errorf("takes %v mm³, %v by the formula", got, want)
+		}
+	})
+}
+
 // turnedAlone is an operation on a bar of 30 mm, 40 mm long, with nothing over, that holds neither end.
 func turnedAlone(t *rapid.T, fs ...*model.Feature) *Turn {
 	m := &model.Part{Item: &model.Item{Kind: "part", Label: "pin"}, Length: size(40), Diameter: size(30), Features: fs}

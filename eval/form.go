@@ -38,6 +38,7 @@ type Form struct {
 	Tooth   *Toothing       // of teeth
 	Scale   *Scale          // of graduations
 	On      *Form           // of teeth and graduations: the turned surface that they lie on; nil the part's own outside
+	Flank   float64         // of a vee groove: length of each flank along the line; of a round one the radius at its floor
 	Way     *OutlineWay     // of an outline: its edge
 	Trim    []solid.Removal // of an outline
 	Under   *Undercut       // of tee slots and dovetails

@@ -245,7 +245,7 @@ func (k *Cut) outlineMoves(f *Form, r float64) (moves []solid.Move, run float64,
 		_, from := off((i - 1 + n) % n)
 		to, on := off(i)
 		d := dir(i)
-		if (to[0]-from[0])*d[0]+(to[1]-from[1])*d[1] < -model.Same {
+		if (to[0]-from[0])*d[0]+(to[1]-from[1])*d[1] < -solid.Within {
 			return nil, 0, "a cutter of " + model.Figure(2*r) + " mm does not go into its narrow places"
 		}
 		if ps[i].idle {
@@ -265,4 +265,35 @@ func (k *Cut) outlineMoves(f *Form, r float64) (moves []solid.Move, run float64,
 		run += b.Sub(a).Len()
 	}
 	return moves, run, ""
+}
+
+// Swept is an arc of an outline as a rotary table sweeps it, its middle over the table's.
+type Swept struct {
+	Middle solid.Vec // on the face that it is drawn on, in the part's frame
+	Arc    float64   // its radius, mm
+	Tool   float64   // radius on which the cutter's middle stands
+}
+
+// Sweeps are the arcs of an outline for a cutter of a radius, those about one middle and of one radius
+// once.
+func (f *Form) Sweeps(r float64) []Swept {
+	var out []Swept
+	for _, e := range f.Way.Edges {
+		if e.Radius == 0 {
+			continue
+		}
+		s := Swept{Middle: f.Way.Frame.Point(e.Middle[0], e.Middle[1], 0), Arc: math.Abs(e.Radius)}
+		s.Tool = s.Arc + r
+		if e.Radius < 0 != f.Way.Opening {
+			s.Tool = math.Max(0, s.Arc-r)
+		}
+		known := false
+		for _, o := range out {
+			known = known || o.Middle.Sub(s.Middle).Len() < model.Grain && near(o.Tool, s.Tool)
+		}
+		if !known {
+			out = append(out, s)
+		}
+	}
+	return out
 }

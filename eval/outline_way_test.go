@@ -96,6 +96,17 @@ func TestOutlineWay(t *testing.T) {
 					near[j] = math.Min(near[j], flatGap(v, mv))
 				}
 			}
+			for _, s := range f.Sweeps(r) {
+				found := false
+				for _, mv := range moves {
+					a, b := h.Pose.Inverse().Point(mv.From), h.Pose.Inverse().Point(mv.To)
+					mid := a.Add(b).Times(0.5).Sub(s.Middle)
+					found = found || math.Abs(math.Hypot(mid[0], mid[1])-s.Tool) < 0.05 && a.Sub(b).Len() > 0
+				}
+				if !found && s.Tool > 0.1 {
+					t.Errorf("%s: nothing of its way lies %v mm from the middle of an arc of %v mm", f.Name(), s.Tool, s.Arc)
+				}
+			}
 			for j, d := range near {
 				if math.Abs(d-r) > 0.03 {
 					t.Errorf("%s: the way passes edge %d at %v mm, with a radius of %v", f.Name(), j+1, d, r)

@@ -469,6 +469,7 @@ func (p *Part) grooveShape(f *Form) {
 	f.Lathe = &Lathe{X0: x0, X1: x1, R0: r, R1: r, Inside: on.Inside, On: g}
 	f.Width = x1 - x0
 	f.Diameter = model.Sure(2 * r)
+	f.grooveForm(math.Abs(on.R0 - r))
 }
 
 // onSurface shapes what lies on a turned surface without changing its size: a knurl.

@@ -366,6 +366,9 @@ func (k *Turn) round(w *Turning) {
 			mark.Spoilt = "grooved"
 		}
 		k.After.Profile = k.Before.Profile.turned(w.X0, w.X1, w.R0, w.R1, mark)
+		if f.Flank > 0 && f.Feature.Form.V == "vee" {
+			k.After.Profile = k.veeTurned(w, mark)
+		}
 	}
 	k.After.Piece = k.After.Piece.Cut(k.roundTook(w)...)
 	k.done(fs, 2*w.R0, finished)
@@ -374,6 +377,11 @@ func (k *Turn) round(w *Turning) {
 // roundTook is what turning or boring a feature takes from the solid.
 func (k *Turn) roundTook(w *Turning) []solid.Removal {
 	f, raw := w.Target.Form, k.Before.Piece.Blank()
+	if f.Flank > 0 {
+		if took, ok := k.grooveTook(w); ok {
+			return took
+		}
+	}
 	l := Lathe{X0: w.X0, X1: w.X1, R0: w.R0, R1: w.R1, Inside: w.Inside}
 	if f.Feature.Kind == "radius" {
 		return cornerTook(&l, f.Size, raw, f.Name())

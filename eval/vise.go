@@ -14,6 +14,8 @@ func (h *Holding) inVise(lo, hi solid.Vec) {
 	if s, ok := v.SwivelBase.Get(); ok {
 		h.Bed = model.Map(v.Bed, func(b float64) float64 { return b + s })
 	}
+	under := c.underVise()
+	h.Bed = model.Both(h.Bed, under, func(b, u float64) float64 { return b + u })
 	h.JawTop = model.Both(h.Bed, v.JawDepth, func(b, d float64) float64 { return b + d })
 	rise := c.Height + c.Packing
 	h.Seat = model.Map(h.Bed, func(b float64) float64 { return b + rise })
@@ -27,6 +29,9 @@ func (h *Holding) inVise(lo, hi solid.Vec) {
 	h.shift(lo, hi, solid.Vec{x, 0, 0}, h.Seat.Or(rise))
 	h.viseContacts()
 	h.viseObstacles()
+	if c.Divided != nil && c.Divided.Table != nil {
+		h.rotaryFace(c.Divided, under.Or(h.Bed.Or(0)))
+	}
 	h.table()
 }
 
@@ -114,7 +119,7 @@ func (h *Holding) viseObstacles() {
 	jaw("moving", h.Lo[1]-h.Choice.RoundBar, -1)
 	h.pair(bed)
 	// The bed reaches down to the table; without its height, as far as anything could go.
-	foot := 0.0
+	foot := h.Choice.underVise().Or(0)
 	if !h.Bed.Is() {
 		foot = -far
 	}

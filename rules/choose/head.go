@@ -95,7 +95,8 @@ func (c *chooser) carried(p *eval.Part, before *eval.State, w *eval.Work) []eval
 	return out
 }
 
-// onRotary lists the ways a part that is not turned could be clamped on a rotary table lying flat.
+// onRotary lists the ways a part that is not turned could be held on a rotary table lying flat: clamped
+// down, or in a vise.
 func (c *chooser) onRotary(p *eval.Part, before *eval.State, w *eval.Work, h eval.HoldChoice, d *eval.Divided) []eval.HoldChoice {
 	s := w.SetUp
 	level := s.AxisWord.V == "level" || s.AxisAngle.Is() && s.AxisAngle.V != 90
@@ -107,17 +108,16 @@ func (c *chooser) onRotary(p *eval.Part, before *eval.State, w *eval.Work, h eva
 		if v, ok := model.Find(c.build.Shop.Clamps, r.Item); ok {
 			h.Clamps = v
 		}
-		if r.Item != nil && r.Item.Kind == "vise" {
-			h.NotPlayed = "a vise on a rotary table is not made on paper yet"
-			return []eval.HoldChoice{h}
+		if v, ok := model.Find(c.build.Shop.Vises, r.Item); ok {
+			h.Vise = v
 		}
 	}
 	for _, v := range c.build.Shop.Clamps {
-		if h.Clamps == nil && v.Here() {
+		if h.Clamps == nil && h.Vise == nil && v.Here() {
 			h.Clamps = v
 		}
 	}
-	if h.Clamps == nil {
+	if h.Clamps == nil && h.Vise == nil {
 		h.NotPlayed = "nothing is known to hold it down on " + d.Item().Path()
 		return []eval.HoldChoice{h}
 	}

@@ -56,7 +56,7 @@ func (m *maker) slides(k *eval.Turn, w *eval.Turning, put func(a, b string)) {
 	if mc == nil || k.Choice.Post == nil || w.Wrong != "" {
 		return
 	}
-	if k.Choice.By == "facing" {
+	if k.Choice.By == "facing" || w.Target.Form != nil && w.Target.Form.EndRing != nil {
 		if d, ok := m.dialOf(mc.TopSlide.Turn, mc.TopSlide.Division); ok && k.Choice.Slide == 0 {
 			put("top slide, along the axis", d.reads(w.U1-w.U0)+" for the whole of it")
 		}

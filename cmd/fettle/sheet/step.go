@@ -243,7 +243,13 @@ func turning(by string, w *eval.Turning, put func(a, b string)) {
 	if w.Wrong != "" {
 		return
 	}
+	f := w.Target.Form
 	switch {
+	case f != nil && f.EndRing != nil:
+		put("sunk into the end", model.Figure(tidy(w.Depth))+" mm deep, from ⌀"+model.Figure(tidy(2*f.EndRing.Inner))+" to ⌀"+model.Figure(tidy(2*f.EndRing.Outer))+" mm")
+	case f != nil && f.KeyBore != nil:
+		put("along the bore", model.Figure(tidy(w.X1-w.X0))+" mm in strokes of the saddle, the spindle held from turning")
+		put("deep", model.Figure(tidy(w.Off))+" mm from the round of the bore, "+model.Figure(tidy(f.Width))+" mm wide")
 	case w.Depth > 0:
 		d := model.Figure(w.Depth) + " mm of full diameter from the finished end"
 		if w.Point > 0 {

@@ -21,7 +21,7 @@ const fewPlaces = 3
 // where says in the operation's lines where it is made, or gives a table that says it.
 func (m *maker) where(h *eval.Holding, k *eval.Cut, put func(a, b string)) (table []Block) {
 	ps := placesOf(k)
-	if len(ps) == 0 {
+	if len(ps) == 0 || m.sweeps(h, k, put) {
 		return nil
 	}
 	piece, pose := asPut(h, k)

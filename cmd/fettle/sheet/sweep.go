@@ -1,0 +1,29 @@
+package sheet
+
+import (
+	"fettle/eval"
+	"fettle/schema/model"
+)
+
+// sweeps says how a rotary table takes the arcs and edges of an outline; false where no arc is swept.
+// The places of its chords would be figures that nobody sets.
+func (m *maker) sweeps(h *eval.Holding, k *eval.Cut, put func(a, b string)) bool {
+	r := k.Stack.Diameter.Or(0) / 2
+	said := false
+	for i := range k.Works {
+		w := &k.Works[i]
+		f := w.Target.Form
+		if f == nil || f.Way == nil || w.Wrong != "" || len(w.Moves) == 0 || !(r > 0) || len(f.Middles()) == 0 {
+			continue
+		}
+		piece, pose := asPut(h, k)
+		z := zeroOf(h, k, piece, pose)
+		for _, s := range f.Sweeps(r) {
+			put("set over the table's middle", at(z, pose.Point(s.Middle))+"; the arc has a radius of "+model.Figure(tidy(s.Arc))+
+				" mm, and the tool's middle stands "+model.Figure(tidy(s.Tool))+" mm off the table's")
+		}
+		put("straight edges", "each turned along a way of the table, the tool's middle "+model.Figure(tidy(r))+" mm off it")
+		said = true
+	}
+	return said
+}
