@@ -498,10 +498,8 @@ func (k *Turn) axisHole(w *Turning) {
 	at, in := f.Into.At, -f.Into.Face.Sign()
 	end := at + in*w.Depth
 	if f.Through && !spot {
-		end = at + in*k.Part.Size[k.Hold.About.Along]
-		if other := k.metalEnd(f.Into.Face.Opposite()); k.heldEnd() != f.Into.Face.Opposite() || k.Part.Blank.Bar == model.NoFace {
-			end = other
-		}
+		end = at + in*k.axisThrough(f, fs)
+		w.Depth = math.Abs(end - at)
 	}
 	mouth := k.metalEnd(f.Into.Face)
 	w.X0, w.X1 = math.Min(mouth, end), math.Max(mouth, end)
@@ -518,7 +516,25 @@ func (k *Turn) axisHole(w *Turning) {
 	k.axisState(w, fs, spot)
 }
 
-// axisTook takes a hole on the axis, its point too.
+// axisThrough is how deep an operation goes for a hole that is through the finished part, from
+// the face it goes into: as written; else to the end of the metal, or of the part where it is still
+// one with its bar; and what only widens a hole goes no deeper than it was drilled.
+func (k *Turn) axisThrough(f *Form, fs *FeatureState) float64 {
+	if d := k.Step.Step.DownTo.Depth; d.Is() {
+		return d.V
+	}
+	deep := k.Part.Size[k.Hold.About.Along]
+	behind := f.Into.Face.Opposite()
+	if k.heldEnd() != behind || k.Part.Blank.Bar == model.NoFace {
+		deep = math.Abs(k.metalEnd(behind) - f.Into.At)
+	}
+	if fs.Begun && k.Choice.By != "drilling" && fs.Depth >= f.Depth.V-model.Grain {
+		deep = min(deep, fs.Depth)
+	}
+	return deep
+}
+
+// axisTook takes a hole on the axis, its point too where it does not come out of the metal.
 func (k *Turn) axisTook(w *Turning, spot bool, end, in float64) {
 	name := w.Target.Form.Name()
 	if spot || w.Target.Sub == "countersink" || w.Target.Sub == "thread" || !(w.R0 > 0) {
@@ -526,7 +542,8 @@ func (k *Turn) axisTook(w *Turning, spot bool, end, in float64) {
 	}
 	a, b := solid.Vec{w.X0, 0, 0}, solid.Vec{w.X1, 0, 0}
 	took := []solid.Removal{{Take: solid.Cylinder(a, b, w.R0), By: name}}
-	if w.Point > 0 && !w.Target.Form.Through && k.Choice.By == "drilling" {
+	out := near(end, k.metalEnd(w.Target.Form.Into.Face.Opposite())) || in*end > in*k.metalEnd(w.Target.Form.Into.Face.Opposite())
+	if w.Point > 0 && !out && k.Choice.By == "drilling" {
 		took = append(took, solid.Removal{Take: solid.Cone(solid.Vec{end, 0, 0}, solid.Vec{end + in*w.Point, 0, 0}, w.R0, 0), By: name})
 	}
 	k.After.Piece = k.After.Piece.Cut(took...)

@@ -73,7 +73,7 @@ func holderMeetsPiece(k *eval.Cut, a *Ask) {
 	for _, n := range k.Near {
 		switch {
 		case !n.Piece, isNeck(n.Body): // of the neck of an undercutter another rule speaks
-		case n.Sure < 0 && sawTooShallowFor(k) > 0 && n.BodyItem == k.Stack.Holder.Item:
+		case n.Sure < 0.0005 && sawTooShallowFor(k) > 0 && n.BodyItem == k.Stack.Holder.Item:
 			// the saw does not reach so deep inside its collar: another rule
 		case n.Sure < 0:
 			f := a.Say(pathOf(n.BodyItem)+"+piece", k.Place("tool_out", "holder", "tool"),

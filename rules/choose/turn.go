@@ -213,9 +213,7 @@ func (c *chooser) turnTools(k *asked) []eval.Pick {
 	case "turning", "facing":
 		return c.latheTools(k, func(cu *model.Cutter) bool { return cu.Kind == "turning_tool" && !cu.Inside.V })
 	case "boring", "planing":
-		return c.latheTools(k, func(cu *model.Cutter) bool {
-			return cu.Kind == "boring_bar" || cu.Kind == "turning_tool" && cu.Inside.V
-		})
+		return c.latheBars(k)
 	case "parting", "grooving":
 		return c.partingTools(k)
 	case "engraving":
@@ -242,6 +240,16 @@ func (c *chooser) latheTools(k *asked, fits func(*model.Cutter) bool) []eval.Pic
 		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].Cutter.Hand.V != "left" && out[j].Cutter.Hand.V == "left" })
+	return out
+}
+
+// latheBars lists the bars for a bore, the stoutest first: it gives least.
+func (c *chooser) latheBars(k *asked) []eval.Pick {
+	out := c.latheTools(k, func(cu *model.Cutter) bool {
+		return cu.Kind == "boring_bar" || cu.Kind == "turning_tool" && cu.Inside.V
+	})
+	thick := func(t eval.Pick) float64 { d, _ := t.Cutter.Diameter.V.Nearest(0); return d }
+	sort.SliceStable(out, func(i, j int) bool { return thick(out[i]) > thick(out[j])+model.Same })
 	return out
 }
 
