@@ -1,6 +1,10 @@
 package eval
 
-import "fettle/eval/solid"
+import (
+	"slices"
+
+	"fettle/eval/solid"
+)
 
 // Stray is metal that an operation on joined parts takes off a part of which it makes nothing.
 type Stray struct {
@@ -64,4 +68,41 @@ func (t *PartTrace) ShutIn() []Burr {
 		}
 	}
 	return out
+}
+
+// ownBurrs notes on which part the burrs of a target stand.
+func (k *Cut) ownBurrs(t Target) {
+	if !k.Part.Joined() {
+		return
+	}
+	k.After.Burrs = slices.Clone(k.After.Burrs)
+	for i := range k.After.Burrs {
+		if b := *k.After.Burrs[i]; b.Of == nil {
+			b.Of = k.Part.Owner(t)
+			k.After.Burrs[i] = &b
+		}
+	}
+}
+
+// passes gives every hole of an operation on joined parts the way that its tool has through what lies
+// before it on the same axis: parts drilled together are drilled as deep as they are thick together.
+func (k *Cut) passes() {
+	for i := range k.Works {
+		w := &k.Works[i]
+		f := w.Target.Form
+		if f == nil || f.Owner == nil || len(f.Mouths) != 1 || w.Target.Sub != "" {
+			continue
+		}
+		for j := range k.Works {
+			g := k.Works[j].Target.Form
+			if j == i || g == nil || len(g.Mouths) != 1 || k.Works[j].Target.Sub != "" || g.Owner == f.Owner {
+				continue
+			}
+			in := Normal(w.Entry.Face).Times(-1)
+			from, to := g.at(g.Mouths[0], k.Works[j].Entry), f.at(f.Mouths[0], w.Entry)
+			if d := to.Sub(from); d.Dot(in) > 0 && d.Sub(in.Times(d.Dot(in))).Len() < 0.01 {
+				w.Passed = max(w.Passed, d.Dot(in))
+			}
+		}
+	}
 }

@@ -145,7 +145,7 @@ func (p *Part) leastInside(m *model.Feature) model.Known[float64] {
 // corners at its ends; below nought there is no room for its bends.
 func (s *FlatSheet) Straights() (out []model.Known[float64]) {
 	for i := range len(s.Folds) + 1 {
-		k := model.Sure(0.0)
+		var k model.Known[float64]
 		if i < len(s.Folds) {
 			k = model.Map(s.Folds[i].Setback, func(b float64) float64 { return s.Folds[i].Leg[0] - b })
 		} else {

@@ -154,6 +154,7 @@ func (f *Form) refers() []model.Ref {
 }
 
 func (p *Part) shape(f *Form) {
+	p.byStandard(f)
 	m := f.Feature
 	if p.Round && (p.turnedShape(f) || p.radialShape(f)) || !p.Round && p.besideShape(f) {
 		return

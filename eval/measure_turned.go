@@ -101,3 +101,23 @@ func (m *Measurement) overWires(r model.Ref) {
 
 // round3 brings a figure to a thousandth, mm.
 func round3(x float64) float64 { return math.Round(x*1000) / 1000 }
+
+// OddTeeth is how much less than the diameter two flat anvils read over a turned surface that an odd number of
+// teeth, notches or flats is cut in: a tip on one side, and two on the other. False where nothing odd is cut in
+// it yet, or it is no diameter.
+func (m *Measurement) OddTeeth() (of *Form, short float64, ok bool) {
+	if m.Wrong != "" || m.Inside || m.Runs || m.Tried || m.Depth || !m.Part.Round || !(m.Size.Nominal > 0) {
+		return nil, 0, false
+	}
+	if m.Form != nil && m.Form.Feature.Kind != "outside" || m.Form == nil && m.Name != "diameter" {
+		return nil, 0, false
+	}
+	for i, f := range m.Part.Forms {
+		if f.Tooth == nil || f.On != m.Form || !m.State.Features[i].Begun || f.Tooth.Count < 3 || f.Tooth.Count%2 == 0 {
+			continue
+		}
+		r := m.Size.Nominal / 2
+		return f, r * (1 - math.Cos(math.Pi/float64(f.Tooth.Count))), true
+	}
+	return nil, 0, false
+}

@@ -16,7 +16,7 @@ parts are joined, in one step; or put the shaft in, line the parts up on it, and
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
 	Trips:     exampleBearings("±0.05", ""),
-	Sound:     exampleBearings("±0.0005", ""),
+	Sound:     exampleBearings("±0.05", exampleLineBored("bearing")),
 	OnBuild:   bearingsOutOfLine,
 })
 

@@ -70,6 +70,7 @@ func blankChoices(p *eval.Part) []Choice {
 		if t := f.Tooth; t != nil && t.Involute && !f.Feature.PressureAngle.Is() && !f.Feature.Worm.Is() {
 			out = append(out, Choice{Spot: spot, What: "pressure angle", Item: f.Name() + " 20 deg", Why: "none is written"})
 		}
+		out = append(out, standardChoices(spot, f)...)
 		if f.Through && f.Feature.Kind != "split" && f.Way == nil && !f.Feature.Depth.Is() {
 			out = append(out, Choice{Spot: spot, What: "depth", Item: f.Name() + " through", Why: "no depth is written"})
 		}
