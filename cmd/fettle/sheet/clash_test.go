@@ -100,3 +100,25 @@ func rings(d *sketch.Drawing) (n int) {
 	}
 	return n
 }
+
+// Drawings of set-ups that go wrong, or stand on other machines, kept as they are.
+func TestExpectedTrips(t *testing.T) {
+	for file, rule := range map[string]string{"setting-clash": "tool-meets-holding", "setting-post": "tool-runs-into-jaws", "setting-level": "axis-out-of-reach"} {
+		trip := tripped(t, rule)
+		got := trip.drawings[len(trip.drawings)-1].SVG()
+		path := filepath.Join(root, "testdata", "sketch", file+".svg")
+		if *renew {
+			if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
+		want, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got != string(want) {
+			t.Errorf("%s.svg differs: go test -run Expected -renew, and look at it", file)
+		}
+	}
+}

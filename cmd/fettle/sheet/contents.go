@@ -65,13 +65,41 @@ func (m *maker) contents() {
 	}
 }
 
+// contents writes the list: of each part a fold with its set-ups and operations, open where there is
+// but one part.
 func (k *Block) contents(b *strings.Builder) {
 	if len(k.Rows) == 0 {
 		return
 	}
-	b.WriteString("<ul class=\"contents\">\n")
+	parts := 0
 	for _, r := range k.Rows {
-		fmt.Fprintf(b, "<li class=\"%s\"><a href=\"#%s\">%s</a></li>\n", r[2], esc(r[1]), esc(r[0]))
+		if r[2] == "part" && strings.HasPrefix(r[1], "part-") {
+			parts++
+		}
+	}
+	link := func(r []string) string { return fmt.Sprintf("<a href=\"#%s\">%s</a>", esc(r[1]), esc(r[0])) }
+	b.WriteString("<ul class=\"contents\">\n")
+	for i := 0; i < len(k.Rows); {
+		r := k.Rows[i]
+		end := i + 1
+		for end < len(k.Rows) && k.Rows[end][2] != "part" {
+			end++
+		}
+		if end == i+1 {
+			fmt.Fprintf(b, "<li>%s</li>\n", link(r))
+			i = end
+			continue
+		}
+		open := ""
+		if parts == 1 {
+			open = " open"
+		}
+		fmt.Fprintf(b, "<li><details%s><summary>%s</summary><ul>\n", open, link(r))
+		for _, x := range k.Rows[i+1 : end] {
+			fmt.Fprintf(b, "<li class=\"%s\">%s</li>\n", x[2], link(x))
+		}
+		b.WriteString("</ul></details></li>\n")
+		i = end
 	}
 	b.WriteString("</ul>\n")
 }

@@ -35,11 +35,11 @@ figcaption{font-size:9.5pt}
 .made input{font:inherit;width:9em;border:.3mm solid #000;padding:.15em}
 .bar{border:.3mm solid #000;height:3mm;max-width:60mm;margin:.1em 0 .5em}
 .bar i{display:block;height:100%;background:#555}
-.contents{columns:2;column-gap:8mm;padding-left:1.2em;margin:.4em 0}.contents li{break-inside:avoid}
-.contents a{color:#000;display:inline-block;padding:.12em 0}.contents .set{margin-left:1em;list-style:circle}.contents .op{margin-left:2em;list-style:none}
+.contents{list-style:none;padding:0;margin:.4em 0}.contents ul{padding-left:1.2em;columns:2;column-gap:8mm}.contents li{break-inside:avoid}
+.contents a{color:#000;display:inline-block;padding:.12em 0}.contents .set{list-style:circle}.contents .op{margin-left:1em;list-style:none}
 .stamp{font-size:9pt;border-top:.3mm solid #000;margin-top:1.5em;padding-top:.3em}
-@media (max-width:120mm){.contents{columns:1}.contents a{padding:.35em 0}table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}figure.true svg{min-width:140mm}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
-@media print{body{font-size:9.5pt;line-height:1.25}td,th{padding:.08em .4em}.contents{columns:3;font-size:9pt}.contents .op{display:none}.step:has(+figure),.step:has(+table){break-after:avoid}h2+table{break-inside:avoid}figure{overflow:visible}figure svg{max-height:105mm}figure.true svg{max-height:none;max-width:none}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
+@media (max-width:120mm){.contents ul{columns:1}.contents a{padding:.35em 0}table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}figure.true svg{min-width:0;max-width:none;zoom:.8}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
+@media print{body{font-size:9.5pt;line-height:1.25}td,th{padding:.08em .4em}.contents{display:none}.step:has(+figure),.step:has(+table){break-after:avoid}h2+table{break-inside:avoid}figure{overflow:visible}figure svg{max-height:105mm}figure.true svg{max-height:none;max-width:none}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
 @page{margin:12mm}
 `
 

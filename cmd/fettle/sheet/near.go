@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"fettle/cmd/fettle/sketch"
 	"fettle/eval"
@@ -18,10 +19,11 @@ import (
 type close struct {
 	body  *eval.Body
 	thing string
-	mm    float64   // the dry run's figure; below 0 they meet
-	tool  solid.Vec // height 0 of the stack then
-	a, b  solid.Vec // on the tool and on the thing; where they meet both alike
-	least bool      // a lower bound
+	mm    float64     // the dry run's figure; below 0 they meet
+	tool  solid.Vec   // height 0 of the stack then
+	a, b  solid.Vec   // on the tool and on the thing; where they meet both alike
+	least bool        // a lower bound
+	turn  *solid.Pose // how the piece is turned about its axis then; nil where it is not
 }
 
 // The figures that are drawn: as many, and up to so many mm.
@@ -85,9 +87,9 @@ func (c *close) find(h *eval.Holding, k *eval.Cut, n eval.Near, to solid.Pose) b
 			return false
 		}
 		for _, m := range w.Moves {
-			at, g := soonest(m, to, gap)
+			at, g := soonest(m, to, gap, shown(k))
 			if g.Gap < best-1e-4 || g.Gap < best+1e-4 && at[2] < c.tool[2]-1e-4 {
-				best, c.tool = min(best, g.Gap), at
+				best, c.tool, c.turn = min(best, g.Gap), at, w.Turn
 				c.a, c.b = c.places(to.Point(at), g)
 				back := to.Inverse()
 				c.a, c.b = back.Point(c.a), back.Point(c.b)
@@ -117,8 +119,8 @@ func (c *close) gapTo(h *eval.Holding, k *eval.Cut, w *eval.Working, n eval.Near
 }
 
 // soonest gives the place of a way where a gap is least: the distance of two convex bodies is
-// convex along it. Of places alike the end counts, then the middle.
-func soonest(m solid.Move, to solid.Pose, gap func(solid.Vec) solid.Near) (solid.Vec, solid.Near) {
+// convex along it. Of places alike the deeper end counts, of a level way what lies at a share of it.
+func soonest(m solid.Move, to solid.Pose, gap func(solid.Vec) solid.Near, alike float64) (solid.Vec, solid.Near) {
 	at := func(t float64) solid.Vec { return m.From.Add(m.To.Sub(m.From).Times(t)) }
 	f := func(t float64) solid.Near { return gap(to.Point(at(t))) }
 	if m.From == m.To {
@@ -143,9 +145,9 @@ func soonest(m solid.Move, to solid.Pose, gap func(solid.Vec) solid.Near) (solid
 			t, g = s, h
 		}
 	}
-	if m.From[2] == m.To[2] { // along the table the middle shows more of what is cut than an end
-		if h := f(0.5); h.Gap <= g.Gap+1e-4 {
-			t, g = 0.5, h
+	if m.From[2] == m.To[2] {
+		if h := f(alike); h.Gap <= g.Gap+1e-4 {
+			t, g = alike, h
 		}
 	}
 	return at(t), g
@@ -209,7 +211,7 @@ func (m *milled) pass(c *close) {
 	reach(p, c.a)
 	reach(p, c.b)
 	for i := range m.s.Things {
-		if t := &m.s.Things[i]; t.Tool && t.Name == short(c.body.Name) && len(t.In) > 0 && !slices.Contains(t.In, pane) {
+		if t := &m.s.Things[i]; t.Tool && strings.HasPrefix(t.Name, short(c.body.Name)) && len(t.In) > 0 && !slices.Contains(t.In, pane) {
 			t.In = append(t.In, pane)
 		}
 	}
@@ -233,14 +235,22 @@ func (c *close) words(tool solid.Vec) string {
 // tenthUp is a length that must be made up, to a tenth and never too small, as findings say it.
 func tenthUp(x float64) string { return sketch.Figure(math.Ceil(x*10-1e-6) / 10) }
 
+// shown is the share of a level way at which the tool is drawn: along the table its middle shows more
+// of what is cut than an end does; a saw that goes straight in is drawn where it has come to.
+func shown(k *eval.Cut) float64 {
+	if k.Choice.By == "sawing" && (k.Step.Step == nil || !k.Step.Step.Along.Is()) {
+		return 1
+	}
+	return 0.5
+}
+
 // deepest is the lowest place of the tool's ways; of places as low the first.
 func deepest(k *eval.Cut) (at solid.Vec, ok bool) {
 	for _, w := range k.Works {
 		for _, m := range w.Moves {
-			// The middle of a level way shows more of what is cut than its end.
 			places := []solid.Vec{m.From, m.To}
 			if math.Abs(m.From[2]-m.To[2]) < 1e-9 {
-				places = []solid.Vec{m.From.Add(m.To).Times(0.5)}
+				places = []solid.Vec{m.From.Add(m.To.Sub(m.From).Times(shown(k)))}
 			}
 			for _, v := range places {
 				if !ok || v[2] < at[2]-1e-9 {

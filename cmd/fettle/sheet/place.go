@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"fettle/eval"
 	"fettle/eval/solid"
 )
@@ -16,16 +18,26 @@ type place struct {
 // cut its stretch; what is done again at the same place, deeper, counts once. Where the piece is
 // turned on between, one place stands for all.
 func placesOf(k *eval.Cut) (out []place) {
+	deep := 2 // the axis that a tool goes in along
+	var mid solid.Vec
+	if k.LevelSpindle() {
+		deep = 1
+		if t := k.Choice.Tool.Cutter; t != nil { // the stack counts from the cutter's face towards the worker
+			mid[1] = t.Width.Or(0) / 2
+		}
+	}
+	same := func(p place, v solid.Move) bool { return alike(p.from, v.From, deep) && alike(p.to, v.To, deep) }
 	for i := range k.Works {
 		w := &k.Works[i]
 		if w.Wrong != "" {
 			continue
 		}
 		for _, v := range w.Moves {
-			if n := len(out); n > 0 && level(out[n-1].from, v.From) && level(out[n-1].to, v.To) {
+			v.From, v.To = v.From.Add(mid), v.To.Add(mid)
+			if n := len(out); n > 0 && same(out[n-1], v) {
 				continue
 			}
-			if w.Turn != nil && known(out, v) {
+			if w.Turn != nil && slices.ContainsFunc(out, func(p place) bool { return same(p, v) }) {
 				continue
 			}
 			out = append(out, place{v.From, v.To, w})
@@ -36,19 +48,18 @@ func placesOf(k *eval.Cut) (out []place) {
 
 func (m *milled) places() []place { return placesOf(m.k) }
 
-func known(ps []place, v solid.Move) bool {
-	for _, p := range ps {
-		if level(p.from, v.From) && level(p.to, v.To) {
-			return true
+// level says whether two places are one as seen from above.
+func level(a, b solid.Vec) bool { return alike(a, b, 2) }
+
+// alike says whether two places are one as seen along an axis.
+func alike(a, b solid.Vec, axis int) bool {
+	const same = 0.0005
+	for i := range 3 {
+		if i != axis && abs(a[i]-b[i]) >= same {
+			return false
 		}
 	}
-	return false
-}
-
-// level says whether two places are one as seen from above.
-func level(a, b solid.Vec) bool {
-	const same = 0.0005
-	return abs(a[0]-b[0]) < same && abs(a[1]-b[1]) < same
+	return true
 }
 
 func abs(x float64) float64 { return max(x, -x) }

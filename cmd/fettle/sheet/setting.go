@@ -36,8 +36,9 @@ type milled struct {
 	h     *eval.Holding
 	k     *eval.Cut // nil: as the piece is put up
 	s     *sketch.Setting
-	pose  solid.Pose // part's frame to the machine's, as the piece is turned for what is drawn
-	tool  solid.Vec  // where the tool is drawn
+	pose  solid.Pose  // part's frame to the machine's
+	turn  *solid.Pose // how the piece is turned about its axis first; nil where it is not
+	tool  solid.Vec   // where the tool is drawn
 	near  []close
 	lacks []string // what is not known of what is drawn
 }
@@ -49,9 +50,16 @@ func Milled(h *eval.Holding, k *eval.Cut) sketch.Setting {
 	m := milled{h: h, k: k, s: &s, pose: h.Pose}
 	if k != nil {
 		s.Name = k.Spot.String()
+		m.near = closest(h, k)
+		if len(k.Works) > 0 {
+			m.turn = k.Works[0].Turn
+		}
+		if len(m.near) > 0 && m.near[0].turn != nil {
+			m.turn = m.near[0].turn
+		}
 		piece := k.Before.Piece
-		if len(k.Works) > 0 && k.Works[0].Turn != nil {
-			piece, m.pose = piece.Placed(*k.Works[0].Turn), h.Pose
+		if m.turn != nil {
+			piece = piece.Placed(*m.turn)
 		}
 		s.Piece = piece.Placed(h.Pose)
 	}

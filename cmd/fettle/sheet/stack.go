@@ -19,7 +19,6 @@ func (m *milled) stack() {
 		m.s.Panes[elevation].Cut = false
 		return
 	}
-	m.near = closest(m.h, k)
 	if len(m.near) > 0 && (m.near[0].mm < 0 || m.near[0].tool[2] < at[2]+1e-6) {
 		at = m.near[0].tool
 	}
@@ -41,6 +40,9 @@ func (m *milled) stack() {
 		thing := sketch.Thing{Name: short(b.Name), Tool: true, Shape: solid.Cone(from, to, t.R0, t.R1), In: []int{elevation}}
 		if b.Name == "the cutter" {
 			thing.Name = k.Choice.Tool.Path()
+		}
+		if h := k.Stack.Holder; h != nil && b.Item == h.Item && h.Kind != "arbor" && k.Stack.OutKnown() {
+			thing.Name += ", tool " + model.Figure(k.Stack.Out.V) + " out"
 		}
 		if t.Z1-t.Z0 <= 2*model.Grain {
 			thing.Name = "" // a collar of which no height is known
@@ -131,7 +133,7 @@ func (m *milled) ways() {
 // turned draws on the end of a piece on a dividing head where each place that it is turned to lies.
 func (m *milled) turned() {
 	k := m.k
-	if len(k.Works) < 2 || k.Works[0].Turn == nil {
+	if len(k.Works) < 2 || m.turn == nil {
 		m.divided()
 		return
 	}
@@ -144,7 +146,7 @@ func (m *milled) turned() {
 		}
 		n++
 		on := func(v solid.Vec) solid.Vec {
-			return m.h.Pose.Point(k.Works[0].Turn.Point(w.Turn.Inverse().Point(m.h.Pose.Inverse().Point(v))))
+			return m.h.Pose.Point(m.turn.Point(w.Turn.Inverse().Point(m.h.Pose.Inverse().Point(v))))
 		}
 		v := w.Moves[len(w.Moves)-1]
 		a, b := on(v.From), on(v.To)

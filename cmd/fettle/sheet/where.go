@@ -171,12 +171,22 @@ func (m *maker) depth(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(a,
 	if w.Target.Form != nil && w.Target.Form.Tooth != nil {
 		put("gaps deep", model.Figure(w.Depth)+" mm from the outside")
 	}
-	if k.LevelSpindle() {
-		return
-	}
 	low := math.Inf(1)
 	for _, v := range w.Moves {
 		low = min(low, v.From[2], v.To[2])
+	}
+	if k.LevelSpindle() {
+		if r := k.Stack.Diameter.Or(0) / 2; r > 0 {
+			from := z.names[2]
+			if from == "its top" {
+				from = "the top of the piece"
+			}
+			put("down", length(z.at[2]-low+r)+" from "+from+" to the cutter's lowest edge: touch it with the cutter, then bring the table up so far")
+		}
+		if h.Seat.Is() {
+			put("its axis", length(low)+" above the table")
+		}
+		return
 	}
 	way := tidy(z.at[2] - low)
 	from := "the top of the piece"

@@ -175,3 +175,16 @@ func TestCrossSlideAimsAtTheMiddle(t *testing.T) {
 		}
 	}
 }
+
+// On a level spindle the cutter's middle stands over the middle of the slot, 15 mm from the front of a
+// block 30 mm wide, and its edge goes down as deep as the slot; its axis stands as high as the floor of
+// the slot (bed 35, parallels 8, block 20 less 4: 59) and half of its diameter of 63.
+func TestPlacesOnALevelSpindle(t *testing.T) {
+	trip := tripped(t, "axis-out-of-reach")
+	page := made(t, trip.checked, false).Markdown()
+	for _, want := range []string{", y 15 to x ", "down: 4 mm from the top of the piece to the cutter's lowest edge", "its axis: 90.5 mm above the table"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the sheet does not say %q: %s", want, page)
+		}
+	}
+}

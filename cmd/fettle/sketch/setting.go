@@ -87,6 +87,7 @@ const (
 	line        = 4.2   // between the foot lines of two lines of text
 	caption     = 5.0
 	tagWide     = 30.0
+	footWide    = 112.0
 )
 
 // Set draws a set-up in its views at one scale, and beneath each what it is. Things beside the piece
@@ -111,13 +112,16 @@ func Set(s Setting) (*Drawing, error) {
 		ps[i].collect(ps[:i])
 	}
 	foot := s.feet()
-	strip := line*float64(len(foot)) + 3
+	strip, least := line*float64(len(foot))+3, 60.0
+	for _, words := range foot {
+		least = max(least, Room(words, letters)+8)
+	}
 	for _, c := range scales {
-		high, ok := flow(ps, float64(c[0])/float64(c[1]), strip)
+		wide, high, ok := flow(ps, float64(c[0])/float64(c[1]), strip, least)
 		if !ok {
 			continue
 		}
-		d := &Drawing{Width: settingWide, Height: high, Title: s.Name}
+		d := &Drawing{Width: wide, Height: high, Title: s.Name}
 		foot = append(foot, fmt.Sprintf("Scale %d:%d, sizes in mm", c[0], c[1]))
 		for i, words := range foot {
 			d.Texts = append(d.Texts, Text{At: Point{4, 2.5 + line*float64(len(foot)-1-i)}, Words: words, Height: letters})
@@ -133,10 +137,10 @@ func Set(s Setting) (*Drawing, error) {
 	return nil, errors.New("the set-up does not go on the sheet at 1:1000")
 }
 
-// feet are the lines beneath the views, each as long as the sheet is wide at most.
+// feet are the lines beneath the views.
 func (s *Setting) feet() (out []string) {
 	for _, words := range s.Foot {
-		out = append(out, wrapped(words, settingWide-8)...)
+		out = append(out, wrapped(words, footWide)...)
 	}
 	if len(out) > 5 {
 		out = out[:5]
@@ -145,28 +149,30 @@ func (s *Setting) feet() (out []string) {
 }
 
 // flow lays the views out at a scale, in rows from the top, as many in a row as go in; it says how
-// high the sheet becomes. False where they do not go on it.
-func flow(ps []*pane, scale, strip float64) (high float64, ok bool) {
+// wide (at least so much) and high the sheet becomes. False where they do not go on it.
+func flow(ps []*pane, scale, strip, least float64) (wide, high float64, ok bool) {
 	var rows [][]*pane
 	x := 0.0
 	for _, p := range ps {
 		p.size(scale)
 		if p.wide > settingWide {
-			return 0, false
+			return 0, 0, false
 		}
 		if len(rows) == 0 || x+p.wide > settingWide {
 			rows, x = append(rows, nil), 0
 		}
 		rows[len(rows)-1] = append(rows[len(rows)-1], p)
 		x += p.wide
+		least = max(least, x+4)
 	}
+	wide = min(least, settingWide)
 	y := strip + line
 	for i := len(rows) - 1; i >= 0; i-- {
 		most, sum := 0.0, 0.0
 		for _, p := range rows[i] {
 			most, sum = max(most, p.high), sum+p.wide
 		}
-		x, between := 0.0, (settingWide-sum)/float64(len(rows[i]))
+		x, between := 0.0, (wide-sum)/float64(len(rows[i]))
 		for _, p := range rows[i] {
 			p.corner = Point{x + between/2, y}
 			x += p.wide + between
@@ -177,7 +183,7 @@ func flow(ps []*pane, scale, strip float64) (high float64, ok bool) {
 	if scale < 1 {
 		most = settingMost
 	}
-	return y + 2, y <= most
+	return wide, y + 2, y <= most
 }
 
 // span is how wide and high the bounds of a setting are in a view.

@@ -23,8 +23,8 @@ func (t *tagged) high() float64 { return line*float64(len(t.lines)) + 1 }
 
 func newTag(at Point, words string, dot bool) *tagged {
 	t := &tagged{at: at, dot: dot, lines: wrapped(words, tagWide)}
-	if len(t.lines) > 3 {
-		t.lines = append(t.lines[:2], shorten(strings.Join(t.lines[2:], " "), letters, tagWide))
+	if len(t.lines) > 4 {
+		t.lines = append(t.lines[:3], shorten(strings.Join(t.lines[3:], " "), letters, tagWide))
 	}
 	for _, l := range t.lines {
 		t.wide = max(t.wide, Room(l, letters)+2)
