@@ -18,15 +18,15 @@ func (p *pane) gauges() {
 	strokes, heads, words := len(p.d.Strokes), len(p.d.Heads), len(p.d.Texts)
 	try := func(n int) (placed int) {
 		p.d.Strokes, p.d.Heads, p.d.Texts, p.used = p.d.Strokes[:strokes], p.d.Heads[:heads], p.d.Texts[:words], nil
-		for _, g := range [2][]Gauge{all, back}[n/2] {
-			if p.gauge(g, n%2 == 1) {
+		for _, g := range [2][]Gauge{all, back}[n/2%2] {
+			if p.gauge(g, n%2 == 1, n/4) {
 				placed++
 			}
 		}
 		return placed
 	}
 	best, most := 0, -1
-	for n := range 4 {
+	for n := range 12 {
 		placed := try(n)
 		if placed == len(all) {
 			return
@@ -39,8 +39,9 @@ func (p *pane) gauges() {
 }
 
 // gauge draws a size beside or below the view, where its text and lines cross no text; false where
-// there is no such place. A text that stands beside its line does so at its end, or at its beginning.
-func (p *pane) gauge(g Gauge, beginning bool) bool {
+// there is no such place. A text that stands beside its line does so at its end, or at its beginning; one
+// over it in the middle if it can, or (lean 1, 2) near its beginning or its end.
+func (p *pane) gauge(g Gauge, beginning bool, lean int) bool {
 	out := g.Out.unit()
 	upright := g.Out.X != 0
 	m := Dimension{p.put(g.From), p.put(g.To), g.Out, g.Words}
@@ -64,7 +65,7 @@ func (p *pane) gauge(g Gauge, beginning bool) bool {
 		if p.taken(upright, k, a, b) {
 			continue
 		}
-		for _, t := range texts(a, b, m.Words, upright, beginning) {
+		for _, t := range texts(a, b, m.Words, upright, beginning, lean) {
 			if p.d.free(t) && p.d.open(a, b) && !t.box().crossedBy(a, b) && p.d.headsFree(a, b) &&
 				p.d.untouched(from, a.add(out.times(over))) && p.d.untouched(to, b.add(out.times(over))) {
 				p.d.dimensionAt(Dimension{from, to, g.Out, g.Words}, out, a, b, t)
@@ -94,7 +95,7 @@ func (p *pane) taken(upright bool, row int, a, b Point) bool {
 
 // texts gives places for the text of a size: over the middle of its line where that is long enough,
 // nearer to an end of it, then beside its ends.
-func texts(a, b Point, words string, upright, beginning bool) (out []Text) {
+func texts(a, b Point, words string, upright, beginning bool, lean int) (out []Text) {
 	w, d := Room(words, letters), b.sub(a)
 	l := d.len()
 	foot := d.left().times((above + 0.35*letters) / l)
@@ -106,9 +107,10 @@ func texts(a, b Point, words string, upright, beginning bool) (out []Text) {
 		out = append(out, x)
 	}
 	if w < l-0.4 {
-		put((l - w) / 2)
-		put(0.2)
-		put(l - w - 0.2)
+		over := [3]float64{(l - w) / 2, min(0.5, (l-w)/2), max(l-w-0.5, (l-w)/2)}
+		for i := range over {
+			put(over[(i+lean)%3])
+		}
 	}
 	if upright && w >= l-0.4 { // level, beside the middle of the line
 		m := a.add(b).times(0.5)
