@@ -1,6 +1,9 @@
 package sketch
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // nearer is how far from the view's edge the first dimension line stands, and rows how many stand
 // side by side at most.
@@ -10,7 +13,8 @@ const (
 )
 
 // gauges draws the sizes of a view: in the order and with the texts on the side with which all find
-// room, else with which most do. What finds none stands in the lines beside the drawing.
+// room, else with which most do; at last with texts beside their lines farther off. What finds none
+// stands in the lines beside the drawing.
 func (p *pane) gauges() {
 	all := p.inTurn()
 	back := slices.Clone(all)
@@ -18,15 +22,15 @@ func (p *pane) gauges() {
 	strokes, heads, words := len(p.d.Strokes), len(p.d.Heads), len(p.d.Texts)
 	try := func(n int) (placed int) {
 		p.d.Strokes, p.d.Heads, p.d.Texts, p.used = p.d.Strokes[:strokes], p.d.Heads[:heads], p.d.Texts[:words], nil
-		for _, g := range [2][]Gauge{all, back}[n/2] {
-			if p.gauge(g, n%2 == 1) {
+		for _, g := range [2][]Gauge{all, back}[n/2%2] {
+			if p.gauge(g, n%2 == 1, n >= 4) {
 				placed++
 			}
 		}
 		return placed
 	}
 	best, most := 0, -1
-	for n := range 4 {
+	for n := range 8 {
 		placed := try(n)
 		if placed == len(all) {
 			return
@@ -39,8 +43,9 @@ func (p *pane) gauges() {
 }
 
 // gauge draws a size beside or below the view, where its text and lines cross no text; false where
-// there is no such place. A text that stands beside its line does so at its end, or at its beginning.
-func (p *pane) gauge(g Gauge, beginning bool) bool {
+// there is no such place. A text that stands beside its line does so at its end, or at its
+// beginning; off: farther from it.
+func (p *pane) gauge(g Gauge, beginning, off bool) bool {
 	out := g.Out.unit()
 	upright := g.Out.X != 0
 	m := Dimension{p.put(g.From), p.put(g.To), g.Out, g.Words}
@@ -64,7 +69,7 @@ func (p *pane) gauge(g Gauge, beginning bool) bool {
 		if p.taken(upright, k, a, b) {
 			continue
 		}
-		for _, t := range texts(a, b, m.Words, upright, beginning) {
+		for _, t := range texts(a, b, m.Words, upright, beginning, off) {
 			if p.d.free(t) && p.d.open(a, b) && !t.box().crossedBy(a, b) && p.d.headsFree(a, b) &&
 				p.d.untouched(from, a.add(out.times(over))) && p.d.untouched(to, b.add(out.times(over))) {
 				p.d.dimensionAt(Dimension{from, to, g.Out, g.Words}, out, a, b, t)
@@ -94,7 +99,7 @@ func (p *pane) taken(upright bool, row int, a, b Point) bool {
 
 // texts gives places for the text of a size: over the middle of its line where that is long enough,
 // nearer to an end of it, then beside its ends.
-func texts(a, b Point, words string, upright, beginning bool) (out []Text) {
+func texts(a, b Point, words string, upright, beginning, off bool) (out []Text) {
 	w, d := Room(words, letters), b.sub(a)
 	l := d.len()
 	foot := d.left().times((above + 0.35*letters) / l)
@@ -117,6 +122,11 @@ func texts(a, b Point, words string, upright, beginning bool) (out []Text) {
 	ends := []float64{l + 2*headLong + 1, -w - 2*headLong - 1}
 	if beginning {
 		slices.Reverse(ends)
+	}
+	if off { // beyond the line of another size
+		for far := 5.0; far <= 15; far += 5 {
+			put(ends[0] + math.Copysign(far, ends[0]))
+		}
 	}
 	put(ends[0])
 	put(ends[1])
