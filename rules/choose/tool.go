@@ -77,7 +77,7 @@ func (c *chooser) picked(k *asked, cu *model.Cutter, r model.Ref) []eval.Pick {
 		}
 	}
 	var out []eval.Pick
-	for _, d := range cu.Diameter.V.Within(want-0.005, want+0.005, 1) {
+	for _, d := range cu.Diameter.V.Within(want-exactly, want+exactly, 1) {
 		out = append(out, c.pick(k, cu, d))
 	}
 	if len(out) == 0 && k.by == "milling" {
@@ -121,7 +121,7 @@ func (c *chooser) here(kinds []string) []*model.Cutter {
 func (c *chooser) sized(k *asked, kinds []string, d float64) []eval.Pick {
 	var out []eval.Pick
 	for _, cu := range c.here(kinds) {
-		for _, m := range cu.Diameter.V.Within(d-0.005, d+0.005, 1) {
+		for _, m := range cu.Diameter.V.Within(d-exactly, d+exactly, 1) {
 			out = append(out, c.pick(k, cu, m))
 		}
 	}
