@@ -24,7 +24,7 @@ func (a Point) sub(b Point) Point       { return Point{a.X - b.X, a.Y - b.Y} }
 func (a Point) times(f float64) Point   { return Point{a.X * f, a.Y * f} }
 func (a Point) dot(b Point) float64     { return a.X*b.X + a.Y*b.Y }
 func (a Point) cross(b Point) float64   { return a.X*b.Y - a.Y*b.X }
-func (a Point) len() float64            { return math.Hypot(a.X, a.Y) }
+func (a Point) len() float64            { return math.Sqrt(a.X*a.X + a.Y*a.Y) }
 func (a Point) left() Point             { return Point{-a.Y, a.X} }
 func (a Point) unit() Point             { return a.times(1 / a.len()) }
 func between(x, lo, hi float64) float64 { return min(max(x, lo), hi) }

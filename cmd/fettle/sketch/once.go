@@ -13,15 +13,41 @@ const onLine = 0.03
 
 // once gives what of some lines lies on none of those before them, nor on the others given.
 func once(ss, others []Stroke) (out []Stroke) {
+	under := slices.Clone(others)
+	boxes := make([]box, 0, len(others)+len(ss))
+	for i := range under {
+		boxes = append(boxes, under[i].box())
+	}
+	var near []Stroke
 	for _, s := range ss {
-		under := append(slices.Clone(others), out...)
-		if len(s.Points) == 2 && !s.Arc {
-			out = append(out, s.beside(under)...)
-			continue
+		near = near[:0]
+		for i, b := 0, s.box().grown(onLine); i < len(under); i++ {
+			if b.meets(boxes[i].grown(onLine)) {
+				near = append(near, under[i])
+			}
 		}
-		out = append(out, s.apart(under)...)
+		var parts []Stroke
+		if len(s.Points) == 2 && !s.Arc {
+			parts = s.beside(near)
+		} else {
+			parts = s.apart(near)
+		}
+		for i := range parts {
+			boxes = append(boxes, parts[i].box())
+		}
+		out, under = append(out, parts...), append(under, parts...)
 	}
 	return out
+}
+
+// box is the room of a line.
+func (s *Stroke) box() box {
+	b := box{s.Points[0], s.Points[0]}
+	for _, p := range s.Points[1:] {
+		b.lo = Point{min(b.lo.X, p.X), min(b.lo.Y, p.Y)}
+		b.hi = Point{max(b.hi.X, p.X), max(b.hi.Y, p.Y)}
+	}
+	return b
 }
 
 // beside gives the parts of a straight line that lie on no other straight line.
