@@ -86,7 +86,9 @@ func (r *reader) decode(n *node, when map[*model.Item]model.Expr) {
 		n.item.Name = r.stepCalled(n)
 	}
 	h := fnv.New64a()
-	digestItem(h, n.item)
+	digestSaid(h, n.item)
+	n.item.Alike = h.Sum64()
+	put(h, n.item.Label)
 	n.item.Digest = h.Sum64()
 }
 

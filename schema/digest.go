@@ -9,7 +9,13 @@ import (
 
 // digestItem puts all that a block says into a hash, with its values and not its layout.
 func digestItem(h hash.Hash64, i *model.Item) {
-	put(h, i.Kind, i.Label)
+	digestSaid(h, i)
+	put(h, i.Label)
+}
+
+// digestSaid takes in all that an item says, but not what it is called.
+func digestSaid(h hash.Hash64, i *model.Item) {
+	put(h, i.Kind)
 	for n := range i.Attrs {
 		put(h, i.Attrs[n].Name)
 		digestValue(h, &i.Attrs[n].Value)

@@ -31,8 +31,9 @@ const Effort = 20000
 func Choose(b *model.Build, effort int) (*eval.Trace, []rules.Verdict, []Choice) {
 	parts, said := make([]*eval.PartTrace, len(b.Parts)), make([][]rules.Verdict, len(b.Parts))
 	moments, gaps := make([]int, len(b.Parts)), make([]int, len(b.Parts))
+	on := shelfOf(&b.Shop)
 	beside.Do(len(b.Parts), func(i int) { // of whoever made it nothing else is kept
-		c := newChooser(b, effort)
+		c := newChooser(b, on, effort)
 		parts[i] = c.player.Part(b, b.Parts[i], c)
 		if !parts[i].Waiting() {
 			said[i] = c.runner.Part(parts[i])
@@ -43,7 +44,7 @@ func Choose(b *model.Build, effort int) (*eval.Trace, []rules.Verdict, []Choice)
 	for i, p := range parts {
 		waits[i] = p.Waiting()
 	}
-	c := newChooser(b, effort)
+	c := newChooser(b, on, effort)
 	t := c.player.Together(b, parts, c)
 	for i, p := range parts {
 		t.Moments, t.Gaps = t.Moments+moments[i], t.Gaps+gaps[i]
@@ -55,13 +56,14 @@ func Choose(b *model.Build, effort int) (*eval.Trace, []rules.Verdict, []Choice)
 	return t, vs, listed(t)
 }
 
-func newChooser(b *model.Build, effort int) *chooser {
-	return &chooser{build: b, player: eval.NewPlayer(), runner: rules.NewRunner(b), effort: effort,
+func newChooser(b *model.Build, on *shelf, effort int) *chooser {
+	return &chooser{build: b, shelf: on, player: eval.NewPlayer(), runner: rules.NewRunner(b), effort: effort,
 		best: map[cutKey]tooled[eval.CutChoice]{}, turned: map[cutKey]tooled[eval.TurnChoice]{}}
 }
 
 type chooser struct {
 	build  *model.Build
+	shelf  *shelf
 	player *eval.Player
 	runner *rules.Runner
 	effort int

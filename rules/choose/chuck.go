@@ -3,7 +3,6 @@ package choose
 import (
 	"math"
 	"slices"
-	"sort"
 	"strings"
 
 	"fettle/eval"
@@ -69,8 +68,8 @@ func (c *chooser) lathes(w *eval.Work) ([]*model.Machine, string) {
 		return []*model.Machine{m}, ""
 	}
 	var out []*model.Machine
-	for _, m := range c.build.Shop.Machines {
-		if m.Kind == "lathe" && m.Here() {
+	for _, m := range c.shelf.machines {
+		if m.Kind == "lathe" {
 			out = append(out, m)
 		}
 	}
@@ -118,7 +117,7 @@ func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]
 	base.Support = c.support(p, s)
 	if !s.Hold.Is() {
 		var out []eval.ChuckChoice
-		for _, k := range c.chucks() {
+		for _, k := range c.shelf.chucks {
 			if k.Here() {
 				h := base
 				h.Chuck = k
@@ -388,11 +387,3 @@ func (c *chooser) faceplates(base eval.ChuckChoice) []eval.ChuckChoice {
 }
 
 func oneOf(s string, all ...string) bool { return slices.Contains(all, s) }
-
-// chucks lists the chucks in the order they are tried: those that close on the middle by
-// themselves first.
-func (c *chooser) chucks() []*model.Chuck {
-	out := slices.Clone(c.build.Shop.Chucks)
-	sort.SliceStable(out, func(i, j int) bool { return !out[i].Independent.V && out[j].Independent.V })
-	return out
-}

@@ -22,7 +22,7 @@ type listener struct {
 // for which the search passed over what is better.
 func ListenForDeaf(b *model.Build, asked map[string]int, wrong func(says string)) {
 	for _, p := range b.Parts {
-		l := &listener{newChooser(b, Effort), wrong, asked}
+		l := &listener{newChooser(b, shelfOf(&b.Shop), Effort), wrong, asked}
 		l.player.Part(b, p, l)
 	}
 }

@@ -85,7 +85,7 @@ func (c *chooser) carried(p *eval.Part, before *eval.State, w *eval.Work) []eval
 		return []eval.ChuckChoice{base}
 	}
 	var out []eval.ChuckChoice
-	for _, k := range c.chucks() {
+	for _, k := range c.shelf.chucks {
 		if k.Here() {
 			h := base
 			h.Chuck = k

@@ -64,9 +64,8 @@ func (c *chooser) machines(p *eval.Part, w *eval.Work) ([]*model.Machine, string
 		return []*model.Machine{m}, ""
 	}
 	var mills, presses []*model.Machine
-	for _, m := range shop.Machines {
+	for _, m := range c.shelf.machines {
 		switch {
-		case !m.Here():
 		case m.Kind == "mill":
 			mills = append(mills, m)
 		case m.Kind == "drill_press":
@@ -116,10 +115,8 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 		}
 	}
 	var out []eval.HoldChoice
-	for _, v := range shop.Vises {
-		if v.Here() {
-			out = append(out, eval.HoldChoice{Vise: v})
-		}
+	for _, v := range c.shelf.vises {
+		out = append(out, eval.HoldChoice{Vise: v})
 	}
 	if len(s.Clamps) > 0 {
 		for _, v := range shop.Clamps {

@@ -116,15 +116,7 @@ func shankTaper(s model.Known[model.Shank]) model.Known[drawing.Taper] {
 	return model.Known[drawing.Taper]{V: s.V.Taper, From: s.From, At: s.At, Of: s.Of, Attr: s.Attr}
 }
 
-func (c *chooser) holders(kind string) []*model.Holder {
-	var out []*model.Holder
-	for _, h := range c.build.Shop.Holders {
-		if h.Kind == kind && h.Here() {
-			out = append(out, h)
-		}
-	}
-	return out
-}
+func (c *chooser) holders(kind string) []*model.Holder { return c.shelf.holders[kind] }
 
 type adder func(good bool, ms ...eval.Mount)
 

@@ -18,6 +18,7 @@ type Item struct {
 	Items  []*Item // the blocks within, in written order
 	Turn   int     // number of its turn among the blocks of its kind in its parent, from 1; names steps without a label
 	Name   string  // what it is called in the work: "operation saw the split", "hole.pillar, second"
+	Alike  uint64  // as Digest, but for its label: two things of one kind that say the same have the same
 	Digest uint64  // of all that it says, with its values: the same words give the same digest wherever they stand
 }
 
