@@ -23,7 +23,7 @@ pushed on by a tenth uses the gap up.`,
 func toolCloseToHolding(k *eval.Cut, a *Ask) {
 	room := a.Limit("room")
 	for _, n := range k.Near {
-		if n.Piece || n.Sure < 0 || drilledThrough(k, n) {
+		if n.Piece || n.Sure < 0 {
 			continue
 		}
 		switch {

@@ -130,7 +130,7 @@ func TestReadmeShopIsRead(t *testing.T) {
 		t.Error("nothing is said of what should hold the drills")
 	}
 	out := try(blocks[0] + "\n" + blocks[1])
-	if strings.Contains(out, "no chuck or collet holds it") || !strings.Contains(out, "would settle 8 parallels.pairs.thickness 6 end_mill.few.flute_length") ||
+	if strings.Contains(out, "no chuck or collet holds it") || !strings.Contains(out, "would settle 10 parallels.pairs.thickness 6 end_mill.few.flute_length") ||
 		!strings.Contains(out, "No tap M4 is here") {
 		t.Errorf("the report is not what the README says:\n%s", out)
 	}
