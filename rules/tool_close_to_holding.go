@@ -27,7 +27,7 @@ func toolCloseToHolding(k *eval.Cut, a *Ask) {
 			continue
 		}
 		switch {
-		case n.Sure < room-0.0005 && n.Lift == 0:
+		case n.Sure < room-0.0005:
 			passes := "passes " + n.Thing + " by " + hundredth(n.Sure) + " mm"
 			if hundredth(n.Sure) == "0" {
 				passes = "just touches " + n.Thing + " as it passes"
