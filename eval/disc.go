@@ -54,15 +54,7 @@ func (k *Cut) blade(t Target) bool {
 	if w.Facing {
 		k.bladeMoves(&w, shape, axis)
 	}
-	if fs.Finished {
-		fs.Twice = true
-	}
-	left := k.Step.Step != nil && k.Step.Step.Leaves.V > model.Grain
-	fs.Begun, fs.Depth, fs.ByProcess, fs.By = true, w.Depth, k.Choice.By, k.Spot
-	fs.Finished = !left && shape.Depth.V >= f.Depth.V-model.Grain
-	w.Final = fs.Finished
-	k.took(w)
-	k.straightBurrs(f, shape)
+	k.straightDone(fs, f, shape, w)
 	return true
 }
 

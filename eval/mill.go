@@ -203,6 +203,11 @@ func (k *Cut) straight(t Target) {
 	case k.Stack.Diameter.Is() && w.Facing:
 		w.Moves, w.Run = k.straightMoves(shape, entry, r)
 	}
+	k.straightDone(fs, f, shape, w)
+}
+
+// straightDone notes what has become of a straight feature, takes its metal away and leaves its burrs.
+func (k *Cut) straightDone(fs *FeatureState, f, shape *Form, w Working) {
 	if fs.Finished {
 		fs.Twice = true
 	}
