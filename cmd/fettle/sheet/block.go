@@ -16,6 +16,7 @@ const (
 	Caution              // Words, in the usual words of the trade
 	List                 // Rows of one word each
 	Table                // Head and Rows
+	Facts                // Rows of label and value
 	Tick                 // an operation to tick off: Words, then Rows of label and value; ID
 	Margin               // a bar: Words, and Share left over
 	Picture              // SVG; Words says what it shows
@@ -46,6 +47,12 @@ func (p *Page) heading(level int, id, words string) {
 }
 
 func (p *Page) para(words string) { p.add(Block{Kind: Para, Words: words}) }
+
+func (p *Page) facts(rows [][]string) {
+	if len(rows) > 0 {
+		p.add(Block{Kind: Facts, Rows: rows})
+	}
+}
 
 func (p *Page) table(head []string, rows [][]string) {
 	if len(rows) > 0 {

@@ -110,26 +110,30 @@ func slack(mc *model.Machine) (x, y float64, ok bool) {
 
 // approach says from which side to come to each place, so that the slack of the screws counts
 // nowhere.
-func (m *maker) approach(mc *model.Machine, z zero) string {
+func (m *maker) approach(mc *model.Machine, z zero, put func(a, b string)) {
 	if mc == nil || mc.Kind != "mill" {
-		return ""
+		return
 	}
 	d, known := m.axes(mc)
 	if !known[0] && !known[1] {
-		return ""
+		return
 	}
-	from := z.aside(0)
-	words := "set nought, and come to every place, from the " + from + " and from the " + z.aside(1) + ", so that the figures grow"
+	words := "from the " + z.aside(0) + " and the " + z.aside(1) + ", to nought and to every place"
 	if x, y, ok := slack(mc); ok {
 		words += "; slack " + model.Figure(x) + " mm"
 		if x != y {
-			words += " in x and " + model.Figure(y) + " mm in y"
+			words += " in x, " + model.Figure(y) + " mm in y"
 		}
 	}
+	put("come to it", words)
+	var each []string
 	for i, name := range []string{"x", "y"} {
 		if known[i] && (i == 0 || !known[0] || d[1] != d[0]) {
-			words += "; one line of the " + name + " dial is " + d[i].size(d[i].line) + ", one turn " + d[i].size(d[i].turn)
+			each = append(each, name+" "+d[i].size(d[i].line)+" a line, "+d[i].size(d[i].turn)+" a turn")
 		}
 	}
-	return words
+	if len(each) == 1 && known[0] && known[1] {
+		each[0] = strings.TrimPrefix(each[0], "x ")
+	}
+	put("dials", strings.Join(each, "; "))
 }

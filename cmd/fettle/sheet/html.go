@@ -15,10 +15,10 @@ const style = `
 body{font:11pt/1.35 sans-serif;color:#000;background:#fff;margin:1em auto;max-width:190mm;padding:0 .6em;overflow-wrap:anywhere}
 h1{font-size:17pt;border-bottom:.6mm solid #000;margin:.2em 0 .5em}
 h2{font-size:13pt;margin:1em 0 .4em}
-table{border-collapse:collapse;width:100%;margin:.4em 0}
+table{border-collapse:collapse;width:100%;margin:.4em 0}tr{break-inside:avoid}
 td,th{border:.2mm solid #777;padding:.15em .4em;text-align:left;vertical-align:top}
 th{border-bottom:.5mm solid #000;overflow-wrap:normal}
-td:first-child{overflow-wrap:break-word}
+td{overflow-wrap:break-word}
 figure{margin:.6em 0;break-inside:avoid;overflow-x:auto}
 figure svg{width:100%;height:auto;display:block}
 figure.small{display:inline-block;width:32%;margin:.3em .3%}
@@ -30,7 +30,8 @@ figcaption{font-size:9.5pt}
 .step input[type=checkbox]{width:5mm;height:5mm;vertical-align:-1mm;margin:0 .5em 0 0}
 .step dl{display:grid;grid-template-columns:9em 1fr;margin:.15em 0 0 2em;gap:0 .6em}
 .step dt{color:#333}.step dd{margin:0}
-.beside{display:flex;flex-wrap:wrap;align-items:flex-start;border-top:.3mm solid #000;break-inside:avoid}.beside .step{flex:1 1 66mm;border:0}.beside .step dl{grid-template-columns:7em 1fr;margin-left:1em}.beside figure{flex:0 1 auto;max-width:100%}
+.beside{display:flex;flex-wrap:wrap;align-items:flex-start;column-gap:4mm;border-top:.3mm solid #000;break-inside:avoid}.beside .words{flex:1 1 66mm;min-width:0;max-width:100%}.beside td:first-child{white-space:nowrap}.beside .step{border:0}.beside .step dl{grid-template-columns:7em 1fr;margin-left:1em}.beside figure{flex:0 1 auto;max-width:100%}
+.facts{display:flex;flex-wrap:wrap;margin:.3em 0;border:.2mm solid #777;border-width:.2mm 0}.facts div{display:flex;gap:.6em;width:50%;box-sizing:border-box;padding:.06em .4em}.facts .long{width:100%;order:1}.facts dt{flex:0 0 8.5em;color:#333}.facts dd{margin:0;min-width:0}
 .made{display:block;margin:.3em 0 0 2em}
 .made input{font:inherit;width:9em;border:.3mm solid #000;padding:.15em}
 .bar{border:.3mm solid #000;height:3mm;max-width:60mm;margin:.1em 0 .5em}
@@ -38,8 +39,8 @@ figcaption{font-size:9.5pt}
 .contents{list-style:none;padding:0;margin:.4em 0}.contents ul{padding-left:1.2em;columns:2;column-gap:8mm}.contents li{break-inside:avoid}
 .contents a{color:#000;display:inline-block;padding:.12em 0}.contents .set{list-style:circle}.contents .op{margin-left:1em;list-style:none}
 .stamp{font-size:9pt;border-top:.3mm solid #000;margin-top:1.5em;padding-top:.3em}
-@media (max-width:120mm){.contents ul{columns:1}.contents a{padding:.35em 0}table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}figure.true svg{min-width:0;max-width:none;zoom:.8}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
-@media print{body{font-size:9.5pt;line-height:1.25}td,th{padding:.08em .4em}.contents{display:none}.step:has(+figure),.step:has(+table){break-after:avoid}h2+table{break-inside:avoid}figure{overflow:visible}figure svg{max-height:105mm}figure.true svg{max-height:none;max-width:none}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
+@media (max-width:120mm){.facts div{width:100%}.contents ul{columns:1}.contents a{padding:.35em 0}table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}figure.true svg{min-width:0;max-width:none;zoom:.8}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
+@media print{body{font-size:9.5pt;line-height:1.25}td,th{padding:.08em .4em}.contents{display:none}.step:has(+figure),.step:has(+table){break-after:avoid}.start{break-inside:avoid}h2+p{break-after:avoid}figure{overflow:visible}figure svg{max-height:105mm}figure.true svg{max-height:none;max-width:none}body{margin:0;max-width:none}.part{break-before:page}h2{break-after:avoid}}
 @page{margin:12mm}
 `
 
@@ -48,25 +49,59 @@ func (p *Page) HTML() string {
 	var b strings.Builder
 	b.WriteString("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width,initial-scale=1\">\n")
 	fmt.Fprintf(&b, "<meta name=\"fettle-digest\" content=\"%s\">\n<title>%s</title>\n<style>%s</style>\n</head>\n<body>\n<section>\n", p.Stamp.Digest, esc(p.Title), style)
-	box := 0
-	for i := range p.Blocks {
-		k := &p.Blocks[i]
-		if k.Kind == Picture && k.True && i > 0 && p.Blocks[i-1].Kind == Tick {
-			k.html(&b, &box)
-			b.WriteString("</div>\n")
-			continue
-		}
-		if k.Kind == Tick && i+1 < len(p.Blocks) && p.Blocks[i+1].Kind == Picture && p.Blocks[i+1].True {
-			b.WriteString("<div class=\"beside\">\n") // the drawing stands beside the words where there is room
-		}
-		k.html(&b, &box)
-	}
+	p.body(&b)
 	on := "…………………"
 	if p.Stamp.On != "" {
 		on = p.Stamp.On
 	}
 	fmt.Fprintf(&b, "</section>\n<p class=\"stamp\">Made on %s from files with the digest %s.</p>\n</body>\n</html>\n", esc(on), p.Stamp.Digest)
 	return b.String()
+}
+
+// body writes the blocks. Head and first operation of a set-up are kept on one leaf, and a drawing
+// stands beside the words and tables of its operation where there is room.
+func (p *Page) body(b *strings.Builder) {
+	box := 0
+	for i := 0; i < len(p.Blocks); i++ {
+		head := p.Blocks[i].Kind == Heading && i+1 < len(p.Blocks) && p.Blocks[i+1].Kind == Facts
+		if head {
+			b.WriteString("<div class=\"start\">\n")
+			p.Blocks[i].html(b, &box)
+			p.Blocks[i+1].html(b, &box)
+			i += 2
+		}
+		if n := p.drawn(i); n > 0 {
+			b.WriteString("<div class=\"beside\">\n<div class=\"words\">\n")
+			for ; n > 0; n-- {
+				p.Blocks[i].html(b, &box)
+				i++
+			}
+			b.WriteString("</div>\n")
+			p.Blocks[i].html(b, &box)
+			b.WriteString("</div>\n")
+		} else if !head || i < len(p.Blocks) && (p.Blocks[i].Kind == Tick || p.Blocks[i].Kind == Picture) {
+			p.Blocks[i].html(b, &box)
+		} else {
+			i--
+		}
+		if head {
+			b.WriteString("</div>\n")
+		}
+	}
+}
+
+// drawn says how many blocks from one on, an operation and its tables, stand before a drawing of it; 0:
+// there is none.
+func (p *Page) drawn(from int) int {
+	for i := from; i < len(p.Blocks); i++ {
+		switch k := &p.Blocks[i]; {
+		case k.Kind == Picture && k.True && i > from:
+			return i - from
+		case (k.Kind == Tick) != (i == from), k.Kind != Tick && k.Kind != Table:
+			return 0
+		}
+	}
+	return 0
 }
 
 // esc makes a text fit to stand in the page: what does not print, or turns the direction of
@@ -87,6 +122,8 @@ func (k *Block) html(b *strings.Builder, box *int) {
 		fmt.Fprintf(b, "<p class=\"caution\">⚠ %s</p>\n", esc(k.Words))
 	case Table:
 		k.table(b)
+	case Facts:
+		k.facts(b)
 	case Tick:
 		k.tick(b, box)
 	case Margin:
@@ -99,7 +136,11 @@ func (k *Block) html(b *strings.Builder, box *int) {
 		if k.True {
 			class = " class=\"true\""
 		}
-		fmt.Fprintf(b, "<figure%s>%s<figcaption>%s</figcaption></figure>\n", class, k.SVG, esc(k.Words))
+		says := ""
+		if k.Words != "" {
+			says = "<figcaption>" + esc(k.Words) + "</figcaption>"
+		}
+		fmt.Fprintf(b, "<figure%s>%s%s</figure>\n", class, k.SVG, says)
 	case Contents:
 		k.contents(b)
 	case Part:
@@ -122,11 +163,11 @@ func width(share float64) float64 {
 func (k *Block) table(b *strings.Builder) {
 	b.WriteString("<table>\n")
 	if k.Head != nil {
-		b.WriteString("<tr>")
+		b.WriteString("<thead><tr>")
 		for _, h := range k.Head {
 			fmt.Fprintf(b, "<th>%s</th>", esc(h))
 		}
-		b.WriteString("</tr>\n")
+		b.WriteString("</tr></thead>\n")
 	}
 	for _, r := range k.Rows {
 		b.WriteString("<tr>")
@@ -136,6 +177,21 @@ func (k *Block) table(b *strings.Builder) {
 		b.WriteString("</tr>\n")
 	}
 	b.WriteString("</table>\n")
+}
+
+// halfLine is how many letters a fact has at most to stand with another in one line.
+const halfLine = 34
+
+func (k *Block) facts(b *strings.Builder) {
+	b.WriteString("<dl class=\"facts\">\n")
+	for _, r := range k.Rows {
+		class := ""
+		if len([]rune(r[1])) > halfLine {
+			class = " class=\"long\""
+		}
+		fmt.Fprintf(b, "<div%s><dt>%s</dt><dd>%s</dd></div>\n", class, esc(r[0]), esc(r[1]))
+	}
+	b.WriteString("</dl>\n")
 }
 
 func (k *Block) tick(b *strings.Builder, box *int) {

@@ -36,7 +36,7 @@ func (k *Block) markdown(b *strings.Builder) {
 		fmt.Fprintf(b, "%s\n\n", md(k.Words))
 	case Caution:
 		fmt.Fprintf(b, "> **Caution.** %s\n\n", md(k.Words))
-	case Table:
+	case Table, Facts:
 		head := k.Head
 		if head == nil {
 			head = make([]string, len(k.Rows[0]))

@@ -128,7 +128,13 @@ func (m *maker) front(parts []*eval.PartTrace) {
 		shop = "no shop: nothing is known of machines and tools"
 	}
 	p.para("Made on paper with " + shop + ".")
+	if n := remark(m.c.Build.Recipe.Item); n != "" {
+		p.para(sentence(n))
+	}
 	p.add(Block{Kind: Caution, Words: before})
+	if m.w.Pictures {
+		p.para("Each operation is drawn as the piece is before its cut: on a mill with the tool where it comes nearest to something, on a lathe with the way of the tip.")
+	}
 	m.dangers()
 	var rows [][]string
 	for _, t := range parts {
@@ -136,13 +142,13 @@ func (m *maker) front(parts []*eval.PartTrace) {
 	}
 	p.heading(2, "parts", "Parts")
 	p.table([]string{"part", "title", "pieces", "material", "what was found"}, rows)
+	if m.w.Pictures {
+		m.isometric(parts)
+	}
 	p.add(Block{Kind: Contents})
 	m.stock(parts)
 	m.cutMap(parts)
 	m.tray(parts)
-	if m.w.Pictures {
-		m.isometric(parts)
-	}
 }
 
 func (m *maker) isometric(parts []*eval.PartTrace) {

@@ -22,17 +22,25 @@ func (m *maker) part(t *eval.PartTrace) error {
 	if quantity(t.Part) == "1" {
 		p.Blocks[len(p.Blocks)-1].Words = "1 piece of " + material(t.Part) + "."
 	}
+	if n := remark(t.Part.Part.Item); n != "" {
+		p.para(sentence(n))
+	}
+	if b := t.Part.Part.Blank; b != nil && remark(b.Item) != "" {
+		p.para("Of the raw piece: " + sentence(remark(b.Item)))
+	}
 	if t.End == nil {
 		p.para("Not made on paper: " + t.Part.Unplayed + ".")
 		return nil
 	}
 	if m.w.Pictures {
 		m.later(func() ([]Block, error) {
-			d, left, err := sketch.Part(title(t), t.End.Piece, sketch.FirstAngle, sizes(t))
+			all := sizes(t)
+			all.Paper = sketch.Column
+			d, left, err := sketch.Part(title(t), t.End.Piece, sketch.FirstAngle, all)
 			if err != nil {
 				return nil, fmt.Errorf("part %s: %w", t.Part.Label, err)
 			}
-			out := []Block{{Kind: Picture, SVG: d.SVG(), Words: "The finished part, in first angle projection"}}
+			out := []Block{{Kind: Picture, SVG: d.SVG(), Words: "The finished part, in first angle projection", True: true}}
 			if len(left) > 0 {
 				out = append(out, Block{Kind: Para, Words: "For these the drawing has no room; the table has them: " + strings.Join(left, "; ") + "."})
 			}
@@ -41,10 +49,7 @@ func (m *maker) part(t *eval.PartTrace) error {
 	}
 	p.table([]string{"dimension", "as drawn", "limits, mm"}, m.dimensions(t))
 	m.mates(t)
-	for _, g := range settings(t) {
-		m.setting(t, g)
-	}
-	m.bench(t)
+	m.work(t)
 	return nil
 }
 
@@ -111,7 +116,7 @@ func limits(l model.Known[eval.Limits]) string {
 }
 
 // setting puts one holding on the page, and what is cut in it.
-func (m *maker) setting(t *eval.PartTrace, g *group) {
+func (m *maker) setting(t *eval.PartTrace, g *group, happened map[*eval.Step]*eval.Moment) {
 	p := m.page
 	p.heading(2, "", t.Part.Label+" › "+g.name)
 	m.mark(t.Part.Label + " " + g.name)
@@ -119,27 +124,14 @@ func (m *maker) setting(t *eval.PartTrace, g *group) {
 		p.para("Not made on paper: " + sentence(why))
 		return
 	}
-	p.table(nil, append(g.holding(), m.putUp(g)...))
+	rows := append(g.holding(), m.putUp(g)...)
+	putting(&rows)("note", remark(g.work().SetUp.Item))
+	p.facts(rows)
 	if !g.drawn() { // else its first operation shows it
 		m.picture(g, 0, "As it is put up")
 	}
 	m.said(g.spot(), "")
-	k := 0
-	for _, mo := range t.Moments {
-		switch {
-		case mo.Cut != nil && mo.Cut.Hold == g.hold && g.hold != nil:
-			k++
-			m.cut(g, mo.Cut, k)
-		case mo.Turn != nil && mo.Turn.Hold == g.chuck && g.chuck != nil:
-			k++
-			m.turn(g, mo.Turn, k)
-		case mo.Measure != nil && mo.Measure.Spot.SetUp == g.spot().SetUp:
-			m.measure(mo.Measure)
-		case mo.Deburr != nil && mo.Deburr.Spot.SetUp == g.spot().SetUp:
-			p.add(Block{Kind: Tick, Words: "Take the burrs off"})
-			m.mark(t.Part.Label + " " + g.name + " burrs")
-		}
-	}
+	m.steps(t, g, happened)
 	for _, q := range m.c.Result.Questions {
 		if q.Spot.Part == t.Part.Label && q.Spot.SetUp == g.spot().SetUp {
 			p.add(Block{Kind: Caution, Words: "To ask at the machine: " + sentence(q.Asks)})
@@ -187,11 +179,7 @@ func (m *maker) said(s finding.Spot, step string) {
 
 // holding says how the piece is put up.
 func (g *group) holding() (rows [][]string) {
-	put := func(what, words string) {
-		if words != "" && words != "-" {
-			rows = append(rows, []string{what, words})
-		}
-	}
+	put := putting(&rows)
 	if c := g.chuck; c != nil {
 		put("machine", path(c.Choice.Machine))
 		switch {
@@ -253,45 +241,6 @@ func path(m *model.Machine) string {
 	return m.Path()
 }
 
-// bench puts what is done by hand and what is heated on the page.
-func (m *maker) bench(t *eval.PartTrace) {
-	begun := false
-	begin := func() {
-		if !begun {
-			m.page.heading(2, "", t.Part.Label+" › at the bench and in the fire")
-			m.mark(t.Part.Label + " bench")
-			begun = true
-		}
-	}
-	for _, mo := range t.Moments {
-		switch {
-		case mo.Cut != nil && mo.Cut.Hold.Work.Kind == "bench":
-			begin()
-			m.page.add(Block{Kind: Tick, Words: mo.Cut.Spot.SetUp + ": " + makes(mo.Cut.Step), Rows: [][]string{{"by", mo.Cut.Choice.By}, {"tool", mo.Cut.Choice.Tool.Path()}}})
-			m.mark(mo.Cut.Spot.String())
-			m.said(mo.Cut.Spot, mo.Cut.Spot.Step)
-		case mo.Measure != nil && mo.Measure.Hold == nil && !chucked(t, mo.Measure):
-			begin()
-			m.measure(mo.Measure)
-		case mo.Heat != nil:
-			begin()
-			m.page.add(Block{Kind: Tick, Words: mo.Heat.Spot.SetUp + ": " + mo.Heat.Does})
-			m.mark(mo.Heat.Spot.String())
-			m.said(mo.Heat.Spot, mo.Heat.Spot.Step)
-		}
-	}
-}
-
-// chucked says whether a measurement is taken in a holding on a lathe.
-func chucked(t *eval.PartTrace, me *eval.Measurement) bool {
-	for _, g := range settings(t) {
-		if g.chuck != nil && g.chuck.Spot.SetUp == me.Spot.SetUp {
-			return true
-		}
-	}
-	return false
-}
-
 func makes(s *eval.Step) string {
 	var names []string
 	for _, t := range s.Makes {
@@ -302,14 +251,24 @@ func makes(s *eval.Step) string {
 
 func (m *maker) measure(me *eval.Measurement) {
 	b := Block{Kind: Tick, Words: "Measure " + me.Name}
+	put := putting(&b.Rows)
 	if me.With != nil {
-		b.Rows = append(b.Rows, []string{"with", me.With.Path()})
+		put("with", me.With.Path())
 	}
-	if me.Size.Written != "" {
-		b.Rows = append(b.Rows, []string{"drawn", me.Size.Written})
-	}
+	put("drawn", me.Size.Written)
 	if me.Limits.Is() {
-		b.Rows = append(b.Rows, []string{"limits", limits(me.Limits) + " mm"})
+		put("limits", limits(me.Limits)+" mm")
+	}
+	if st := me.Step.Step; st != nil {
+		if a := st.Attr("at"); a != nil {
+			put("where", said(a.Value, me.Spot.Part))
+		} else {
+			put("where", clear(me))
+		}
+		if st.TakenOut.Is() && st.TakenOut.V {
+			put("first", "take the piece out; the zero is lost")
+		}
+		put("note", remark(st.Item))
 	}
 	if !me.Tried {
 		b.Box = "as made"
@@ -322,4 +281,18 @@ func (m *maker) measure(me *eval.Measurement) {
 			m.page.add(Block{Kind: Caution, Words: sentence(q.Asks)})
 		}
 	}
+}
+
+// clear says where an outside size is taken clear of burrs, where there are some; "" where there are none.
+func clear(me *eval.Measurement) string {
+	if !me.Clear.Is() || !me.Clear.V.Found || len(me.State.Burrs) == 0 || me.Faces[0] == model.NoFace {
+		return ""
+	}
+	var at []string
+	for a, from := range []model.Face{model.Left, model.Front, model.Bottom} {
+		if a != me.Faces[0].Axis() {
+			at = append(at, model.Figure(tidy(me.Clear.V.At[a]))+" mm from "+from.String())
+		}
+	}
+	return strings.Join(at, ", ") + ", clear of burrs"
 }

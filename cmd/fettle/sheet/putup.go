@@ -10,11 +10,7 @@ import (
 // putUp says how the piece is put up: what to do with jaws, parallels and stop, and where the dials
 // are set to nought. What it says of handling is common practice.
 func (m *maker) putUp(g *group) (rows [][]string) {
-	put := func(what, words string) {
-		if words != "" && words != "-" {
-			rows = append(rows, []string{what, words})
-		}
-	}
+	put := putting(&rows)
 	if g.chuck != nil {
 		m.chucked(g.chuck, put)
 		return rows
@@ -57,7 +53,7 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 		put("found with", by.V.Path())
 	}
 	setBy(h.Work.SetUp.SetBy, h.Work.SetUp.Within, put)
-	put("slack of the screws", m.approach(h.Choice.Machine, z))
+	m.approach(h.Choice.Machine, z, put)
 	return rows
 }
 
@@ -78,14 +74,14 @@ func parallels(h *eval.Holding, put func(a, b string)) {
 	var s []string
 	switch {
 	case c.Pair != nil && c.Height > 0:
-		s = append(s, "the pair of "+model.Figure(c.Height)+" mm, one against each jaw; tap the piece down until neither can be moved by hand")
+		s = append(s, "the pair of "+model.Figure(c.Height)+" mm, one against each jaw; tap the piece down until neither moves by hand")
 	case c.Packing > 0:
 		s = append(s, "on packing of "+model.Figure(c.Packing)+" mm; see that it bears all along")
 	default:
 		s = append(s, "down on the clean bed of the vise; tap it down")
 	}
 	if c.RoundBar > 0 {
-		s = append(s, "a round bar of ⌀"+model.Figure(c.RoundBar)+" between piece and moving jaw, at about half the grip, so that the piece lies flat on the fixed jaw")
+		s = append(s, "a round bar of ⌀"+model.Figure(c.RoundBar)+" between piece and moving jaw at half the grip")
 	}
 	put("seat it", strings.Join(s, "; "))
 }
@@ -100,7 +96,7 @@ func along(h *eval.Holding, put func(a, b string)) {
 	case x < 0:
 		put("along the jaws", "it stands "+length(-x)+" out to the left of their left end")
 	case x > 0.0005:
-		put("along the jaws", length(x)+" from their left end to the piece")
+		put("along the jaws", length(x)+" in from their left end")
 	default:
 		put("along the jaws", "flush with their left end")
 	}

@@ -15,11 +15,7 @@ import (
 // cut puts one operation on a mill or drill press on the page.
 func (m *maker) cut(g *group, k *eval.Cut, n int) {
 	b := Block{Kind: Tick, Words: fmt.Sprintf("%d  %s: %s", n, k.Choice.By, makes(k.Step))}
-	put := func(what, words string) {
-		if words != "" && words != "-" {
-			b.Rows = append(b.Rows, []string{what, words})
-		}
-	}
+	put := putting(&b.Rows)
 	if k.Unplayed != "" {
 		put("not made on paper", k.Unplayed)
 		m.page.add(b)
@@ -44,7 +40,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 	running := divided(g.hold, k, put)
 	tables := append(m.where(g.hold, k, put), running...)
 	if r := k.Stack.Diameter.Or(0) / 2; k.Choice.By == "milling" && r > 0 {
-		put("half the tool", model.Figure(r)+" mm, counted in; so far off its middle stands from a side that it touches")
+		put("half the tool", model.Figure(r)+" mm, counted in")
 	}
 	m.down(g.hold, k, put)
 	m.nearest(g.hold, k, put)
@@ -54,10 +50,11 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 		final[k.Works[i].Target.Form] = k.Works[i].Final
 	}
 	m.target(k.Step, final, put, &b)
+	m.notes(k.Step, put)
 	m.page.add(b)
 	m.mark(k.Spot.String())
 	m.page.add(tables...)
-	m.picture(g, n, "The tool where it comes nearest to something, before the cut")
+	m.picture(g, n, "")
 	m.said(k.Spot, k.Spot.Step)
 }
 
@@ -193,11 +190,7 @@ func (m *maker) target(s *eval.Step, final map[*eval.Form]bool, put func(a, b st
 // turn puts one operation on a lathe on the page.
 func (m *maker) turn(g *group, k *eval.Turn, n int) {
 	b := Block{Kind: Tick, Words: fmt.Sprintf("%d  %s: %s", n, k.Choice.By, makes(k.Step))}
-	put := func(what, words string) {
-		if words != "" && words != "-" {
-			b.Rows = append(b.Rows, []string{what, words})
-		}
-	}
+	put := putting(&b.Rows)
 	if k.Unplayed != "" {
 		put("not made on paper", k.Unplayed)
 		m.page.add(b)
@@ -233,9 +226,10 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 		final[k.Works[i].Target.Form] = k.Works[i].Final
 	}
 	m.target(k.Step, final, put, &b)
+	m.notes(k.Step, put)
 	m.page.add(b)
 	m.mark(k.Spot.String())
-	m.picture(g, n, "Before the cut, with the way of the tip")
+	m.picture(g, n, "")
 	m.said(k.Spot, k.Spot.Step)
 }
 
@@ -311,23 +305,26 @@ func threads(ws []eval.Working, put func(a, b string)) {
 
 // nearest says how near the tool, or what holds it, comes to what stands there.
 func (m *maker) nearest(h *eval.Holding, k *eval.Cut, put func(a, b string)) {
-	for i, c := range closest(h, k) {
+	var near []string
+	for _, c := range closest(h, k) {
 		name := strings.TrimPrefix(c.body.Name, "the cutting part of ")
 		if name == "the cutter" {
 			name = k.Choice.Tool.Path()
 		}
-		words := name + " to " + c.thing + ": "
+		who := name + " "
+		if name == k.Choice.Tool.Path() {
+			who = "" // it goes without saying
+		}
 		switch {
 		case c.mm < 0:
 			put("CLASH", name+" runs into "+c.thing+" by "+tenthUp(-c.mm)+" mm")
-			continue
+		case c.mm < 0.005:
+			near = append(near, who+"just touches "+c.thing)
 		case c.least:
-			words += "at least "
+			near = append(near, who+"at least "+length(c.mm)+" to "+c.thing)
+		default:
+			near = append(near, who+length(c.mm)+" to "+c.thing)
 		}
-		words += length(c.mm)
-		if c.mm < 0.005 {
-			words = name + " just touches " + c.thing
-		}
-		put([]string{"comes nearest", "and", "and"}[min(i, 2)], words)
 	}
+	put("comes nearest", strings.Join(near, "; "))
 }

@@ -153,7 +153,7 @@ func TestPlacesOnAnInchDial(t *testing.T) {
 	if rows[0][3] != "19 + 68.5" {
 		t.Errorf("the first place reads %s", rows[0][3])
 	}
-	for _, want := range []string{"one line of the x dial is 0.001 in, one turn 0.1 in", "slack 0.1 mm in x and 0.2 mm in y", "from the left and from the back"} {
+	for _, want := range []string{"0.001 in a line, 0.1 in a turn", "slack 0.1 mm in x, 0.2 mm in y", "from the left and the back"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the sheet does not say %q", want)
 		}

@@ -9,14 +9,18 @@ import (
 
 // Lettering and dimension lines, in mm on the paper.
 const (
-	lettering = 3.5 // height of capitals of dimensions and notes (ISO 3098: 2.5, 3.5, 5)
-	headLong  = 3.0 // an arrowhead, 15 degrees to each side of a third of its length
-	gap       = 1.0 // between an outline and its extension line
-	over      = 2.0 // how far an extension line runs past the dimension line
-	away      = 10.0
-	level     = 8.0 // between dimension lines that lie side by side
-	above     = 1.0 // between a dimension line and the foot of its text
+	lettering = 3.5  // height of capitals of dimensions and notes (ISO 3098: 2.5, 3.5, 5)
+	headLong  = 3.0  // an arrowhead, 15 degrees to each side of a third of its length
+	gap       = 1.0  // between an outline and its extension line
+	over      = 2.0  // how far an extension line runs past the dimension line
+	away      = 10.0 // from an outline to the first dimension line, with letters of 3.5
+	level     = 8.0  // between dimension lines that lie side by side
+	above     = 1.0  // between a dimension line and the foot of its text
 )
+
+// awayBy and levelBy are away and level with letters of a height.
+func awayBy(h float64) float64  { return away }
+func levelBy(h float64) float64 { return level }
 
 func (h Head) corners() [3]Point {
 	back := h.At.sub(h.To.times(headLong))
@@ -60,12 +64,12 @@ func (d *Drawing) dimension(m Dimension, base float64, comes []float64) error {
 	}
 	base = max(base, m.From.dot(out), m.To.dot(out))
 	for k := range 20 {
-		at := base + away + level*float64(k%10)
+		at := base + awayBy(d.capitals()) + levelBy(d.capitals())*float64(k%10)
 		a, b := m.From.add(out.times(at-m.From.dot(out))), m.To.add(out.times(at-m.To.dot(out)))
 		if upright && a.Y > b.Y || !upright && a.X > b.X {
 			a, b, m.From, m.To = b, a, m.To, m.From
 		}
-		for _, t := range textsAlong(a, b, m.Words, upright) {
+		for _, t := range textsAlong(a, b, m.Words, d.capitals(), upright) {
 			if k < 10 && t.box().stands(comes, upright) {
 				continue
 			}
@@ -90,17 +94,17 @@ func (b box) stands(at []float64, upright bool) bool {
 
 // textsAlong gives places for the text of a dimension: over the middle of its line, then beside
 // its ends.
-func textsAlong(a, b Point, words string, upright bool) (out []Text) {
-	w := Room(words, lettering)
+func textsAlong(a, b Point, words string, high float64, upright bool) (out []Text) {
+	w := Room(words, high)
 	l := b.sub(a).len()
 	along := b.sub(a).times(1 / l)
-	foot := along.left().times(above + 0.35*lettering)
+	foot := along.left().times(above + 0.35*high)
 	turn := 0.0
 	if upright {
 		turn = 90
 	}
 	put := func(t float64) {
-		out = append(out, Text{At: a.add(along.times(t)).add(foot), Words: words, Height: lettering, Turn: turn})
+		out = append(out, Text{At: a.add(along.times(t)).add(foot), Words: words, Height: high, Turn: turn})
 	}
 	if w < l-1 {
 		put((l - w) / 2)
@@ -167,7 +171,8 @@ func (d *Drawing) leader(middle Point, radius float64, words string) error {
 	if !finite(middle.X, middle.Y, radius) {
 		return errors.New("a leader's place is no number")
 	}
-	w := Room(words, lettering)
+	high := d.capitals()
+	w := Room(words, high)
 	var best struct {
 		at, knee, end Point
 		text          Text
@@ -184,7 +189,7 @@ func (d *Drawing) leader(middle Point, radius float64, words string) error {
 			at := middle.add(Point{cos, sin}.times(radius))
 			knee := at.add(Point{cos, sin}.times(l))
 			end := knee.add(Point{math.Copysign(w+1, cos), 0})
-			t := Text{At: Point{min(knee.X, end.X) + 0.5, knee.Y + above + 0.35*lettering}, Words: words, Height: lettering}
+			t := Text{At: Point{min(knee.X, end.X) + 0.5, knee.Y + above + 0.35*high}, Words: words, Height: high}
 			if !d.free(t) || d.crossesNarrow(knee, end) || !d.untouched(at, knee) || !d.untouched(knee, end) || t.box().crossedBy(at, knee) {
 				continue
 			}

@@ -85,7 +85,16 @@ type Drawing struct {
 	Strokes       []Stroke
 	Texts         []Text
 	Heads         []Head
-	within        box // where texts may still stand; nought: all over the sheet
+	Letters       float64 // height of capitals of dimensions and notes; nought: 3.5
+	within        box     // where texts may still stand; nought: all over the sheet
+}
+
+// capitals is the height of capitals of dimensions and notes.
+func (d *Drawing) capitals() float64 {
+	if d.Letters > 0 {
+		return d.Letters
+	}
+	return lettering
 }
 
 // Line draws a straight line.

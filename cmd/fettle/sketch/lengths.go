@@ -23,6 +23,7 @@ type Sizes struct {
 	Lengths []Length
 	Notes   []Note
 	General string // what holds for sizes without limits of their own; "" nothing is said
+	Paper   Paper
 	// Turned: nothing of the part differs between the views from the front and from above, and
 	// the second is left out.
 	Turned bool
@@ -102,8 +103,9 @@ func sorted(ls []Length) (single []Length, shared [][]Length) {
 	return single, shared
 }
 
-// margin is the room that lengths of one view and axis need beside it, mm on the paper, at a scale.
-func margin(ls []Length, f float64) float64 {
+// margin is the room that lengths of one view and axis need beside it, mm on the paper, at a scale and
+// with letters of a height.
+func margin(ls []Length, f, high float64) float64 {
 	single, shared := sorted(ls)
 	if len(single)+len(shared) == 0 {
 		return 0
@@ -111,7 +113,7 @@ func margin(ls []Length, f float64) float64 {
 	var rows [][][2]float64
 	for _, l := range single {
 		a, b := min(l.From, l.To)*f, max(l.From, l.To)*f
-		if w := Room(l.Words, lettering); w > b-a-1 {
+		if w := Room(l.Words, high); w > b-a-1 {
 			b += w + 2*headLong + 2
 		}
 		k := slices.IndexFunc(rows, func(r [][2]float64) bool {
@@ -122,13 +124,13 @@ func margin(ls []Length, f float64) float64 {
 		}
 		rows[k] = append(rows[k], [2]float64{a, b})
 	}
-	deep := away + level*float64(len(rows)) - level + 3
+	deep := awayBy(high) + levelBy(high)*float64(len(rows)-1) + 3
 	for _, s := range shared {
 		long := 0.0
 		for _, l := range s {
-			long = max(long, Room(l.Words, lettering))
+			long = max(long, Room(l.Words, high))
 		}
-		deep += level + kink + long
+		deep += levelBy(high) + kink + long
 	}
 	return deep
 }
@@ -231,7 +233,7 @@ func (d *Drawing) Common(datum Point, ps []Place, out Point) error {
 		along = Point{0, 1}
 	}
 	for k := range 12 {
-		line := base + away + level*float64(k)
+		line := base + awayBy(d.capitals()) + levelBy(d.capitals())*float64(k)
 		if d.common(datum, ps, out, along, line) {
 			return nil
 		}
@@ -248,7 +250,7 @@ func (d *Drawing) common(datum Point, ps []Place, out, along Point, line float64
 	for i, p := range all {
 		ts[i] = p.At.dot(along)
 	}
-	spread(ts, 1.6*lettering)
+	spread(ts, d.capitals()+2.1)
 	lo, hi := all[0].At.dot(along), all[len(all)-1].At.dot(along)
 	if !d.open(on(lo, line), on(hi, line)) || d.alongside(on(lo, line), on(hi, line)) || !d.headsFree(on(lo, line), on(hi, line)) {
 		return false
@@ -262,13 +264,13 @@ func (d *Drawing) common(datum Point, ps []Place, out, along Point, line float64
 			*d = was
 			return false
 		}
-		x := Text{Words: p.Words, Height: lettering}
+		x := Text{Words: p.Words, Height: d.capitals()}
 		w := Room(x.Words, x.Height)
 		if along.X != 0 {
 			x.Turn = 90
-			x.At = end.add(out.times(0.5 + w)).add(Point{0.4 * lettering, 0})
+			x.At = end.add(out.times(0.5 + w)).add(Point{0.4 * x.Height, 0})
 		} else {
-			x.At = end.add(out.times(0.5 + w)).sub(Point{0, 0.5 * lettering})
+			x.At = end.add(out.times(0.5 + w)).sub(Point{0, 0.5 * x.Height})
 		}
 		if !d.free(x) {
 			*d = was

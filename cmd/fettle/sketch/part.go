@@ -35,19 +35,30 @@ var scales = func() (out [][2]int) {
 	return out
 }()
 
-// The sheet: A4 lying or A3, borders as ISO 5457.
-var sheets = [2][2]float64{{297, 210}, {420, 297}}
+// Paper is what a part is drawn on.
+type Paper uint8
 
 const (
-	binding = 20.0 // the border on the left
-	border  = 10.0
-	titles  = 22.0 // height of the strip at the foot
-	room    = 24.0 // between a set-up and the border, for dimensions
+	Standard Paper = iota // A4 lying or A3, borders as ISO 5457
+	Column                // as wide as the text of an A4 page with 12 mm margins, and as high as need be: it is printed true to scale
 )
+
+// format is the sheets of a paper, mm, the first to be tried first, and their borders.
+type format struct {
+	sheets                  [][2]float64
+	binding, border, titles float64 // the border on the left, the others, the strip at the foot
+	letters                 float64 // height of capitals
+}
+
+var formats = [2]format{
+	Standard: {[][2]float64{{297, 210}, {420, 297}}, 20, 10, 22, lettering},
+	Column:   {[][2]float64{{186, 90}, {186, 110}, {186, 135}, {186, 170}, {186, 245}}, 1, 1, 13, 2.5},
+}
 
 // layout is how big a part's views are on the sheet and where the lower left corner of each
 // lies.
 type layout struct {
+	format
 	sheet                 [2]float64
 	scale                 [2]int
 	w, d, h               float64 // on the sheet
@@ -60,15 +71,16 @@ type layout struct {
 
 func (l *layout) factor() float64 { return float64(l.scale[0]) / float64(l.scale[1]) }
 
-// fits lists the ways in which all views with their lengths lie on a sheet: on A4 down to full size,
-// then on A3, then smaller, the largest scale of each first.
+// fits lists the ways in which all views with their lengths lie on a sheet: on the first down to full
+// size, then on the next, then smaller, the largest scale of each first.
 func fits(size solid.Vec, pr Projection, views [4]View, s *Sizes) (out []layout) {
-	for i, sheet := range sheets {
+	on := formats[s.Paper]
+	for i, sheet := range on.sheets {
 		for _, sc := range scales {
-			if i == 0 && sc[1] > 2 {
+			if i < len(on.sheets)-1 && sc[1] > 2 {
 				break
 			}
-			l := layout{sheet: sheet, scale: sc, turned: s.Turned, noted: len(s.Notes) > 0}
+			l := layout{format: on, sheet: sheet, scale: sc, turned: s.Turned, noted: len(s.Notes) > 0}
 			f := l.factor()
 			l.w, l.d, l.h = size[0]*f, size[1]*f, size[2]*f
 			if max(l.w, l.d, l.h) > sheet[0] {
@@ -85,7 +97,7 @@ func fits(size solid.Vec, pr Projection, views [4]View, s *Sizes) (out []layout)
 						up = append(up, x)
 					}
 				}
-				l.below[k], l.left[k] = margin(lying, f), margin(up, f)
+				l.below[k], l.left[k] = margin(lying, f, on.letters), margin(up, f, on.letters)
 			}
 			for _, l.pictorial = range []float64{1, 0.5} {
 				l.iw, l.ih = (l.w+l.d)*math.Cos(math.Pi/6)*l.pictorial, ((l.w+l.d)/2+l.h)*l.pictorial
@@ -96,7 +108,7 @@ func fits(size solid.Vec, pr Projection, views [4]View, s *Sizes) (out []layout)
 			}
 		}
 	}
-	// On A3 at full size rather than on A4 at half.
+	// On a larger sheet at full size rather than on a smaller one at half.
 	slices.SortStableFunc(out, func(a, b layout) int {
 		return cmp.Compare(min(1, b.factor()), min(1, a.factor()))
 	})
@@ -113,7 +125,7 @@ func (l *layout) place(pr Projection) bool {
 func (l *layout) placed(pr Projection, isoFirst bool) bool {
 	around := 6.0
 	if l.noted {
-		around = 14
+		around = 4 * l.letters
 	}
 	// The two columns: widths, and what lies in them beside the row of the view from the front.
 	left1 := max(around, l.left[InFront], l.left[Above])
@@ -139,13 +151,13 @@ func (l *layout) placed(pr Projection, isoFirst bool) bool {
 		}
 	}
 	w, h := left1+first+around+second+around, low+l.h+high
-	bottom := border + titles
-	if w > l.sheet[0]-binding-border || h > l.sheet[1]-border-bottom-around {
+	bottom := l.border + l.titles
+	if w > l.sheet[0]-l.binding-l.border || h > l.sheet[1]-l.border-bottom-around {
 		return false
 	}
 	// what is left over goes between and around
-	sx, sy := (l.sheet[0]-binding-border-w)/3, (l.sheet[1]-border-bottom-around-h)/3
-	x1 := binding + sx + left1
+	sx, sy := (l.sheet[0]-l.binding-l.border-w)/3, (l.sheet[1]-l.border-bottom-around-h)/3
+	x1 := l.binding + sx + left1
 	x2 := x1 + first + around + sx
 	y := bottom + low + sy
 	l.side = Point{x2 + left2, y}
@@ -193,7 +205,7 @@ func Part(name string, p *solid.Piece, pr Projection, sizes Sizes) (*Drawing, []
 	if len(all) == 0 {
 		sizes.Notes, sizes.Lengths = nil, nil
 		if all = fits(size, pr, views, &sizes); len(all) == 0 {
-			return nil, nil, fmt.Errorf("a part of %s x %s x %s mm does not go on a sheet A3 at 1:1000", Figure(size[0]), Figure(size[1]), Figure(size[2]))
+			return nil, nil, fmt.Errorf("a part of %s x %s x %s mm does not go on the largest sheet at 1:1000", Figure(size[0]), Figure(size[1]), Figure(size[2]))
 		}
 	}
 	seen, err := p.SeenFrom(views[0].Towards, views[1].Towards, views[2].Towards, views[3].Towards)
@@ -221,7 +233,7 @@ func Part(name string, p *solid.Piece, pr Projection, sizes Sizes) (*Drawing, []
 func chosen(all []layout) []layout { return all[:min(tries, len(all))] }
 
 func (l *layout) draw(name string, seen [][]solid.Edge, views [4]View, lo, hi solid.Vec, pr Projection, sizes *Sizes) (*Drawing, []string, error) {
-	d := &Drawing{Width: l.sheet[0], Height: l.sheet[1], Title: name}
+	d := &Drawing{Width: l.sheet[0], Height: l.sheet[1], Title: name, Letters: l.letters}
 	f := l.factor()
 	var at [4]Point
 	for i, corner := range [4]Point{l.front, l.top, l.side, l.iso} {
@@ -238,7 +250,7 @@ func (l *layout) draw(name string, seen [][]solid.Edge, views [4]View, lo, hi so
 	if err := d.frame(name, l, pr, sizes.General); err != nil {
 		return nil, nil, err
 	}
-	d.within = box{Point{binding + 1, border + titles + 1}, Point{d.Width - border - 1, d.Height - border - 1}}
+	d.within = box{Point{l.binding + 1, l.border + l.titles + 1}, Point{d.Width - l.border - 1, d.Height - l.border - 1}}
 	var left []string
 	for i, v := range views[:3] {
 		left = append(left, d.laid(v, Which(i), at[i], f, lo, hi, sizes.Lengths)...)
@@ -269,33 +281,45 @@ func (v View) origin(lo, hi solid.Vec, corner Point, scale float64) Point {
 	return corner.sub(least.times(scale))
 }
 
-// frame draws the border and the strip at the foot: name, scale, unit and projection.
+// frame draws the border and the strip at the foot: scale, unit, general tolerance and projection, and on
+// a sheet of the standard the name.
 func (d *Drawing) frame(name string, l *layout, pr Projection, general string) error {
-	x0, y0, x1, y1 := binding, border, d.Width-border, d.Height-border
+	x0, y0, x1, y1 := l.binding, l.border, d.Width-l.border, d.Height-l.border
 	d.Path(Wide, Point{x0, y0}, Point{x1, y0}, Point{x1, y1}, Point{x0, y1}, Point{x0, y0})
-	foot := y0 + titles
+	foot := y0 + l.titles
 	d.Line(Wide, Point{x0, foot}, Point{x1, foot})
-	split := x1 - 150
-	d.Line(Narrow, Point{split, y0}, Point{split, foot})
-	height := 5.0
-	if Room(name, height) > split-x0-8 {
-		height = lettering
-	}
-	if err := d.Write(Point{x0 + 4, y0 + 8}, shorten(name, height, split-x0-8), height); err != nil {
-		return err
+	if l.titles > 20 {
+		split := x1 - 150
+		d.Line(Narrow, Point{split, y0}, Point{split, foot})
+		height := 5.0
+		if Room(name, height) > split-x0-8 {
+			height = l.letters
+		}
+		if err := d.Write(Point{x0 + 4, y0 + 8}, shorten(name, height, split-x0-8), height); err != nil {
+			return err
+		}
 	}
 	if general == "" {
 		general = "no general tolerance"
 	}
-	for i, words := range []string{fmt.Sprintf("scale %d:%d; sizes in mm", l.scale[0], l.scale[1]), general} {
-		if err := d.Write(Point{split + 4, foot - 8.5 - 7.5*float64(i)}, words, lettering); err != nil {
-			return err
-		}
+	scale := fmt.Sprintf("scale %d:%d; sizes in mm", l.scale[0], l.scale[1])
+	proj := x1 - 70
+	if l.titles < 20 {
+		proj = x1 - 34 - Room(pr.String(), l.letters)
 	}
-	if err := d.Write(Point{split + 80, y0 + 9}, pr.String(), lettering); err != nil {
+	one, two := Point{x1 - 146, foot - 8.5}, Point{x1 - 146, foot - 16}
+	if l.titles < 20 {
+		one = Point{x0 + 4, y0 + l.titles/2 - 2}
+		two = Point{one.X + Room(scale, l.letters) + 6, one.Y}
+		general = shorten(general, l.letters, proj-3-two.X)
+	}
+	if err := errors.Join(d.Write(one, scale, l.letters), d.Write(two, general, l.letters)); err != nil {
 		return err
 	}
-	d.symbol(Point{x1 - 19, y0 + titles/2}, pr)
+	if err := d.Write(Point{proj, y0 + l.titles/2 - 2}, pr.String(), l.letters); err != nil {
+		return err
+	}
+	d.symbol(Point{x1 - 19, y0 + l.titles/2}, pr)
 	return nil
 }
 

@@ -77,17 +77,18 @@ type Setting struct {
 // The room for a setting on its sheet, in mm on the paper: as wide as the text of an A4 page with
 // 12 mm margins, so that it is printed true to scale.
 const (
-	settingWide = 180.0
-	settingHigh = 135.0 // at 1:1 and larger
-	settingMost = 185.0 // before it is drawn at 1:5
-	aside       = 4.0   // around a view
-	sizesBeside = 6.5   // for one row of dimensions to the left
-	sizesBelow  = 7.5   // and below
-	letters     = 2.5   // height of capitals, as that of the words around a drawing
-	line        = 4.2   // between the foot lines of two lines of text
-	caption     = 5.0
-	tagWide     = 30.0
-	footWide    = 112.0
+	settingWide   = 180.0
+	settingNarrow = 104.0 // so that words go beside it
+	settingHigh   = 135.0 // at 1:1 and larger
+	settingMost   = 185.0 // before it is drawn at 1:5
+	aside         = 4.0   // around a view
+	sizesBeside   = 6.5   // for one row of dimensions to the left
+	sizesBelow    = 7.5   // and below
+	letters       = 2.5   // height of capitals, as that of the words around a drawing
+	line          = 4.2   // between the foot lines of two lines of text
+	caption       = 5.0
+	tagWide       = 30.0
+	footWide      = 96.0
 )
 
 // Set draws a set-up in its views at one scale, and beneath each what it is. Things beside the piece
@@ -111,18 +112,22 @@ func Set(s Setting) (*Drawing, error) {
 	for i := range ps {
 		ps[i].collect(ps[:i])
 	}
-	foot := s.feet()
-	strip, least := line*float64(len(foot))+3, 60.0
+	foot := s.feet("Scale 1:1000, in mm.")
+	strip, least := line*float64(len(foot)-1)+3, 60.0
 	for _, words := range foot {
 		least = max(least, Room(words, letters)+8)
 	}
 	for _, c := range scales {
-		wide, high, ok := flow(ps, float64(c[0])/float64(c[1]), strip, least)
+		f := float64(c[0]) / float64(c[1])
+		wide, high, ok := flow(ps, f, strip, least, settingNarrow)
+		if !ok || high > settingHigh {
+			wide, high, ok = flow(ps, f, strip, least, settingWide)
+		}
 		if !ok {
 			continue
 		}
 		d := &Drawing{Width: wide, Height: high, Title: s.Name}
-		foot = append(foot, fmt.Sprintf("Scale %d:%d, sizes in mm", c[0], c[1]))
+		foot = s.feet(fmt.Sprintf("Scale %d:%d, in mm.", c[0], c[1]))
 		for i, words := range foot {
 			d.Texts = append(d.Texts, Text{At: Point{4, 2.5 + line*float64(len(foot)-1-i)}, Words: words, Height: letters})
 		}
@@ -137,35 +142,39 @@ func Set(s Setting) (*Drawing, error) {
 	return nil, errors.New("the set-up does not go on the sheet at 1:1000")
 }
 
-// feet are the lines beneath the views.
-func (s *Setting) feet() (out []string) {
+// feet are the lines beneath the views; the scale stands in the last one where it has room.
+func (s *Setting) feet(scale string) (out []string) {
 	for _, words := range s.Foot {
 		out = append(out, wrapped(words, footWide)...)
 	}
 	if len(out) > 5 {
 		out = out[:5]
 	}
-	return out
+	if n := len(out); n > 0 && Room(out[n-1]+" "+scale, letters) <= footWide {
+		out[n-1] += " " + scale
+		return out
+	}
+	return append(out, scale)
 }
 
-// flow lays the views out at a scale, in rows from the top, as many in a row as go in; it says how
+// flow lays the views out at a scale, in rows from the top, as many in a row as go into a room; it says how
 // wide (at least so much) and high the sheet becomes. False where they do not go on it.
-func flow(ps []*pane, scale, strip, least float64) (wide, high float64, ok bool) {
+func flow(ps []*pane, scale, strip, least, room float64) (wide, high float64, ok bool) {
 	var rows [][]*pane
 	x := 0.0
 	for _, p := range ps {
 		p.size(scale)
-		if p.wide > settingWide {
+		if p.wide > room {
 			return 0, 0, false
 		}
-		if len(rows) == 0 || x+p.wide > settingWide {
+		if len(rows) == 0 || x+p.wide > room {
 			rows, x = append(rows, nil), 0
 		}
 		rows[len(rows)-1] = append(rows[len(rows)-1], p)
 		x += p.wide
 		least = max(least, x+4)
 	}
-	wide = min(least, settingWide)
+	wide = min(least, room)
 	y := strip + line
 	for i := len(rows) - 1; i >= 0; i-- {
 		most, sum := 0.0, 0.0

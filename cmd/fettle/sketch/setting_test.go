@@ -43,7 +43,7 @@ func TestSettingHoldsItsWords(t *testing.T) {
 		all = append(all, x.Words)
 	}
 	words := strings.Join(all, " ")
-	for _, want := range []string{"jaw fixed", "jaw moving", "jaw tool", "10", "6", "CLASH jaw", "1", "2", ", sizes in mm"} {
+	for _, want := range []string{"jaw fixed", "jaw moving", "jaw tool", "10", "6", "CLASH jaw", "1", "2", ", in mm."} {
 		if !strings.Contains(words, want) {
 			t.Errorf("%q is not on the drawing: %s", want, words)
 		}
