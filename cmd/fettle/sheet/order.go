@@ -73,16 +73,16 @@ func (g *group) of(w *eval.Work) bool {
 
 // steps puts the steps of a holding on the page as they are written.
 func (m *maker) steps(t *eval.PartTrace, g *group, happened map[*eval.Step]*eval.Moment) {
-	n := 0
+	n, with := 0, g.runs()
 	for _, st := range g.work().Steps {
 		mo := happened[st]
 		switch {
 		case mo != nil && mo.Cut != nil:
 			n++
-			m.cut(g, mo.Cut, n)
+			m.cut(g, mo.Cut, n, with[n])
 		case mo != nil && mo.Turn != nil:
 			n++
-			m.turn(g, mo.Turn, n)
+			m.turn(g, mo.Turn, n, with[n])
 		case mo != nil && mo.Measure != nil:
 			m.measure(mo.Measure)
 		case mo != nil && mo.Deburr != nil:

@@ -12,8 +12,9 @@ import (
 	"fettle/schema/model"
 )
 
-// cut puts one operation on a mill or drill press on the page.
-func (m *maker) cut(g *group, k *eval.Cut, n int) {
+// cut puts one operation on a mill or drill press on the page, with the drawing unless another one of the
+// set-up shows it.
+func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 	b := Block{Kind: Tick, Words: fmt.Sprintf("%d  %s: %s", n, k.Choice.By, makes(k.Step))}
 	put := putting(&b.Rows)
 	if k.Unplayed != "" {
@@ -50,12 +51,21 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 		final[k.Works[i].Target.Form] = k.Works[i].Final
 	}
 	m.target(k.Step, final, put, &b)
+	m.drawnWith(n, with, put)
 	m.notes(k.Step, put)
 	m.page.add(b)
 	m.mark(k.Spot.String())
 	m.page.add(tables...)
-	m.picture(g, n, "")
+	if n == with {
+		m.picture(g, n, "")
+	}
 	m.said(k.Spot, k.Spot.Step)
+}
+
+func (m *maker) drawnWith(n, with int, put func(a, b string)) {
+	if n != with && m.w.Pictures {
+		put("drawn", "with "+fmt.Sprint(with))
+	}
 }
 
 func speed(rpm float64, reverse bool) string {
@@ -175,11 +185,14 @@ func (m *maker) target(s *eval.Step, final map[*eval.Form]bool, put func(a, b st
 			}
 			if final[t.Form] {
 				l := eval.LimitsOf(d.size.V, general, f.Item, d.attr)
+				name := "finished " + strings.Replace(d.attr, "diameter", "⌀", 1)
 				if l.Is() {
-					put("finished "+d.attr, written(d.size.V)+", "+limits(l)+" mm")
-					put("if it is otherwise", m.otherwise(t.Form, d.attr, l.V))
+					put(name, written(d.size.V)+", "+limits(l)+" mm")
+					if d.size.V.Tol != (drawing.Tolerance{}) || m.mate(t.Form) != "" {
+						put("if it is otherwise", m.otherwise(t.Form, d.attr, l.V))
+					}
 				} else {
-					put("finished "+d.attr, written(d.size.V)+", its limits not said")
+					put(name, written(d.size.V)+", its limits not said")
 				}
 				b.Box = "as made"
 			}
@@ -188,7 +201,7 @@ func (m *maker) target(s *eval.Step, final map[*eval.Form]bool, put func(a, b st
 }
 
 // turn puts one operation on a lathe on the page.
-func (m *maker) turn(g *group, k *eval.Turn, n int) {
+func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 	b := Block{Kind: Tick, Words: fmt.Sprintf("%d  %s: %s", n, k.Choice.By, makes(k.Step))}
 	put := putting(&b.Rows)
 	if k.Unplayed != "" {
@@ -226,10 +239,13 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 		final[k.Works[i].Target.Form] = k.Works[i].Final
 	}
 	m.target(k.Step, final, put, &b)
+	m.drawnWith(n, with, put)
 	m.notes(k.Step, put)
 	m.page.add(b)
 	m.mark(k.Spot.String())
-	m.picture(g, n, "")
+	if n == with {
+		m.picture(g, n, "")
+	}
 	m.said(k.Spot, k.Spot.Step)
 }
 
@@ -306,7 +322,12 @@ func threads(ws []eval.Working, put func(a, b string)) {
 // nearest says how near the tool, or what holds it, comes to what stands there.
 func (m *maker) nearest(h *eval.Holding, k *eval.Cut, put func(a, b string)) {
 	var near []string
+	in := ""
+	if v := h.Choice.Vise; v != nil {
+		in = " of " + v.Path()
+	}
 	for _, c := range closest(h, k) {
+		c.thing = strings.TrimSuffix(c.thing, in)
 		name := strings.TrimPrefix(c.body.Name, "the cutting part of ")
 		if name == "the cutter" {
 			name = k.Choice.Tool.Path()
