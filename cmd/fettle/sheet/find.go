@@ -16,6 +16,7 @@ type Asked struct {
 	Part, SetUp string
 	Step        int // from 1; 0 none
 	Projection  sketch.Projection
+	Brief       bool // of work on a lathe: without the view from the tailstock where the work turns on its own axis
 }
 
 // Draw draws what is asked for. The error says in a sentence what there is instead.
@@ -76,6 +77,7 @@ type group struct {
 	chuck *eval.Chucking
 	cuts  []*eval.Cut
 	turns []*eval.Turn
+	shown bool // a drawing of it stands on the page
 }
 
 // settings lists the holdings of a part in the order of the work, each with its operations.
@@ -106,6 +108,9 @@ func holdName(h *eval.Holding) string {
 	return h.Spot.SetUp
 }
 
+// briefHigh is how high a drawing of a lathe is at most that follows another, mm.
+const briefHigh = 75
+
 func (g *group) draw(a Asked) (*sketch.Drawing, error) {
 	n := len(g.cuts) + len(g.turns)
 	if a.Step < 0 || a.Step > n {
@@ -114,7 +119,11 @@ func (g *group) draw(a Asked) (*sketch.Drawing, error) {
 	if why := g.unplayed(a.Step); why != "" {
 		return nil, fmt.Errorf("%s is not made on paper: %s", g.name, why)
 	}
-	return sketch.Set(g.setting(a.Step))
+	s := g.setting(a.Step)
+	if a.Brief && g.chuck != nil && a.Step > 0 && len(g.turns[a.Step-1].Choice.Index) == 0 {
+		s.Panes, s.High = s.Panes[:1], briefHigh
+	}
+	return sketch.Set(s)
 }
 
 // setting is what there is to draw of a step of it, from 1; 0: as the piece is put up.

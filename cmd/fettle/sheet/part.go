@@ -155,8 +155,10 @@ func (m *maker) picture(g *group, step int, words string) {
 	if !m.w.Pictures {
 		return
 	}
+	brief := g.shown
+	g.shown = true
 	m.later(func() ([]Block, error) {
-		d, err := g.draw(Asked{Step: step})
+		d, err := g.draw(Asked{Step: step, Brief: brief})
 		if err != nil {
 			return []Block{{Kind: Para, Words: "No drawing: " + sentence(err.Error())}}, nil
 		}

@@ -183,7 +183,7 @@ func (m *maker) target(s *eval.Step, final map[*eval.Form]bool, put func(a, b st
 				put("to", written(to.To.V.Size)+" now; "+written(d.size.V)+" when finished")
 				continue
 			}
-			if final[t.Form] {
+			if final[t.Form] && !(d.attr == "diameter" && f.Thread.Said) {
 				l := eval.LimitsOf(d.size.V, general, f.Item, d.attr)
 				name := "finished " + strings.Replace(d.attr, "diameter", "⌀", 1)
 				if l.Is() {

@@ -72,6 +72,7 @@ type Setting struct {
 	Things []Thing
 	Panes  []Pane
 	Foot   []string // lines beneath the views
+	High   float64  // how high the sheet may be at 1:1 and larger, mm; nought: 135
 }
 
 // The room for a setting on its sheet, in mm on the paper: as wide as the text of an A4 page with
@@ -123,6 +124,7 @@ func Set(s Setting) (*Drawing, error) {
 		if !ok || high > settingHigh {
 			wide, high, ok = flow(ps, f, strip, least, settingWide)
 		}
+		ok = ok && (s.High == 0 || f < 1 || high <= s.High)
 		if !ok {
 			continue
 		}
