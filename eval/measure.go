@@ -191,7 +191,7 @@ func (m *Measurement) spare() model.Known[Spare] {
 		taken = append(taken, solid.Flat{A: flat(bu.A), B: flat(bu.B), R: bu.R + r})
 	}
 	taken = append(taken, m.openings(a, b)...)
-	at, ok := solid.SparePlace(lo, hi, taken)
+	at, _, ok := solid.RoomiestPlace(lo, hi, taken)
 	if ok {
 		var v solid.Vec
 		v[a], v[b], v[f.Axis()] = at[0], at[1], m.State.Faces[f].At

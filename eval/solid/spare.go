@@ -28,3 +28,30 @@ func SparePlace(lo, hi [2]float64, taken []Flat) ([2]float64, bool) {
 	q, ok := c.uncovered(region, open)
 	return [2]float64{q.x, q.y}, ok
 }
+
+// halvings is how often the room round a place is halved in: to a thousandth of the rectangle.
+const halvings = 10
+
+// RoomiestPlace gives the place within the rectangle lo–hi that lies farthest from its edges and from all that
+// is taken, and how far, to a thousandth of the rectangle's shorter side; false where nothing is spare.
+func RoomiestPlace(lo, hi [2]float64, taken []Flat) (at [2]float64, far float64, ok bool) {
+	at, ok = SparePlace(lo, hi, taken)
+	if !ok {
+		return at, 0, false
+	}
+	most := min(hi[0]-lo[0], hi[1]-lo[1]) / 2
+	for range halvings {
+		half := (far + most) / 2
+		grown := make([]Flat, len(taken))
+		for i, t := range taken {
+			grown[i] = Flat{A: t.A, B: t.B, R: t.R + half, Box: t.Box, Lo: [2]float64{t.Lo[0] - half, t.Lo[1] - half}, Hi: [2]float64{t.Hi[0] + half, t.Hi[1] + half}}
+		}
+		p, found := SparePlace([2]float64{lo[0] + half, lo[1] + half}, [2]float64{hi[0] - half, hi[1] - half}, grown)
+		if found {
+			at, far = p, half
+		} else {
+			most = half
+		}
+	}
+	return at, far, true
+}

@@ -293,8 +293,8 @@ func clear(me *eval.Measurement) string {
 	var at []string
 	for a, from := range []model.Face{model.Left, model.Front, model.Bottom} {
 		if a != me.Faces[0].Axis() {
-			at = append(at, model.Figure(tidy(me.Clear.V.At[a]))+" mm from "+from.String())
+			at = append(at, model.Figure(math.Round(me.Clear.V.At[a]))+" mm from "+from.String())
 		}
 	}
-	return strings.Join(at, ", ") + ", clear of burrs"
+	return "at about " + strings.Join(at, " and ") + ", clear of burrs"
 }

@@ -55,9 +55,19 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 	m.notes(k.Step, put)
 	m.page.add(b)
 	m.mark(k.Spot.String())
-	m.page.add(tables...)
+	rows := 0
+	for i := range tables {
+		rows += len(tables[i].Rows)
+	}
+	long := rows > longTable // they do not stand beside the drawing
+	if !long {
+		m.page.add(tables...)
+	}
 	if n == with {
 		m.picture(g, n, "")
+	}
+	if long {
+		m.page.add(tables...)
 	}
 	m.said(k.Spot, k.Spot.Step)
 }
@@ -81,6 +91,9 @@ func speed(rpm float64, reverse bool) string {
 
 // mostPlaces is how many places a running table on a sheet has at most.
 const mostPlaces = 150
+
+// longTable is how many rows of tables still stand beside a drawing.
+const longTable = 14
 
 // divided says how the arms of the sector stand, and gives the running table of every place.
 func divided(h *eval.Holding, k *eval.Cut, put func(a, b string)) (out []Block) {
