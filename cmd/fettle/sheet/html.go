@@ -28,9 +28,9 @@ figcaption{font-size:9.5pt}
 .step{border-top:.3mm solid #000;padding:.35em 0;break-inside:avoid}
 .step label{font-weight:bold;display:block}
 .step input[type=checkbox]{width:5mm;height:5mm;vertical-align:-1mm;margin:0 .5em 0 0}
-.step dl{display:grid;grid-template-columns:9em 1fr;margin:.15em 0 0 2em;gap:0 .6em}
+.step dl{display:grid;grid-template-columns:7em 1fr;margin:.15em 0 0 1em;gap:0 .6em}
 .step dt{color:#333}.step dd{margin:0}
-.beside{display:flex;flex-wrap:wrap;align-items:flex-start;column-gap:4mm;border-top:.3mm solid #000;break-inside:avoid}.beside .words{flex:1 1 66mm;min-width:0;max-width:100%}.beside td:first-child{white-space:nowrap}.beside .step{border:0}.beside .step dl{grid-template-columns:7em 1fr;margin-left:1em}.beside figure{flex:0 1 auto;max-width:100%}
+.beside{display:flex;flex-wrap:wrap;align-items:flex-start;column-gap:4mm;border-top:.3mm solid #000;break-inside:avoid}.beside .words{flex:1 1 66mm;min-width:0;max-width:100%}.beside td:first-child{white-space:nowrap}.beside .step{border:0}.beside figure{flex:0 1 auto;max-width:100%}
 .facts{display:flex;flex-wrap:wrap;margin:.3em 0;border:.2mm solid #777;border-width:.2mm 0}.facts div{display:flex;gap:.6em;width:50%;box-sizing:border-box;padding:.06em .4em}.facts .long{width:100%;order:1}.facts dt{flex:0 0 8.5em;color:#333}.facts dd{margin:0;min-width:0}
 .made{display:block;margin:.3em 0 0 2em}
 .made input{font:inherit;width:9em;border:.3mm solid #000;padding:.15em}
@@ -39,7 +39,7 @@ figcaption{font-size:9.5pt}
 .contents{list-style:none;padding:0;margin:.4em 0}.contents ul{padding-left:1.2em;columns:2;column-gap:8mm}.contents li{break-inside:avoid}
 .contents a{color:#000;display:inline-block;padding:.12em 0}.contents .set{list-style:circle}.contents .op{margin-left:1em;list-style:none}
 .stamp{font-size:9pt;border-top:.3mm solid #000;margin-top:1.5em;padding-top:.3em}
-@media (max-width:120mm){.facts div{width:100%}.contents ul{columns:1}.contents a{padding:.35em 0}table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}figure.true svg{min-width:0;max-width:none;zoom:.8}.step dl{grid-template-columns:1fr;margin-left:1em}.step dt{font-size:9pt}.made{margin-left:1em}}
+@media (max-width:120mm){.facts div{width:100%}.contents ul{columns:1}.contents a{padding:.35em 0}table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}figure.true svg{min-width:0;max-width:none;zoom:.8}.step dt{font-size:9pt}.made{margin-left:1em}}
 @media print{body{font-size:9.5pt;line-height:1.25}td,th{padding:.08em .4em}.contents{display:none}.step:has(+figure),.step:has(+table){break-after:avoid}.start{break-inside:avoid}h2+p{break-after:avoid}figure{overflow:visible}figure svg{max-height:105mm}figure.true svg{max-height:none;max-width:none}body{margin:0;padding:0 .3mm;max-width:none}.part{break-before:page}h2{break-after:avoid}}
 @page{margin:12mm}
 `

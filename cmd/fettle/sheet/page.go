@@ -275,50 +275,6 @@ func (m *maker) stock(parts []*eval.PartTrace) {
 	m.page.table([]string{"part", "from", "raw piece", "pieces"}, rows)
 }
 
-// tray lists tools, holders and instruments in the order of their first use.
-func (m *maker) tray(parts []*eval.PartTrace) {
-	var rows [][]string
-	seen := map[string]bool{}
-	put := func(what, thing string, at finding.Spot, missing bool) {
-		if thing == "" || seen[thing] {
-			return
-		}
-		seen[thing] = true
-		mark := ""
-		if missing {
-			mark = "MISSING"
-		}
-		rows = append(rows, []string{"☐", thing, what, at.String(), mark})
-	}
-	for _, t := range parts {
-		for i := range t.Moments {
-			switch x := t.Moments[i]; {
-			case x.Cut != nil:
-				put(x.Cut.Choice.By, x.Cut.Choice.Tool.Path(), x.Cut.Spot, false)
-				put(x.Cut.Choice.By, x.Cut.Choice.NoTool, x.Cut.Spot, true)
-				for _, h := range x.Cut.Choice.Mounts {
-					put("holds the tool", h.Path(), x.Cut.Spot, false)
-				}
-			case x.Turn != nil:
-				put(x.Turn.Choice.By, x.Turn.Choice.Tool.Path(), x.Turn.Spot, false)
-				put(x.Turn.Choice.By, x.Turn.Choice.NoTool, x.Turn.Spot, true)
-				if x.Turn.Choice.Post != nil {
-					put("holds the tool", x.Turn.Choice.Post.Path(), x.Turn.Spot, false)
-				}
-				for _, h := range x.Turn.Choice.Mounts {
-					put("holds the tool", h.Path(), x.Turn.Spot, false)
-				}
-			case x.Measure != nil && x.Measure.With != nil:
-				put("measuring", x.Measure.With.Path(), x.Measure.Spot, false)
-			case x.Measure != nil && !x.Measure.Tried:
-				put("measuring", "an instrument for "+x.Measure.Name, x.Measure.Spot, true)
-			}
-		}
-	}
-	m.page.heading(2, "tray", "To lay out, in order of use")
-	m.page.table([]string{"", "thing", "for", "first at", ""}, rows)
-}
-
 // end is what belongs to the whole build.
 func (m *maker) end() {
 	p := m.page

@@ -79,7 +79,7 @@ type Setting struct {
 // 12 mm margins, so that it is printed true to scale.
 const (
 	settingWide   = 180.0
-	settingNarrow = 104.0 // so that words go beside it
+	settingNarrow = 114.0 // so that words go beside it
 	settingHigh   = 135.0 // at 1:1 and larger
 	settingMost   = 185.0 // before it is drawn at 1:5
 	aside         = 4.0   // around a view

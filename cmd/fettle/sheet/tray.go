@@ -1,0 +1,118 @@
+package sheet
+
+import (
+	"fettle/eval"
+	"fettle/schema/finding"
+	"fettle/schema/model"
+)
+
+// tray is what is laid out before the work begins, each thing once, in the order of its first use.
+type tray struct {
+	rows [][]string
+	seen map[string]bool
+}
+
+func (t *tray) put(what, thing string, at finding.Spot, missing bool) {
+	if thing == "" || thing == "-" || t.seen[thing] {
+		return
+	}
+	t.seen[thing] = true
+	mark := ""
+	if missing {
+		mark = "MISSING"
+	}
+	t.rows = append(t.rows, []string{"☐", thing, what, at.String(), mark})
+}
+
+// tray lists what holds the work, tools, what holds them, instruments and sources of heat.
+func (m *maker) tray(parts []*eval.PartTrace) {
+	t := tray{seen: map[string]bool{}}
+	for _, p := range parts {
+		for i := range p.Moments {
+			t.moment(&p.Moments[i])
+		}
+	}
+	m.page.heading(2, "tray", "To lay out, in order of use")
+	m.page.table([]string{"", "thing", "for", "first at", ""}, t.rows)
+}
+
+func (t *tray) moment(x *eval.Moment) {
+	switch {
+	case x.Hold != nil:
+		t.held(x.Hold)
+	case x.Chuck != nil:
+		t.chucked(x.Chuck)
+	case x.Cut != nil:
+		c := &x.Cut.Choice
+		t.put(c.By, c.Tool.Path(), x.Cut.Spot, false)
+		t.put(c.By, c.NoTool, x.Cut.Spot, true)
+		for _, h := range c.Mounts {
+			t.put("holds the tool", h.Path(), x.Cut.Spot, false)
+		}
+	case x.Turn != nil:
+		c := &x.Turn.Choice
+		t.put(c.By, c.Tool.Path(), x.Turn.Spot, false)
+		t.put(c.By, c.NoTool, x.Turn.Spot, true)
+		if c.Post != nil {
+			t.put("holds the tool", c.Post.Path(), x.Turn.Spot, false)
+		}
+		for _, h := range c.Mounts {
+			t.put("holds the tool", h.Path(), x.Turn.Spot, false)
+		}
+		if w, ok := x.Turn.Train(); ok {
+			t.put("change wheels", w.String(), x.Turn.Spot, false)
+		}
+	case x.Measure != nil && x.Measure.With != nil:
+		t.put("measuring", x.Measure.With.Path(), x.Measure.Spot, false)
+	case x.Measure != nil && !x.Measure.Tried:
+		t.put("measuring", "an instrument for "+x.Measure.Name, x.Measure.Spot, true)
+	case x.Heat != nil && x.Heat.Source != nil:
+		t.put(x.Heat.Does, x.Heat.Source.Path(), x.Heat.Spot, false)
+	}
+}
+
+// held puts what a set-up on a mill or drill press is held with.
+func (t *tray) held(h *eval.Holding) {
+	c := &h.Choice
+	const holds = "holds the work"
+	if c.Divided != nil {
+		t.put("divides", c.Divided.Item().Path(), h.Spot, false)
+	}
+	if h.Carried != nil && h.Carried.Unplayed == "" {
+		t.put(holds, h.Carried.Choice.HeldBy(), h.Spot, false)
+	}
+	if c.Vise != nil {
+		t.put(holds, c.Vise.Path(), h.Spot, false)
+	}
+	if c.Clamps != nil {
+		t.put(holds, c.Clamps.Path(), h.Spot, false)
+	}
+	if c.Pair != nil && c.Height > 0 {
+		t.put("under the work", c.Pair.Path()+", "+model.Figure(c.Height)+" mm", h.Spot, false)
+	}
+	if c.RoundBar > 0 {
+		t.put("at the moving jaw", "round bar of ⌀"+model.Figure(c.RoundBar)+" mm", h.Spot, false)
+	}
+}
+
+// chucked puts what a set-up on a lathe is held with.
+func (t *tray) chucked(c *eval.Chucking) {
+	const holds = "holds the work"
+	t.put(holds, c.Choice.HeldBy(), c.Spot, false)
+	if c.Choice.Bush != nil {
+		t.put(holds, c.Choice.Bush.Path(), c.Spot, false)
+	}
+	if c.Choice.Between != "" {
+		t.put("between jaws and work", c.Choice.Between, c.Spot, false)
+	}
+	if s := c.Choice.Support; s != nil {
+		switch {
+		case s.Centre != nil:
+			t.put("supports the work", s.Centre.Path(), c.Spot, false)
+		case s.Steady != nil:
+			t.put("supports the work", s.Steady.Path(), c.Spot, false)
+		case s.Item != nil:
+			t.put("supports the work", s.Item.Path(), c.Spot, false)
+		}
+	}
+}
