@@ -257,7 +257,7 @@ func (m *maker) measure(me *eval.Measurement) {
 	if me.With != nil {
 		put("with", me.With.Path())
 	}
-	put("drawn", me.Size.Written)
+	put("as drawn", me.Size.Written)
 	if me.Limits.Is() {
 		put("limits", limits(me.Limits)+" mm")
 	}

@@ -74,7 +74,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 
 func (m *maker) drawnWith(n, with int, put func(a, b string)) {
 	if n != with && m.w.Pictures {
-		put("drawn", "with "+fmt.Sprint(with))
+		put("drawing", "that of "+fmt.Sprint(with))
 	}
 }
 
