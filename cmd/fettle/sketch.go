@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -33,7 +34,7 @@ func drawOne(args []string, out, errs io.Writer) int {
 		fmt.Fprint(out, usage)
 		return allClear
 	}
-	t, err := dryRun(o.folder, o.shop)
+	t, told, err := dryRun(o.folder, o.shop)
 	if err != nil {
 		complain(errs, sentence(err))
 		return unreadable
@@ -42,6 +43,9 @@ func drawOne(args []string, out, errs io.Writer) int {
 	if err != nil {
 		complain(errs, err.Error())
 		return unreadable
+	}
+	if told {
+		complain(errs, "the drawing shows what was made on paper; fettle check "+o.folder+" tells what is in the way of the recipe")
 	}
 	return deliver(o.out, d.SVG(), out, errs)
 }
@@ -59,8 +63,9 @@ func deliver(name, made string, out, errs io.Writer) int {
 	return allClear
 }
 
-// dryRun makes a recipe on paper against a shop, or the first that it names.
-func dryRun(recipe, shop string) (*eval.Trace, error) {
+// dryRun makes a recipe on paper against a shop, or the first that it names; told: something stands in the way of
+// what is written.
+func dryRun(recipe, shop string) (t *eval.Trace, told bool, err error) {
 	if shop == "" {
 		if named, _ := schema.Shops(disk{}, recipe); len(named) > 0 {
 			shop = named[0]
@@ -68,20 +73,16 @@ func dryRun(recipe, shop string) (*eval.Trace, error) {
 	}
 	b, slips, err := schema.Load(disk{}, recipe, shop)
 	if err != nil {
-		return nil, err
+		return nil, false, err
 	}
 	if b.Unread {
 		for _, s := range slips {
-			return nil, fmt.Errorf("%s: %s", s.Place.File, s.Says)
+			return nil, false, fmt.Errorf("%s: %s", s.Place.File, s.Says)
 		}
 	}
-	for _, s := range slips {
-		if s.Level >= finding.Stop {
-			return nil, fmt.Errorf("%s: %s; mend first what fettle check %s finds", s.Place.File, strings.TrimSuffix(s.Says, "."), recipe)
-		}
-	}
-	t, _, _ := choose.Choose(b, choose.Effort)
-	return t, nil
+	told = slices.ContainsFunc(slips, func(s finding.Finding) bool { return s.Level >= finding.Stop })
+	t, _, _ = choose.Choose(b, choose.Effort)
+	return t, told, nil
 }
 
 func sketchWords(args []string) (o sketchOptions, err error) {
