@@ -12,7 +12,7 @@ type Kind uint8
 
 const (
 	Heading  Kind = iota // Level and Words; ID where something points to it
-	Para                 // Words
+	Para                 // Words; Loud where they are a finding
 	Caution              // Words, in the usual words of the trade
 	List                 // Rows of one word each
 	Table                // Head and Rows
@@ -34,6 +34,7 @@ type Block struct {
 	Head  []string
 	Rows  [][]string
 	SVG   string
+	Loud  bool    // of a paragraph: it is not to be overlooked
 	Small bool    // of a picture: several stand side by side
 	True  bool    // of a picture: it is printed as large as it is drawn
 	Share float64 // of a margin: what is left over, in parts of what is wanted

@@ -25,6 +25,7 @@ figure.small{display:inline-block;width:32%;margin:.3em .3%}
 figure.true svg{width:auto;max-width:100%}
 figcaption{font-size:9.5pt}
 .caution{border:.6mm solid #000;padding:.3em .6em;margin:.5em 0;break-inside:avoid}
+.loud{border-left:1.2mm solid #000;padding-left:.5em;font-weight:bold;break-inside:avoid}
 .step{border-top:.3mm solid #000;padding:.35em 0;break-inside:avoid}
 .step label{font-weight:bold;display:block}
 .step input[type=checkbox]{width:5mm;height:5mm;vertical-align:-1mm;margin:0 .5em 0 0}
@@ -68,7 +69,9 @@ func (p *Page) body(b *strings.Builder) {
 			b.WriteString("<div class=\"start\">\n")
 			p.Blocks[i].html(b, &box)
 			p.Blocks[i+1].html(b, &box)
-			i += 2
+			for i += 2; i < len(p.Blocks) && (p.Blocks[i].Kind == Para || p.Blocks[i].Kind == Caution); i++ {
+				p.Blocks[i].html(b, &box)
+			}
 		}
 		if n := p.drawn(i); n > 0 {
 			b.WriteString("<div class=\"beside\">\n<div class=\"words\">\n")
@@ -117,7 +120,11 @@ func (k *Block) html(b *strings.Builder, box *int) {
 		}
 		fmt.Fprintf(b, "<h%d%s>%s</h%d>\n", k.Level, id, esc(k.Words), k.Level)
 	case Para:
-		fmt.Fprintf(b, "<p>%s</p>\n", esc(k.Words))
+		class := ""
+		if k.Loud {
+			class = " class=\"loud\""
+		}
+		fmt.Fprintf(b, "<p%s>%s</p>\n", class, esc(k.Words))
 	case Caution:
 		fmt.Fprintf(b, "<p class=\"caution\">⚠ %s</p>\n", esc(k.Words))
 	case Table:

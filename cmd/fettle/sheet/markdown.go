@@ -33,6 +33,10 @@ func (k *Block) markdown(b *strings.Builder) {
 	case Heading:
 		fmt.Fprintf(b, "%s %s\n\n", strings.Repeat("#", k.Level), md(k.Words))
 	case Para, Margin:
+		if k.Loud {
+			fmt.Fprintf(b, "**%s**\n\n", md(k.Words))
+			return
+		}
 		fmt.Fprintf(b, "%s\n\n", md(k.Words))
 	case Caution:
 		fmt.Fprintf(b, "> **Caution.** %s\n\n", md(k.Words))

@@ -164,7 +164,7 @@ func (m *maker) byHand(k *eval.Cut) {
 	put := putting(&b.Rows)
 	put("by", k.Choice.By)
 	put("tool", k.Choice.Tool.Path())
-	put("MISSING", k.Choice.NoTool)
+	put("MISSING", missing(k.Choice.NoTool, k.Choice.By, k.Step))
 	put("not made on paper", k.Unplayed)
 	m.notes(k.Step, put)
 	m.page.add(b)

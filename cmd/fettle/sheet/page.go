@@ -171,7 +171,7 @@ func (m *maker) dangers() {
 	for i := range m.c.Findings {
 		f := &m.c.Findings[i]
 		if f.Level == finding.Danger && m.concerns(f) {
-			m.finding(f)
+			m.finding(f, nil)
 		}
 	}
 }
@@ -183,12 +183,18 @@ func (m *maker) concerns(f *finding.Finding) bool {
 	return slices.ContainsFunc(f.Spots, func(s finding.Spot) bool { return s.Part == m.w.Part })
 }
 
-func (m *maker) finding(f *finding.Finding) {
+// finding puts a finding on the page. At a place of the work it need not be told where it is, but where the
+// words are those of another place that it was found at first.
+func (m *maker) finding(f *finding.Finding, here *finding.Spot) {
 	where := ""
-	if len(f.Spots) > 0 {
+	switch {
+	case len(f.Spots) == 0:
+	case here == nil:
 		where = f.Spots[0].String() + ": "
+	case f.Spots[0] != *here && (f.Spots[0].Part != here.Part || f.Spots[0].SetUp != here.SetUp):
+		where = "as at " + f.Spots[0].String() + ": "
 	}
-	b := Block{Kind: Para, Words: strings.ToUpper(f.Level.String()) + "  " + where + sentence(f.Says) + " [" + f.Rule + "]"}
+	b := Block{Kind: Para, Loud: true, Words: strings.ToUpper(f.Level.String()) + "  " + where + sentence(f.Says) + " [" + f.Rule + "]"}
 	m.page.add(b)
 	if r := rules.Find(f.Rule); r != nil && r.Caution != "" && f.Level == finding.Danger {
 		m.page.add(Block{Kind: Caution, Words: r.Caution})

@@ -172,7 +172,7 @@ func (m *maker) said(s finding.Spot, step string) {
 		f := &m.c.Findings[i]
 		for _, at := range f.Spots {
 			if at.Part == s.Part && at.SetUp == s.SetUp && at.Step == step {
-				m.finding(f)
+				m.finding(f, &at)
 				break
 			}
 		}

@@ -24,7 +24,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 		return
 	}
 	put("tool", k.Choice.Tool.Path())
-	put("MISSING", k.Choice.NoTool)
+	put("MISSING", missing(k.Choice.NoTool, k.Choice.By, k.Step))
 	var mounts []string
 	for _, h := range k.Choice.Mounts {
 		mounts = append(mounts, h.Path())
@@ -70,6 +70,14 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 		m.page.add(tables...)
 	}
 	m.said(k.Spot, k.Spot.Step)
+}
+
+// missing says which tool is not there; "" where one is.
+func missing(why, by string, st *eval.Step) string {
+	if why == "none" {
+		return "a tool for " + by + " " + makes(st)
+	}
+	return why
 }
 
 func (m *maker) drawnWith(n, with int, put func(a, b string)) {
@@ -224,7 +232,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 		return
 	}
 	put("tool", k.Choice.Tool.Path())
-	put("MISSING", k.Choice.NoTool)
+	put("MISSING", missing(k.Choice.NoTool, k.Choice.By, k.Step))
 	var mounts []string
 	for _, h := range k.Choice.Mounts {
 		mounts = append(mounts, h.Path())
@@ -283,7 +291,11 @@ func turning(by string, w *eval.Turning, put func(a, b string)) {
 		put("to", model.Figure(w.U0)+" mm from the jaw face")
 		put("comes off", model.Figure(math.Abs(w.U1-w.U0))+" mm of the length")
 	case by == "parting":
-		put("at", model.Figure(w.U0)+" to "+model.Figure(w.U1)+" mm from the jaw face")
+		at := model.Figure(w.U0)
+		if u := model.Figure(w.U1); u != at {
+			at += " to " + u
+		}
+		put("at", at+" mm from the jaw face")
 	case math.Abs(w.U1-w.U0) < 1e-9:
 		put("at", model.Figure(w.U0)+" mm from the jaw face")
 	default:

@@ -45,14 +45,14 @@ func (t *tray) moment(x *eval.Moment) {
 	case x.Cut != nil:
 		c := &x.Cut.Choice
 		t.put(c.By, c.Tool.Path(), x.Cut.Spot, false)
-		t.put(c.By, c.NoTool, x.Cut.Spot, true)
+		t.put(c.By, missing(c.NoTool, c.By, x.Cut.Step), x.Cut.Spot, true)
 		for _, h := range c.Mounts {
 			t.put("holds the tool", h.Path(), x.Cut.Spot, false)
 		}
 	case x.Turn != nil:
 		c := &x.Turn.Choice
 		t.put(c.By, c.Tool.Path(), x.Turn.Spot, false)
-		t.put(c.By, c.NoTool, x.Turn.Spot, true)
+		t.put(c.By, missing(c.NoTool, c.By, x.Turn.Step), x.Turn.Spot, true)
 		if c.Post != nil {
 			t.put("holds the tool", c.Post.Path(), x.Turn.Spot, false)
 		}

@@ -209,20 +209,29 @@ func (m *maker) depth(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(a,
 	m.kerf(h, k, w, low, way, put)
 }
 
-// kerf says how high a saw that lies level stands, and what of that is half its own width.
+// kerf says how high a saw or cutter that lies level stands, and what of that is half its own width.
 func (m *maker) kerf(h *eval.Holding, k *eval.Cut, w *eval.Working, low, way float64, put func(a, b string)) {
 	t := k.Choice.Tool.Cutter
 	if t == nil || !w.Level || !t.Width.Is() || !(t.Width.V > 0) {
 		return
 	}
-	half := t.Width.V / 2
-	put("of that", model.Figure(tidy(way-half))+" mm to the middle of the cut and "+model.Figure(half)+" mm, half the kerf of "+
-		model.Figure(t.Width.V)+" mm: touch the top with the saw's lower face and go down the whole "+model.Figure(way)+" mm")
+	half, face, wide := t.Width.V/2, strings.TrimPrefix(tip(k), "the "), "width"
+	if k.Choice.By == "sawing" {
+		wide = "kerf"
+	}
+	put("of that", model.Figure(tidy(way-half))+" mm to the middle of the cut and "+model.Figure(half)+" mm, half the "+wide+" of "+
+		model.Figure(t.Width.V)+" mm: touch the top with the "+face+" and go down the whole "+model.Figure(way)+" mm")
+	if d := h.Choice.Divided; d != nil && !d.Upright && d.CentreHeight().Is() {
+		axis := h.Pose.Point(solid.Vec{})[2]
+		above := d.CentreHeight().V + low - axis
+		put(face, length(tidy(above))+" above the table, its upper face "+length(tidy(above+t.Width.V)))
+		return
+	}
 	if h.Seat.Is() {
 		on := "what the piece stands on"
 		if h.Choice.Pair != nil && h.Choice.Height > 0 {
 			on = "the parallels"
 		}
-		put("saw's lower face", model.Figure(tidy(low-h.Seat.V))+" mm above "+on)
+		put(face, model.Figure(tidy(low-h.Seat.V))+" mm above "+on)
 	}
 }
