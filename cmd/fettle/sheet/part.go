@@ -225,7 +225,7 @@ func (g *group) holding() (rows [][]string) {
 	}
 	put("up", h.Choice.Up.String())
 	if h.Choice.Pair != nil && h.Choice.Height > 0 {
-		put("on parallels", h.Choice.Pair.Path()+", "+model.Figure(h.Choice.Height)+" mm high")
+		put("on parallels", h.Choice.Pair.Member(h.Choice.Height)+", "+model.Figure(h.Choice.Height)+" mm high")
 	}
 	if h.Choice.Packing > 0 {
 		put("packing", model.Figure(h.Choice.Packing)+" mm")

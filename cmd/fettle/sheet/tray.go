@@ -88,7 +88,7 @@ func (t *tray) held(h *eval.Holding) {
 		t.put(holds, c.Clamps.Path(), h.Spot, false)
 	}
 	if c.Pair != nil && c.Height > 0 {
-		t.put("under the work", c.Pair.Path()+", "+model.Figure(c.Height)+" mm", h.Spot, false)
+		t.put("under the work", c.Pair.Member(c.Height), h.Spot, false)
 	}
 	if c.RoundBar > 0 {
 		t.put("at the moving jaw", "round bar of ⌀"+model.Figure(c.RoundBar)+" mm", h.Spot, false)
