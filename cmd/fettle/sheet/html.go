@@ -39,7 +39,6 @@ figcaption{font-size:9.5pt}
 .bar i{display:block;height:100%;background:#555}
 .contents{list-style:none;padding:0;margin:.4em 0}.contents ul{padding-left:1.2em;columns:2;column-gap:8mm}.contents li{break-inside:avoid}
 .contents a{color:#000;display:inline-block;padding:.12em 0}.contents .set{list-style:circle}.contents .op{margin-left:1em;list-style:none}
-.stamp{font-size:9pt;border-top:.3mm solid #000;margin-top:1.5em;padding-top:.3em}
 @media (max-width:120mm){.facts div{width:100%}.contents ul{columns:1}.contents a{padding:.35em 0}table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}figure.true svg{min-width:0;max-width:none;zoom:.8}.step dt{font-size:9pt}.made{margin-left:1em}}
 @media print{body{font-size:9.5pt;line-height:1.25}td,th{padding:.08em .4em}.contents{display:none}.step:has(+figure),.step:has(+table){break-after:avoid}.start{break-inside:avoid}h2+p{break-after:avoid}figure{overflow:visible}figure svg{max-height:105mm}figure.true svg{max-height:none;max-width:none}body{margin:0;padding:0 .3mm;max-width:none}.part{break-before:page}h2{break-after:avoid}}
 @page{margin:12mm}
@@ -49,14 +48,15 @@ figcaption{font-size:9.5pt}
 func (p *Page) HTML() string {
 	var b strings.Builder
 	b.WriteString("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width,initial-scale=1\">\n")
-	fmt.Fprintf(&b, "<meta name=\"fettle-digest\" content=\"%s\">\n<title>%s</title>\n<style>%s</style>\n</head>\n<body>\n<section>\n", p.Stamp.Digest, esc(p.Title), style)
+	fmt.Fprintf(&b, "<meta name=\"fettle-digest\" content=\"%s\">\n<title>%s</title>\n<style>%s</style>\n</head>\n<body>\n<section>\n", p.Stamp.Digest, esc(p.Title), style+foot(p.Stamp))
 	p.body(&b)
-	on := "…………………"
-	if p.Stamp.On != "" {
-		on = p.Stamp.On
-	}
-	fmt.Fprintf(&b, "</section>\n<p class=\"stamp\">Made on %s from files with the digest %s.</p>\n</body>\n</html>\n", esc(on), p.Stamp.Digest)
+	b.WriteString("</section>\n</body>\n</html>\n")
 	return b.String()
+}
+
+// foot is what stands at the foot of every printed leaf, so that leaves of two sheets are not mixed up.
+func foot(s Stamp) string {
+	return "@page{@bottom-right{content:\"" + s.Digest + ", page \" counter(page);font:8pt sans-serif}}\n"
 }
 
 // body writes the blocks. Head and first operation of a set-up are kept on one leaf, and a drawing

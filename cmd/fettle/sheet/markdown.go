@@ -13,11 +13,6 @@ func (p *Page) Markdown() string {
 	for i := range p.Blocks {
 		p.Blocks[i].markdown(&b)
 	}
-	on := "…………………"
-	if p.Stamp.On != "" {
-		on = p.Stamp.On
-	}
-	fmt.Fprintf(&b, "---\n\nMade on %s from files with the digest %s.\n", md(on), p.Stamp.Digest)
 	return b.String()
 }
 

@@ -120,6 +120,11 @@ func name(c *report.Checked) string {
 func (m *maker) front(parts []*eval.PartTrace) {
 	p := m.page
 	p.heading(1, "top", p.Title)
+	on := "…………………"
+	if p.Stamp.On != "" {
+		on = p.Stamp.On
+	}
+	p.para("Made on " + on + " from files with the digest " + p.Stamp.Digest + ".")
 	shop := m.c.Build.Shop.Title
 	if shop == "" {
 		shop = m.c.Build.Shop.Label
@@ -127,7 +132,7 @@ func (m *maker) front(parts []*eval.PartTrace) {
 	if shop == "" {
 		shop = "no shop: nothing is known of machines and tools"
 	}
-	p.para("Made on paper with " + shop + ".")
+	p.para("The work is made on paper with " + shop + ".")
 	if n := remark(m.c.Build.Recipe.Item); n != "" {
 		p.para(sentence(n))
 	}

@@ -17,7 +17,14 @@ func (m *maker) part(t *eval.PartTrace) error {
 	p := m.page
 	p.add(Block{Kind: Part})
 	m.mark("part " + t.Part.Label)
-	p.heading(1, "", "Part "+t.Part.Label+": "+title(t))
+	kind, name := "Part ", t.Part.Label
+	if t.Part.Joined() {
+		kind = "Assembly "
+	}
+	if s := title(t); s != name {
+		name += ": " + s
+	}
+	p.heading(1, "", kind+name)
 	p.para(fmt.Sprintf("%s pieces of %s.", quantity(t.Part), material(t.Part)))
 	if quantity(t.Part) == "1" {
 		p.Blocks[len(p.Blocks)-1].Words = "1 piece of " + material(t.Part) + "."

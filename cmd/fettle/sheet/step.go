@@ -55,11 +55,12 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 	m.notes(k.Step, put)
 	m.page.add(b)
 	m.mark(k.Spot.String())
-	rows := 0
+	rows, wide := 0, false
 	for i := range tables {
 		rows += len(tables[i].Rows)
+		wide = wide || len(tables[i].Head) > 6
 	}
-	long := rows > longTable // they do not stand beside the drawing
+	long := wide || rows > longTable // they do not stand beside the drawing
 	if !long {
 		m.page.add(tables...)
 	}
