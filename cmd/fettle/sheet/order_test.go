@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -132,5 +133,45 @@ func TestOneHoleIsDrawnOnce(t *testing.T) {
 	}
 	if drawn != 1 || ticks != 1 {
 		t.Errorf("%d drawings, and %d operations that are drawn with another", drawn, ticks)
+	}
+}
+
+// Whatever stands in a note shows as text.
+func TestHostileNotes(t *testing.T) {
+	hostile := `</div></dl><script>alert(1)</script> [a](b) \u202e ` + strings.Repeat("W", 300)
+	files := text.Archive{"r/pin.hcl": []byte(strings.ReplaceAll(pin, `"note of the `, `"`+hostile)), "s/shop.hcl": own("0.02", "4")}
+	p := made(t, checked(t, files, "r", "s"), true)
+	page := p.HTML()
+	for _, bad := range []string{"<script", "</div></dl>", "\u202e"} {
+		if strings.Contains(page, bad) || strings.Contains(p.Markdown(), bad) {
+			t.Errorf("%q came through", bad)
+		}
+	}
+	if n := strings.Count(page, "&lt;script&gt;"); n < 11 {
+		t.Errorf("%d of the notes are on the page", n)
+	}
+	wellFormed(t, page)
+}
+
+// What is opened in a page is closed, in its order.
+func TestPageNests(t *testing.T) {
+	for _, r := range recipes {
+		recipe, shop := "recipes/"+r[0], "recipes/shops/"+r[1]
+		page := made(t, checked(t, archive(t, recipe, shop), recipe, shop), true).HTML()
+		var open []string
+		for _, m := range regexp.MustCompile(`<(/?)(div|section|dl|dd|dt|figure|table|thead|tr|ul|li|p|label|span|details|svg|g)\b[^>]*?(/?)>`).FindAllStringSubmatch(page, -1) {
+			switch {
+			case m[3] == "/":
+			case m[1] == "":
+				open = append(open, m[2])
+			case len(open) == 0 || open[len(open)-1] != m[2]:
+				t.Fatalf("%s in %s: </%s> closes %v", r[0], r[1], m[2], open)
+			default:
+				open = open[:len(open)-1]
+			}
+		}
+		if len(open) > 0 {
+			t.Errorf("%s in %s: left open are %v", r[0], r[1], open)
+		}
 	}
 }
