@@ -64,6 +64,9 @@ func every(t *testing.T, tr *eval.Trace, see func(name string, a Asked, d *sketc
 			for k := range 1 + len(g.cuts) + len(g.turns) {
 				if g.unplayed(k) == "" {
 					asked = append(asked, Asked{Part: p.Part.Label, SetUp: g.name, Step: k})
+					if g.chuck != nil && k > 0 {
+						asked = append(asked, Asked{Part: p.Part.Label, SetUp: g.name, Step: k, Brief: true})
+					}
 				}
 			}
 		}

@@ -31,8 +31,10 @@ func finished(t *testing.T, do func(t *testing.T, p *eval.PartTrace)) {
 func TestEverySizeIsDrawn(t *testing.T) {
 	parts, sizesDrawn := 0, 0
 	finished(t, func(t *testing.T, p *eval.PartTrace) {
-		for _, pr := range []sketch.Projection{sketch.FirstAngle, sketch.ThirdAngle} {
-			d, left, err := sketch.Part(title(p), p.End.Piece, pr, sizes(p))
+		for i := range 4 {
+			pr, all := []sketch.Projection{sketch.FirstAngle, sketch.ThirdAngle}[i%2], sizes(p)
+			all.Paper = []sketch.Paper{sketch.Standard, sketch.Column}[i/2]
+			d, left, err := sketch.Part(title(p), p.End.Piece, pr, all)
 			if err != nil || len(left) > 0 {
 				t.Fatalf("%s: no room for %q, error %v", pr, left, err)
 			}
