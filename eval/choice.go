@@ -132,7 +132,6 @@ type CutChoice struct {
 	By      string // "drilling", "reaming", "milling", "sawing", …
 	Tool    Pick
 	Mounts  []Mount // from the spindle outwards
-	Drawbar drawing.Thread
 	Out     float64 // tip of the tool to the face of its holder; 0: worked out
 	Speed   float64 // rev/min; 0: not chosen, for want of facts
 	Reverse bool
@@ -154,7 +153,6 @@ func (c *CutChoice) Words() string {
 	for _, m := range c.Mounts {
 		put(m.Path())
 	}
-	put(c.Drawbar.String())
 	put(model.Figure(c.Out))
 	put(model.Figure(c.Speed))
 	put(c.From.String())

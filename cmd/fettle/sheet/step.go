@@ -30,9 +30,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 		mounts = append(mounts, h.Path())
 	}
 	put("in", strings.Join(mounts, ", in it "))
-	if k.Choice.Drawbar != (drawing.Thread{}) {
-		put("drawbar", k.Choice.Drawbar.String())
-	}
+	put("drawbar", drawbar(k))
 	if k.Stack.Out.Is() && (k.Choice.Out > 0 || k.Stack.OutKnown()) {
 		put("tool out", model.Figure(k.Stack.Out.V)+" mm")
 	}
@@ -71,6 +69,22 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 		m.page.add(tables...)
 	}
 	m.said(k.Spot, k.Spot.Step)
+}
+
+// drawbar is the thread that is drawn up; "" where nothing is, or it is not known what.
+func drawbar(k *eval.Cut) string {
+	for _, l := range k.Stack.Links {
+		if l.Kind != "drawbar" || l.Has == "" {
+			continue
+		}
+		switch l.Fits {
+		case model.Yes:
+			return l.Has
+		case model.NotKnown:
+			return l.Has + "; which ones are here is not said"
+		}
+	}
+	return ""
 }
 
 // missing says which tool is not there; "" where one is.
