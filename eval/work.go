@@ -27,6 +27,7 @@ type Step struct {
 	Step  *model.Step // nil for the facing of a square_up
 	Work  *Work
 	Makes []Target
+	Amiss string // why the face that it is to go down to is no floor for it; "" if it is one, or none is named
 }
 
 // Target is one thing that an operation makes: a feature or a part of it, or a face.
@@ -180,6 +181,7 @@ func (p *Part) step1(w *Work, st *model.Step) *Step {
 			out.Makes = append(out.Makes, t)
 		}
 	}
+	p.downToFace(out)
 	return out
 }
 

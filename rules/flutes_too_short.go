@@ -58,6 +58,12 @@ func flutesTooShort(k *eval.Cut, a *Ask) {
 			continue
 		}
 		if c.Kind != "drill" && shank < k.Choice.Tool.Size-0.01 {
+			if each := saidPass(k); each > flutes+0.0005 {
+				f := a.Say(k.ToolPath()+".flute_length+"+w.Target.Name()+".cut", k.Place("cut"), "a pass of %s goes %s mm deep and its flutes are %s long: behind them it does not cut",
+					k.ToolPath(), figure(round(each)), mm(flutes))
+				f.Margin = Bound(round(each), flutes, "mm")
+				continue
+			}
 			a.Clear(finding.Margin{}, "")
 			continue
 		}
@@ -68,4 +74,13 @@ func flutesTooShort(k *eval.Cut, a *Ask) {
 		}
 		f.Margin = Bound(round(deep), flutes, "mm")
 	}
+}
+
+// saidPass is how deep a pass goes that is written, no deeper than what there is to cut, mm; 0 where none is.
+func saidPass(k *eval.Cut) float64 {
+	p, ok := k.Passes()
+	if !ok || !p.Said.Is() {
+		return 0
+	}
+	return min(p.Said.V, p.Deep)
 }

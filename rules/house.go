@@ -49,7 +49,7 @@ func asDecided(k *eval.Cut, path []string) model.Value {
 	if len(path) == 1 {
 		switch path[0] {
 		case "cutting":
-			if c.Climb {
+			if climbs, _ := k.Climbs(); climbs {
 				return text("climb")
 			}
 			return text("conventional")

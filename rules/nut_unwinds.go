@@ -88,7 +88,7 @@ func nutUnwinds(k *eval.Cut, a *Ask) {
 
 // leadsOf says whether the cutter leads its arbor: in a climb cut on a screw with slack.
 func leadsOf(k *eval.Cut, a *Ask) (leads, known bool) {
-	if !k.Choice.Climb {
+	if climbs, _ := k.Climbs(); !climbs {
 		return false, true
 	}
 	m := k.Hold.Choice.Machine

@@ -52,7 +52,7 @@ func exampleThread(size string) string {
 
 func threadCannotBeCut(k *eval.Turn, a *Ask) {
 	c, m := k.Choice.Tool.Cutter, k.Lathe()
-	if c == nil || c.Kind != "threading_tool" || m == nil || k.Choice.Tool.Thread.Pitch <= 0 {
+	if c == nil || c.Kind != "threading_tool" || m == nil || k.Choice.Tool.Thread.Pitch <= 0 || k.Step.Step.Wheels.Is() {
 		return
 	}
 	screw, ok := Need(a, m.LeadScrew)

@@ -79,7 +79,7 @@ const mostOff = 0.04 / (3 * math.Pi) * 1e6
 
 func wormLeadCannotBeCut(k *eval.Turn, a *Ask) {
 	m := k.Hold.Choice.Machine
-	if m == nil || k.Hold.Unplayed != "" || k.Choice.By != "threading" {
+	if m == nil || k.Hold.Unplayed != "" || k.Choice.By != "threading" || k.Step.Step.Wheels.Is() {
 		return
 	}
 	for _, t := range k.Step.Makes {

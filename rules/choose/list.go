@@ -166,7 +166,12 @@ func cutChoices(k *eval.Cut) []Choice {
 	if c.Reverse && !(s != nil && s.Spindle.Is()) {
 		add("spindle", "reverse", "the hand of the tool")
 	}
-	return out
+	if side, ok := k.Begins(); ok && k.Starts() == model.NoFace && !c.Climb {
+		add("begins at", side.String(), "the side from which the work is fed against the teeth")
+	}
+	passes, cuts := k.Passes()
+	oil, said := k.Oil()
+	return append(out, feedChoices(k.Spot, k.Feeding(), passes, cuts, oil, said)...)
 }
 
 func s1(s *model.Step) []model.Ref {

@@ -77,7 +77,9 @@ func turnChoices(k *eval.Turn) []Choice {
 	if c.Slide > 0 && !s.TopSlide.Is() {
 		add("top slide", model.Figure(c.Slide)+" deg", "half the included angle of the taper")
 	}
-	return out
+	passes, cuts := k.Passes()
+	oil, oiled := k.Oil()
+	return append(out, feedChoices(k.Spot, k.Feeding(), passes, cuts, oil, oiled)...)
 }
 
 // mates tells, where one part of a fit was measured, between which sizes the other is to be made.

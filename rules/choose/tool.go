@@ -357,15 +357,7 @@ func under(s model.Sizes, most float64) (float64, bool) {
 }
 
 // material is what the part is made of, for the cutting tables.
-func material(p *eval.Part) string {
-	if m, ok := p.Material.Get(); ok {
-		return m.Group
-	}
-	if p.Blank.Stock != nil {
-		return p.Blank.Stock.Material.V.Group
-	}
-	return ""
-}
+func material(p *eval.Part) string { return p.MetalGroup() }
 
 func sameTaper(a, b model.Known[drawing.Taper]) bool {
 	return a.Is() && b.Is() && a.V.Same(b.V)

@@ -35,6 +35,10 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 		put("tool out", model.Figure(k.Stack.Out.V)+" mm")
 	}
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))
+	passes, cuts := k.Passes()
+	oil, _ := k.Oil()
+	feeding(k.Feeding(), passes, cuts, oil, put)
+	begins(k, put)
 	put("turned on by", strings.Join(k.Choice.Index, "; "))
 	running := divided(g.hold, k, put)
 	tables := append(m.where(g.hold, k, put), running...)
@@ -257,6 +261,12 @@ func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 		put("in", k.Choice.Post.Path())
 	}
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))
+	passes, cuts := k.Passes()
+	oil, _ := k.Oil()
+	feeding(k.Feeding(), passes, cuts, oil, put)
+	if at := k.Step.Step.Starts; at.Is() {
+		put("begins at", at.V.Path()+", as written")
+	}
 	if t, ok := k.Train(); ok {
 		put("change wheels", trainWords(t))
 	}

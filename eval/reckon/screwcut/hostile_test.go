@@ -52,6 +52,7 @@ func TestHostile(t *testing.T) {
 		{Name: "Train.Meshes", Func: Train.Meshes, With: []any{train, 1}, Free: []string{"0.Lead", "0.PPM"}},
 		{Name: "TooTight", Func: TooTight, With: []any{0.01, 60.0}},
 		{Name: "Trains", Func: Trains, With: []any{lathe, wanted}},
+		{Name: "Given", Func: Given, With: []any{lathe, []int{40, 30, 65, 127}, lead}, Free: []string{"0.Wheels"}}, // whether they are there is not asked
 		{Name: "Ratio", Func: Ratio, With: []any{lathe, lead}, Free: []string{"0.Mesh.Module", "0.Mesh.Boss", "0.Mesh.Centres", "0.Mesh.Nearest", "0.Mesh.Far"}},
 		{Name: "Mate", Func: Mate, With: []any{lathe, lead, 40}, Free: []string{"0.Mesh.Module", "0.Mesh.Boss", "0.Mesh.Centres", "0.Mesh.Nearest", "0.Mesh.Far"}},
 		{Name: "WheelsToGet", Func: WheelsToGet, With: []any{lathe, wanted},
