@@ -18,7 +18,7 @@ func feeding(f eval.Feeding, p eval.Passes, cuts bool, oil string, put func(a, b
 	} else if p.Said.Is() {
 		put("cut", model.Figure(p.Said.V)+" mm a pass, as written")
 	}
-	put("oil", oil)
+	put("cutting fluid", oil)
 }
 
 // fed says the feed: as written, else by hand with what is printed for it; beside either what that is in a

@@ -35,13 +35,13 @@ func says(t *testing.T, page string, lines ...string) {
 // turns a minute 0.1 mm makes 180 mm.
 func TestFeedCutAndOil(t *testing.T) {
 	hole := rules.Find("feed-too-coarse").Sound
-	says(t, sheetOf(t, hole), "feed: 0.1 mm/rev, as written: 180 mm/min; printed are 0.051 to 0.2 mm/rev", "oil: dry")
-	says(t, sheetOf(t, hole, `feed = "0.1 mm/rev"`, `oil = "paraffin"`), "feed: by hand, 0.051 to 0.2 mm/rev: 92 to 360 mm/min", "oil: paraffin")
+	says(t, sheetOf(t, hole), "feed: 0.1 mm/rev, as written: 180 mm/min; printed are 0.051 to 0.2 mm/rev", "cutting fluid: dry")
+	says(t, sheetOf(t, hole, `feed = "0.1 mm/rev"`, `oil = "paraffin"`), "feed: by hand, 0.051 to 0.2 mm/rev: 92 to 360 mm/min", "cutting fluid: paraffin")
 	says(t, sheetOf(t, hole, `feed = "0.1 mm/rev"`, "", "hold      = vise.small", "hold      = vise.small\n    feed      = \"0.15 mm/rev\""), "feed: 0.15 mm/rev, as written: 270 mm/min")
 	slot := rules.Find("pass-too-deep").Sound
 	says(t, sheetOf(t, slot), "cut: 2 passes of 2 mm at most, for 4 mm in all, as written")
 	says(t, sheetOf(t, slot, "cut   = 2", ""), "cut: 2 passes of 3 mm at most, for 4 mm in all")
-	says(t, sheetOf(t, rules.Find("bore-does-not-fit").Sound), "oil: dry")
+	says(t, sheetOf(t, rules.Find("bore-does-not-fit").Sound), "cutting fluid: dry")
 	ledge := rules.Find("down-to-no-floor").Sound
 	says(t, sheetOf(t, ledge), "begins at: left, fed against the teeth")
 	thread := rules.Find("wheels-cut-other-lead").Sound
