@@ -1,6 +1,10 @@
 package eval
 
-import "fettle/schema/model"
+import (
+	"math"
+
+	"fettle/schema/model"
+)
 
 // carried is how far along the work a carrier reaches from the driven end, mm: within it the work is
 // to be of one thickness, or the thickest counts. Common practice, of small carriers.
@@ -32,4 +36,17 @@ func (h *Chucking) Carrier() (*model.Carrier, bool) {
 		}
 	}
 	return only, only != nil
+}
+
+// WrapLength is how long along the axis a bush or nut between jaws and work is, and which; without
+// end where there is none, or it does not say.
+func (h *Chucking) WrapLength() (float64, *model.Item) {
+	c := &h.Choice
+	switch {
+	case c.Bush != nil && c.Bush.Length.Is():
+		return c.Bush.Length.V, c.Bush.Item
+	case c.Nut != nil && c.Nut.Length.Is():
+		return c.Nut.Length.V, c.Nut.Item
+	}
+	return math.Inf(1), nil
 }
