@@ -2,9 +2,7 @@ package rules
 
 import (
 	"fettle/eval"
-	"fettle/schema/drawing"
 	"fettle/schema/finding"
-	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -41,21 +39,11 @@ func centreDoesNotGoIn(h *eval.Chucking, a *Ask) {
 	if !ok || !ok2 {
 		return
 	}
-	if shank.Same(socket) || sleeved(&h.Part.Build.Shop, socket, shank) {
+	if shank.Same(socket) || eval.Sleeved(&h.Part.Build.Shop, socket, shank) {
 		a.Clear(finding.Margin{}, "")
 		return
 	}
 	f := a.Say(s.Centre.Path()+".shank+"+m.Path(), h.Place("support"), "%s has a shank of %s, and the tailstock of %s takes %s; no sleeve that is here goes between them",
 		s.Centre.Path(), shank, m.Path(), socket)
 	f.Also = []finding.Note{{Place: s.Centre.Shank.At, Says: "its shank"}, {Place: m.Tailstock.Taper.At, Says: "the tailstock's"}}
-}
-
-// sleeved says whether a sleeve that is here goes into a socket and takes a shank.
-func sleeved(shop *model.Shop, socket, shank drawing.Taper) bool {
-	for _, s := range shop.Sleeves {
-		if s.Here() && s.Outside.Is() && s.Inside.Is() && s.Outside.V.Same(socket) && s.Inside.V.Same(shank) {
-			return true
-		}
-	}
-	return false
 }
