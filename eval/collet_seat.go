@@ -7,18 +7,18 @@ import (
 	"fettle/schema/model"
 )
 
-// ColletSeat says whether collets that hold work go in the spindle of its lathe: straight into its
-// taper, or in a collet chuck that does. chuck is the one that was looked at last, nil where the
-// shop has none of their system.
-func (h *Chucking) ColletSeat() (fits model.Known[bool], chuck *model.Holder) {
-	co, m := h.Choice.Collets, h.Choice.Machine
-	if co == nil || m == nil {
+// ColletSeat says whether collets that hold work go in the spindle of a lathe or dividing head:
+// straight into its taper, or in a collet chuck that does. chuck is the one that was looked at last,
+// nil where the shop has none of their system.
+func (h *Chucking) ColletSeat(socket model.Known[drawing.Taper]) (fits model.Known[bool], chuck *model.Holder) {
+	co := h.Choice.Collets
+	if co == nil {
 		return model.Known[bool]{}, nil
 	}
-	if !m.Taper.Is() {
-		return model.Lacking[bool](m.Taper.Missing()), nil
+	if !socket.Is() {
+		return model.Lacking[bool](socket.Missing()), nil
 	}
-	if strings.EqualFold(m.Taper.V.Series+m.Taper.V.Number, strings.ReplaceAll(co.System.V, " ", "")) {
+	if strings.EqualFold(socket.V.Series+socket.V.Number, strings.ReplaceAll(co.System.V, " ", "")) {
 		return model.Sure(true), nil
 	}
 	var lacks []model.Lack
@@ -30,7 +30,7 @@ func (h *Chucking) ColletSeat() (fits model.Known[bool], chuck *model.Holder) {
 		switch {
 		case !c.Shank.Is():
 			lacks = append(lacks, c.Shank.Missing()...)
-		case c.Shank.V.Taper.Same(m.Taper.V), h.sleeved(c.Shank.V.Taper):
+		case c.Shank.V.Taper.Same(socket.V), Sleeved(&h.Part.Build.Shop, socket.V, c.Shank.V.Taper):
 			return model.Sure(true), c
 		}
 	}
@@ -43,10 +43,10 @@ func (h *Chucking) ColletSeat() (fits model.Known[bool], chuck *model.Holder) {
 	return model.Sure(false), chuck
 }
 
-// sleeved says whether a sleeve that is here brings a taper up to that of the spindle.
-func (h *Chucking) sleeved(t drawing.Taper) bool {
-	for _, s := range h.Part.Build.Shop.Sleeves {
-		if s.Here() && s.Inside.Is() && s.Outside.Is() && s.Inside.V.Same(t) && s.Outside.V.Same(h.Choice.Machine.Taper.V) {
+// Sleeved says whether a sleeve that is here goes into a socket and takes a shank.
+func Sleeved(shop *model.Shop, socket, shank drawing.Taper) bool {
+	for _, s := range shop.Sleeves {
+		if s.Here() && s.Inside.Is() && s.Outside.Is() && s.Inside.V.Same(shank) && s.Outside.V.Same(socket) {
 			return true
 		}
 	}

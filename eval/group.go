@@ -1,5 +1,11 @@
 package eval
 
+import (
+	"math"
+
+	"fettle/schema/model"
+)
+
 // Stretch is one holding with what was cut and measured in it, in order.
 type Stretch struct {
 	Hold    *Holding
@@ -34,17 +40,42 @@ func (s *Stretch) owns(m Moment) bool {
 }
 
 // Behind is how far metal or vise stands behind the spindle, towards the column, when the
-// spindle is at the foremost place of the cut; what is not known of the vise is left out.
+// spindle is at the foremost place of the cut; what is not known of the vise is left out. A vise that
+// is turned on the table has an end of its jaws there, or its screw with the handle.
 func (k *Cut) Behind() float64 {
-	back := k.Hold.Hi[1]
+	axis, sign := 1, 1.0
+	switch k.Hold.Turned {
+	case 90:
+		axis = 0
+	case 180:
+		sign = -1
+	case 270:
+		axis, sign = 0, -1
+	}
+	back := math.Max(sign*k.Hold.Lo[axis], sign*k.Hold.Hi[axis])
 	if v := k.Hold.Choice.Vise; v != nil {
-		back = max(back, v.JawThickness.Or(0))
+		back = math.Max(back, viseReaches(v, axis, sign))
 	}
 	most := 0.0
 	for _, w := range k.Works {
 		for _, m := range w.Moves {
-			most = max(most, back-min(m.From[1], m.To[1]))
+			most = max(most, back-min(sign*m.From[axis], sign*m.To[axis]))
 		}
 	}
 	return most
+}
+
+// viseReaches is how far a vise stands out along one of its own axes, to one side, from the middle of
+// its frame: its jaws begin at X = 0, its fixed jaw at Y = 0, and its screw goes to the front.
+func viseReaches(v *model.Vise, axis int, sign float64) float64 {
+	body := v.Body.V
+	switch {
+	case axis == 1 && sign > 0:
+		return v.JawThickness.Or(0)
+	case len(body) != 2 || axis == 0 && !v.JawWidth.Is():
+		return math.Inf(-1)
+	case axis == 1:
+		return body[1] + v.Handle.Or(0)
+	}
+	return sign*v.JawWidth.V/2 + body[0]/2
 }

@@ -229,6 +229,9 @@ func (m *Measurement) openings(a, b int) []solid.Flat {
 // caliper find room beside a burr as their width is not told; they are taken as 3 mm.
 // Common practice.
 func (m *Measurement) anvil() model.Known[float64] {
+	if f := m.With.AnvilForm.V; m.With.Kind == "micrometer" && (f == "ball" || f == "point") {
+		return model.Sure(2 * model.Grain) // it touches at a point, whatever its shank
+	}
 	if m.With.Kind == "micrometer" {
 		return m.With.Anvil
 	}

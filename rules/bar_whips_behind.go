@@ -89,7 +89,7 @@ func barWhipsBehind(k *eval.Turn, a *Ask) {
 	said, known := h.Work.SetUp.Behind.Get()
 	switch {
 	case known && said.Text != "nothing":
-		a.Clear(finding.Margin{}, "") // it is steadied
+		steadiedBehind(h, d, a)
 	case !long && !fast:
 		a.Clear(Bound(round(out), a.Limit("bar_behind"), "mm"), "the bar behind "+m.Path())
 	case !known:
@@ -102,6 +102,26 @@ func barWhipsBehind(k *eval.Turn, a *Ask) {
 		f := a.Say(h.Work.SetUp.Path()+".behind", k.Place("behind", "speed"), "%s mm of bar of %s mm stand out behind %s with nothing to steady them; usually %s mm at most (bar_behind)",
 			tenth(out), figure(round(d)), m.Path(), figure(a.Limit("bar_behind")))
 		f.Margin = Bound(round(out), a.Limit("bar_behind"), "mm")
+	}
+}
+
+// steadiedBehind asks whether a support behind the spindle holds the bar closely. A bar that is loose in
+// it whips as far as it is loose; what is said in words alone is taken to hold it.
+func steadiedBehind(h *eval.Chucking, d float64, a *Ask) {
+	behind := h.Work.SetUp.Behind
+	s, ok := model.Find(h.Part.Build.Shop.BarSupports, behind.V.Item)
+	if !ok {
+		a.Clear(finding.Margin{}, "")
+		return
+	}
+	bars, ok := Need(a, s.Bars)
+	switch {
+	case !ok || len(bars) != 2:
+	case d >= bars[0]-0.0005 && d <= bars[1]+0.0005:
+		a.Clear(finding.Margin{}, "")
+	default:
+		f := a.Say(s.Path()+".bars+"+h.Work.SetUp.Path(), behind.At, "%s holds bar of %s to %s mm closely, and %s mm of bar are to stand in it", s.Path(), figure(bars[0]), figure(bars[1]), figure(round(d)))
+		f.Also = []finding.Note{{Place: s.Bars.At, Says: "the diameters that it holds"}}
 	}
 }
 

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fettle/eval"
+	"fettle/schema/drawing"
 	"fettle/schema/finding"
 	"fettle/schema/model"
 )
@@ -17,14 +18,33 @@ head, wants a backplate of its own to be made first.`,
 	Judgement: finding.Fact,
 	Trips:     replaced(replaced(exampleWaist(inThree, ""), "chuck.three", "chuck.marked")+markedChuck(2000), `mounts     = "M39x4"`, `mounts     = "camlock"`),
 	Sound:     replaced(exampleWaist(inThree, ""), "chuck.three", "chuck.marked") + markedChuck(2000),
+	OnHold:    chuckDoesNotGoOnHead,
 	OnChuck:   chuckDoesNotGoOn,
 })
 
 func chuckDoesNotGoOn(h *eval.Chucking, a *Ask) {
-	m := h.Choice.Machine
-	if m == nil {
-		return
+	if m := h.Choice.Machine; m != nil {
+		goesOnNose(h, m.Item, m.Nose, a)
 	}
+}
+
+// chuckDoesNotGoOnHead asks the same of a dividing head; what is bolted to a rotary table goes on
+// by its own slots.
+func chuckDoesNotGoOnHead(h *eval.Holding, a *Ask) {
+	if d := h.Choice.Divided; d != nil && d.Head != nil && h.Carried != nil {
+		goesOnNose(h.Carried, d.Head.Item, inHead(d.Head, h.Carried), a)
+	}
+}
+
+// inHead is what a chuck goes on by: the head's nose, or its socket where the chuck has a taper.
+func inHead(d *model.DividingHead, h *eval.Chucking) model.Known[model.Nose] {
+	if c := h.Choice.Chuck; c != nil && c.Mounts.Is() && !c.Mounts.V.Screwed() && c.Mounts.V.Word == "" && d.Taper.Is() {
+		return model.Map(d.Taper, func(t drawing.Taper) model.Nose { return model.Nose{Taper: t} })
+	}
+	return d.Nose
+}
+
+func goesOnNose(h *eval.Chucking, on *model.Item, its model.Known[model.Nose], a *Ask) {
 	var goesOn model.Known[model.Nose]
 	switch {
 	case h.Choice.Chuck != nil:
@@ -35,7 +55,7 @@ func chuckDoesNotGoOn(h *eval.Chucking, a *Ask) {
 		return
 	}
 	c := h.Choice.Holder()
-	nose, ok := Need(a, m.Nose)
+	nose, ok := Need(a, its)
 	mounts, ok2 := Need(a, goesOn)
 	if !ok || !ok2 {
 		return
@@ -44,8 +64,8 @@ func chuckDoesNotGoOn(h *eval.Chucking, a *Ask) {
 		a.Clear(finding.Margin{}, "")
 		return
 	}
-	f := a.Say(c.Path()+".mounts+"+m.Path(), h.Place("hold"), "%s goes on %s, and the nose of %s is %s", c.Path(), noseWord(mounts), m.Path(), noseWord(nose))
-	f.Also = []finding.Note{{Place: goesOn.At, Says: "what it goes on"}, {Place: m.Nose.At, Says: "the nose"}}
+	f := a.Say(c.Path()+".mounts+"+on.Path(), h.Place("hold"), "%s goes on %s, and the nose of %s is %s", c.Path(), noseWord(mounts), on.Path(), noseWord(nose))
+	f.Also = []finding.Note{{Place: goesOn.At, Says: "what it goes on"}, {Place: its.At, Says: "the nose"}}
 }
 
 func sameNose(a, b model.Nose) bool {

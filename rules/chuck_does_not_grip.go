@@ -33,6 +33,13 @@ func chuckDoesNotGrip(h *eval.Chucking, a *Ask) {
 		}
 		d = out
 	}
+	if n := c.Nut; n != nil && c.Chuck != nil {
+		across, ok := Need(a, n.Across)
+		if !ok {
+			return
+		}
+		d = across
+	}
 	switch {
 	case c.Collets != nil:
 		inCollet(h, a, d)

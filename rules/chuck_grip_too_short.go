@@ -32,13 +32,16 @@ func chuckGripTooShort(h *eval.Chucking, a *Ask) {
 		return
 	}
 	worst := leastGrip(h, a, jaw)
-	grip := round(h.Contact)
+	grip, what := round(h.Contact), h.Part.Label
+	if long, by := h.WrapLength(); long < grip {
+		grip, what = round(long), by.Path()+" round "+what
+	}
 	if grip >= worst.want-0.0005 {
 		a.Clear(Room(grip, round(worst.want)), "the grip of "+c.Path())
 		return
 	}
 	f := a.Say(c.Path()+"+"+h.Work.SetUp.Path(), h.Place("grip", "stick_out", "hold"), "%s grips %s of %s; usually at least %s mm is wanted (%s)",
-		c.Path(), mm(grip), h.Part.Label, tenthUp(worst.want), worst.why)
+		c.Path(), mm(grip), what, tenthUp(worst.want), worst.why)
 	f.Margin = Room(grip, round(worst.want))
 }
 

@@ -2,7 +2,9 @@ package rules
 
 import (
 	"fettle/eval"
+	"fettle/schema/drawing"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -16,6 +18,7 @@ has another taper than the lathe's spindle; a sleeve, or a chuck for the lathe's
 	Judgement: finding.Fact,
 	Trips:     exampleInCollets("MT3"),
 	Sound:     exampleInCollets("MT4"),
+	OnHold:    colletsDoNotGoInHead,
 	OnChuck:   colletsDoNotGoIn,
 })
 
@@ -63,19 +66,32 @@ collet_chuck "own" {
 }
 
 func colletsDoNotGoIn(h *eval.Chucking, a *Ask) {
-	co, m := h.Choice.Collets, h.Choice.Machine
-	if co == nil || m == nil {
+	if m := h.Choice.Machine; m != nil {
+		colletsIn(h, m.Item, m.Taper, a)
+	}
+}
+
+// colletsDoNotGoInHead asks the same of a dividing head.
+func colletsDoNotGoInHead(h *eval.Holding, a *Ask) {
+	if d := h.Choice.Divided; d != nil && d.Head != nil && h.Carried != nil {
+		colletsIn(h.Carried, d.Head.Item, d.Head.Taper, a)
+	}
+}
+
+func colletsIn(h *eval.Chucking, on *model.Item, socket model.Known[drawing.Taper], a *Ask) {
+	co := h.Choice.Collets
+	if co == nil {
 		return
 	}
-	fits, chuck := h.ColletSeat()
+	fits, chuck := h.ColletSeat(socket)
 	yes, ok := Need(a, fits)
 	switch {
 	case !ok:
 	case yes:
 		a.Clear(finding.Margin{}, "")
 	default:
-		f := a.Say(co.Path()+"+"+m.Path(), h.Place("hold", "machine"), "%s go in %s, whose shank is %s, and the spindle of %s takes %s",
-			co.Path(), chuck.Path(), chuck.Shank.V.Taper, m.Path(), m.Taper.V)
-		f.Also = []finding.Note{{Place: chuck.Shank.At, Says: "its shank"}, {Place: m.Taper.At, Says: "the spindle"}}
+		f := a.Say(co.Path()+"+"+on.Path(), h.Place("hold", "machine"), "%s go in %s, whose shank is %s, and the spindle of %s takes %s",
+			co.Path(), chuck.Path(), chuck.Shank.V.Taper, on.Path(), socket.V)
+		f.Also = []finding.Note{{Place: chuck.Shank.At, Says: "its shank"}, {Place: socket.At, Says: "the spindle"}}
 	}
 }

@@ -18,12 +18,20 @@ backs: the edges are gone in a moment, and thin teeth break.`,
 	Trips:     exampleHole("tool = drill.jobbers[6]", `spindle = "reverse"`),
 	Sound:     exampleHole("tool = drill.jobbers[6]", `spindle = "forward"`),
 	OnCut:     cutterTurnsBackwards,
+	OnTurn:    edgeLooksAway,
 })
 
 func cutterTurnsBackwards(k *eval.Cut, a *Ask) {
 	c := k.Choice.Tool.Cutter
 	if c == nil || k.Choice.ByHand {
 		return
+	}
+	if k.Choice.Turned && oneOf(c.Kind, "slitting_saw", "side_and_face_cutter") {
+		if c.Marked.V == "one side" { // most are ground alike: not said, it is not asked
+			f := a.Say(k.ToolPath()+".marked", k.Place("mounted", "tool"), "%s is ground for one side, and is mounted turned over: its teeth are wrong that way round", k.ToolPath())
+			f.Also = []finding.Note{{Place: c.Marked.At, Says: "which way it goes on"}}
+			return
+		}
 	}
 	wants := k.Choice.CutsReverse()
 	if wants == k.Choice.Reverse {
@@ -47,4 +55,38 @@ func cutterTurnsBackwards(k *eval.Cut, a *Ask) {
 	}
 	a.Say(k.ToolPath()+"+"+k.Spot.String()+".spindle", k.Place("spindle", "mounted", "tool"),
 		"%s %s and the spindle runs %s: its teeth point backwards; run it %s%s", k.ToolPath(), what, running, cure, also)
+}
+
+// edgeLooksAway asks of a tool in a post on a lathe whether the work comes down on its edge. In front of
+// the axis the work comes down, behind it or in reverse it goes up; a tool that is upside down, or
+// mounted so, has its edge below.
+func edgeLooksAway(k *eval.Turn, a *Ask) {
+	c := k.Choice.Tool.Cutter
+	if c == nil || k.Choice.Post == nil || k.Choice.ByHand || k.Unplayed != "" || k.Hold.Unplayed != "" || !oneOf(k.Choice.By, "turning", "facing", "grooving", "parting", "threading") {
+		return
+	}
+	for _, w := range k.Works {
+		if w.Inside {
+			return // a bar in a bore may cut at its far side
+		}
+	}
+	rear := k.Choice.Post.Place.V == "rear"
+	below := c.UpsideDown.V != k.Choice.Turned
+	up := rear != k.Choice.Reverse
+	if below == up {
+		a.Clear(finding.Margin{}, "")
+		return
+	}
+	side, comes, edge := "in front of", "down", "below"
+	if rear {
+		side = "behind"
+	}
+	if up {
+		comes = "up"
+	}
+	if !below {
+		edge = "above"
+	}
+	a.Say(k.ToolPath()+"+"+k.Choice.Post.Path()+"+edge", k.Place("mounted", "spindle", "holder", "tool"), "%s has its edge %s, and stands in %s %s the axis, where the work comes %s: it rubs with its back; turn it over, or run the other way if the chuck cannot unscrew",
+		k.ToolPath(), edge, k.Choice.Post.Path(), side, comes)
 }

@@ -42,6 +42,9 @@ func instrumentCannotReach(m *eval.Measurement, a *Ask) {
 	if !ok || m.Hold != nil && m.Hold.Unplayed == "" && !takenOut && coveredFace(m, a) {
 		return
 	}
+	if m.Depth && m.With.Kind == "depth_gauge" && fallsIn(m, a) {
+		return
+	}
 	deep, what := 0.0, model.Known[float64]{}
 	switch {
 	case m.Faces[0] != model.NoFace && m.With.Kind == "micrometer":
@@ -89,4 +92,35 @@ func coveredFace(m *eval.Measurement, a *Ask) bool {
 		return true
 	}
 	return false
+}
+
+// smallFoot is an opening that the foot of any depth gauge bridges, mm: of a wider one its length is
+// asked for. Common practice.
+const smallFoot = 25.0
+
+// fallsIn says so where the foot of a depth gauge is no longer than the opening that it is to bridge. A
+// step is open on one side: the foot lies on the other.
+func fallsIn(m *eval.Measurement, a *Ask) bool {
+	f := m.Form
+	if f == nil || !oneOf(f.Feature.Kind, "slot", "pocket", "hole") {
+		return false
+	}
+	wide := f.Width
+	switch f.Feature.Kind {
+	case "hole":
+		wide = f.Diameter.Or(0)
+	case "pocket":
+		in := f.Into.Face.Axis()
+		wide = min(f.Hi[(in+1)%3]-f.Lo[(in+1)%3], f.Hi[(in+2)%3]-f.Lo[(in+2)%3])
+	}
+	if wide <= smallFoot {
+		return false
+	}
+	base, ok := Need(a, m.With.Base)
+	if !ok || base > wide+0.0005 {
+		return false
+	}
+	n := a.Say(m.With.Path()+".base+"+m.Name, m.Place("with", "size"), "the foot of %s is %s long, and %s is %s wide: it falls in; lay a parallel across, and take it off the reading", m.With.Path(), mm(base), f.Name(), mm(round(wide)))
+	n.Margin = Room(base, round(wide))
+	return true
 }

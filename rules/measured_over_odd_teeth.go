@@ -87,6 +87,10 @@ func measuredOverOddTeeth(m *eval.Measurement, a *Ask) {
 		return
 	}
 	f, short, ok := m.OddTeeth()
+	if ok && m.With.AnvilForm.V == "vee" {
+		a.Clear(finding.Margin{}, "") // made for odd numbers of edges
+		return
+	}
 	if !ok {
 		if m.Form != nil && m.Form.Feature.Kind == "outside" {
 			a.Clear(finding.Margin{}, "")

@@ -136,6 +136,8 @@ func losesTruth(h *eval.Chucking, a *Ask) (float64, string) {
 		return a.Limit("four_jaw_again"), c.Chuck.Path() + ", set by indicator (four_jaw_again),"
 	case c.Chuck != nil && c.Chuck.Repeats.Is():
 		return c.Chuck.Repeats.V, c.Chuck.Path() + ", as its owner says,"
+	case c.Chuck != nil && c.Chuck.Runout.Is():
+		return c.Chuck.Runout.V, c.Chuck.Path() + ", by what its owner says of true round work,"
 	case c.Chuck != nil:
 		return a.Limit("three_jaw_again"), c.Chuck.Path() + " (three_jaw_again)"
 	}

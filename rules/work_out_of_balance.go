@@ -4,6 +4,7 @@ import (
 	"fettle/eval"
 	"fettle/eval/reckon/balance"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -36,7 +37,8 @@ func workOutOfBalance(k *eval.Turn, a *Ask) {
 	if !off || m == nil {
 		return
 	}
-	if k.Hold.Work.SetUp.Balance.Is() {
+	weighed := k.Hold.Work.SetUp.Balance
+	if weighed.Is() && !weightsKnown(k) {
 		a.Clear(finding.Margin{}, "")
 		return
 	}
@@ -56,6 +58,10 @@ func workOutOfBalance(k *eval.Turn, a *Ask) {
 	if err != nil || err2 != nil {
 		return
 	}
+	against := ""
+	if weighed.Is() {
+		pull, against = eased(k, u.Moment, pull)
+	}
 	if pull <= most+1e-6 {
 		a.Clear(Bound(round(pull), round(most), "N"), "the pull of "+k.Part.Label+" off its middle")
 		return
@@ -65,8 +71,31 @@ func workOutOfBalance(k *eval.Turn, a *Ask) {
 		return
 	}
 	f := a.Say(k.Hold.Work.SetUp.Path()+".balance", k.Place("speed", "hold"),
-		"%s weighs %s kg and turns with its middle %s mm off the axis: at %s rev/min it pulls round with %s N, %s of the weight of %s; usually %s at most (out_of_balance), kept up to %s rev/min without a weight opposite",
-		k.Part.Label, hundredth(u.Kilograms), tenth(u.Middle), figure(k.Choice.Speed), figure(float64(int(pull+0.5))),
+		"%s weighs %s kg and turns with its middle %s mm off the axis: at %s rev/min it pulls round with %s N%s, %s of the weight of %s; usually %s at most (out_of_balance), kept up to %s rev/min without a weight opposite",
+		k.Part.Label, hundredth(u.Kilograms), tenth(u.Middle), figure(k.Choice.Speed), figure(float64(int(pull+0.5))), against,
 		hundredth(pull/most*share), m.Path(), figure(share), figure(float64(int(slow))))
 	f.Margin = Bound(round(pull), round(most), "N")
+}
+
+// weightsKnown says whether what balances the work is weights of which it is known what they weigh, on a
+// faceplate of a known diameter; else weights that are written count as enough.
+func weightsKnown(k *eval.Turn) bool {
+	w, ok := model.Find(k.Hold.Part.Build.Shop.Weights, k.Hold.Work.SetUp.Balance.V.Item)
+	f := k.Hold.Choice.Faceplate
+	return ok && w.Masses.Is() && f != nil && f.Diameter.Is()
+}
+
+// eased is what is left of a pull with all the weights opposite, as far out as the faceplate goes, and
+// how to say so. A weight's own middle lies within the rim: what it takes away is the most that it could.
+func eased(k *eval.Turn, m balance.Moment, pull float64) (float64, string) {
+	w, _ := model.Find(k.Hold.Part.Build.Shop.Weights, k.Hold.Work.SetUp.Balance.V.Item)
+	kg := 0.0
+	for _, x := range w.Masses.V {
+		kg += x
+	}
+	least, err := balance.Counterweight(m, k.Hold.Choice.Faceplate.Diameter.V/2)
+	if err != nil || least.Kilograms <= kg {
+		return 0, ""
+	}
+	return pull * (1 - kg/least.Kilograms), " with all of " + w.Path() + " at the rim opposite"
 }

@@ -41,6 +41,7 @@ func (c *chooser) onHeads(p *eval.Part, before *eval.State, w *eval.Work, h eval
 		for _, end := range heldEnds(p, w) {
 			one := *d
 			one.Upright, one.Blocks = upright, s.Blocks.Or(0)
+			one.Foot = !upright && footstock(s, d)
 			one.Carries = k
 			one.Carries.End = end
 			c.placed(p, before, w, &one.Carries)
@@ -57,6 +58,13 @@ func (c *chooser) onHeads(p *eval.Part, before *eval.State, w *eval.Work, h eval
 		out = append(out, h)
 	}
 	return out
+}
+
+// footstock says whether the free end is held by the footstock of a head: the head itself is named
+// as what supports, or a centre, which nothing else beside a head carries.
+func footstock(s *model.SetUp, d *eval.Divided) bool {
+	i := s.Support.By.V.Item
+	return d.Head != nil && i != nil && (i == d.Head.Item || i.Kind == "centre")
 }
 
 // carried lists what could hold the piece on a head: as written, else every chuck here.

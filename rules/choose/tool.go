@@ -29,7 +29,7 @@ func (c *chooser) tools(k *asked) []eval.Pick {
 	case "drilling":
 		return c.drills(k)
 	case "reaming":
-		return c.sized(k, []string{"reamer"}, k.wanted())
+		return append(c.sized(k, []string{"reamer"}, k.wanted()), c.opened(k.wanted())...)
 	case "tapping":
 		return c.taps(k)
 	case "counterboring":
@@ -61,6 +61,9 @@ func (c *chooser) picked(k *asked, cu *model.Cutter, r model.Ref) []eval.Pick {
 			return out
 		}
 		return []eval.Pick{{Cutter: cu}}
+	}
+	if t, ok := setTo(cu, k.wanted()); ok && k.by == "reaming" && (!r.Has || t.Size >= r.Size && t.Size <= r.Size+cu.Opens.V) {
+		return []eval.Pick{t}
 	}
 	if r.Has {
 		return []eval.Pick{c.pick(k, cu, r.Size)}
@@ -126,6 +129,27 @@ func (c *chooser) sized(k *asked, kinds []string, d float64) []eval.Pick {
 		}
 	}
 	return out
+}
+
+// opened lists the adjustable reamers that are set to just that size.
+func (c *chooser) opened(d float64) []eval.Pick {
+	var out []eval.Pick
+	for _, cu := range c.here([]string{"reamer"}) {
+		if t, ok := setTo(cu, d); ok {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// setTo is an adjustable reamer opened to a size above the least of one of its blades; false where it
+// does not open so far, or is not adjustable.
+func setTo(cu *model.Cutter, d float64) (eval.Pick, bool) {
+	if cu.Kind != "reamer" || !(cu.Opens.V > 0) {
+		return eval.Pick{}, false
+	}
+	least := cu.Diameter.V.Within(d-cu.Opens.V, d-exactly, 1)
+	return eval.Pick{Cutter: cu, Size: d}, len(least) > 0
 }
 
 // any lists one member of every tool of the kinds: the largest, or the smallest.
