@@ -17,6 +17,7 @@ import (
 func (m *maker) cutMap(parts []*eval.PartTrace) {
 	var from []*model.Stock
 	pieces := map[*model.Stock][]bar.Piece{}
+	kerfs := map[*model.Stock]float64{} // the widest cut that any of its pieces leaves the bar with
 	for _, t := range parts {
 		b := &t.Part.Blank
 		s := b.Stock
@@ -26,15 +27,16 @@ func (m *maker) cutMap(parts []*eval.PartTrace) {
 		if !slices.Contains(from, s) {
 			from = append(from, s)
 		}
+		kerf, _ := t.Severs()
+		kerfs[s] = max(kerfs[s], kerf)
 		pieces[s] = append(pieces[s], bar.Piece{Name: t.Part.Label, Length: t.Part.RawLength(), Count: t.Part.Part.Quantity.Or(1)})
 	}
-	kerf := eval.KerfOf(m.c.Build)
 	var bars []sketch.Sawn
 	var rows [][]string
 	var without []string
 	number := 0
 	for _, s := range from {
-		job := bar.Job{Bars: rack(s.Lengths.V), Pieces: pieces[s], Saw: bar.Saw{Kerf: kerf, EndIsFace: true}}
+		job := bar.Job{Bars: rack(s.Lengths.V), Pieces: pieces[s], Saw: bar.Saw{Kerf: kerfs[s], EndIsFace: true}}
 		p, err := bar.Plans(job)
 		if err != nil {
 			without = append(without, s.Item.Path()+": "+sentence(err.Error()))
@@ -47,15 +49,31 @@ func (m *maker) cutMap(parts []*eval.PartTrace) {
 		return
 	}
 	m.page.heading(2, "cutmap", "What to saw from what")
-	m.page.para("With " + model.Figure(kerf) + " mm for each cut; what stays in a chuck is not counted.")
+	m.page.para("With " + m.cutWords(from, kerfs) + "; what stays in a chuck is not counted.")
 	for _, w := range without {
 		m.page.para(w)
 	}
 	if m.w.Pictures && len(bars) > 0 {
-		d := sketch.Bars("What to saw from what", bars, kerf)
+		d := sketch.Bars("What to saw from what", bars)
 		m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: "The bars to one scale; hatched is what remains"})
 	}
 	m.page.table([]string{"bar", "pieces, from one end on", "left over"}, rows)
+}
+
+// cutWords says what is counted for each cut; of bars with pieces that are parted off, the parting tool.
+func (m *maker) cutWords(from []*model.Stock, kerfs map[*model.Stock]float64) string {
+	usual := eval.KerfOf(m.c.Build)
+	says := model.Figure(usual) + " mm for each cut of the saw"
+	var parted []string
+	for _, s := range from {
+		if kerfs[s] != usual {
+			parted = append(parted, s.Item.Path()+" "+model.Figure(kerfs[s])+" mm")
+		}
+	}
+	if len(parted) > 0 {
+		says += ", and the parting tool's width where pieces are parted off (" + strings.Join(parted, ", ") + ")"
+	}
+	return says
 }
 
 // rack counts equal lengths, the longest first.
@@ -82,7 +100,7 @@ func sawn(s *model.Stock, job bar.Job, p bar.Plan, after int) (bars []sketch.Saw
 		if len(c.Pieces) == 0 {
 			continue
 		}
-		b := sketch.Sawn{Name: s.Item.Path() + ", " + model.Figure(c.Length) + " mm", Length: c.Length}
+		b := sketch.Sawn{Name: s.Item.Path() + ", " + model.Figure(c.Length) + " mm", Length: c.Length, Kerf: job.Saw.Kerf}
 		var words []string
 		for _, x := range c.Pieces {
 			b.Pieces = append(b.Pieces, sketch.SawnPiece{Number: number[x], Length: length[x]})
