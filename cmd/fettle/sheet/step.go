@@ -26,6 +26,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 		m.mark(k.Spot.String())
 		return
 	}
+	letCool(k.Step, put)
 	put("tool", k.Choice.Tool.Path())
 	put("MISSING", k.Choice.NoTool)
 	var mounts []string
@@ -59,6 +60,13 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 	m.page.add(tables...)
 	m.picture(g, n, "The tool where it comes nearest to something, before the cut")
 	m.said(k.Spot, k.Spot.Step)
+}
+
+// letCool says that the work is to be cold before a cut.
+func letCool(s *eval.Step, put func(a, b string)) {
+	if s.Step != nil && s.Step.Cold.V {
+		put("first", "let the work cool to the warmth of the room, and measure it once more")
+	}
 }
 
 func speed(rpm float64, reverse bool) string {
@@ -204,6 +212,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 		m.mark(k.Spot.String())
 		return
 	}
+	letCool(k.Step, put)
 	put("tool", k.Choice.Tool.Path())
 	put("MISSING", k.Choice.NoTool)
 	var mounts []string
