@@ -88,7 +88,7 @@ func finishedBefore(k *eval.Cut) (done bool, limited string) {
 		done = done && k.Before.Features[i].Finished
 		m := f.Feature
 		for _, s := range []drawing.Size{m.Diameter.V, m.Width.V, m.Depth.V.Size} {
-			if limited == "" && (s.Tol.Kind == drawing.Deviations || s.Tol.Kind == drawing.Class) {
+			if limited == "" && s.Tol.Own() {
 				limited = f.Name()
 			}
 		}

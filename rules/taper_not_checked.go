@@ -53,10 +53,7 @@ func taperNotChecked(p *eval.PartTrace, a *Ask) {
 		if m.Kind != "taper" || f.Lathe == nil || f.Wrong != "" {
 			continue
 		}
-		own := func(s model.Known[drawing.Size]) bool {
-			return s.Is() && (s.V.Tol.Kind == drawing.Class || s.V.Tol.Kind == drawing.Deviations)
-		}
-		if !m.TaperSize.Is() && !(own(m.Small) && own(m.Large)) {
+		if !m.TaperSize.Is() && !(m.Small.V.Tol.Own() && m.Large.V.Tol.Own()) {
 			continue // nothing says how close its angle is to be
 		}
 		if m.Mates.Is() || isMate(p.Part.Build, m.Item) {

@@ -33,7 +33,7 @@ func (m *maker) cutMap(parts []*eval.PartTrace) {
 	}
 	var bars []sketch.Sawn
 	var rows [][]string
-	var without []string
+	var without, spare, none []string
 	number := 0
 	for _, s := range from {
 		job := bar.Job{Bars: rack(s.Lengths.V), Pieces: pieces[s], Saw: bar.Saw{Kerf: kerfs[s], EndIsFace: true}}
@@ -41,6 +41,13 @@ func (m *maker) cutMap(parts []*eval.PartTrace) {
 		if err != nil {
 			without = append(without, s.Item.Path()+": "+sentence(err.Error()))
 			continue
+		}
+		for i, x := range job.Pieces {
+			if more(job, p, i) {
+				spare = append(spare, x.Name)
+			} else {
+				none = append(none, x.Name)
+			}
 		}
 		b, r := sawn(s, job, p, number)
 		bars, rows, number = append(bars, b...), append(rows, r...), number+len(job.Pieces)
@@ -58,6 +65,46 @@ func (m *maker) cutMap(parts []*eval.PartTrace) {
 		m.page.add(Block{Kind: Picture, SVG: d.SVG(), Words: "The bars to one scale; hatched is what remains"})
 	}
 	m.page.table([]string{"bar", "pieces, from one end on", "left over"}, rows)
+	if words := spares(spare, none); words != "" {
+		m.page.para(words)
+	}
+}
+
+// more says whether one piece more of a kind comes out of the bars as well, should one be spoilt: out of
+// what is left over as they are sawn now, or sawn in another way.
+func more(job bar.Job, now bar.Plan, kind int) bool {
+	want, rest := job.Pieces[kind].Length, 0.0
+	for _, b := range job.Bars {
+		rest += b.Length * float64(b.Count)
+	}
+	for _, c := range now.Cuts {
+		if len(c.Pieces) > 0 && c.Left >= want {
+			return true
+		}
+		if len(c.Pieces) > 0 {
+			rest -= c.Length - c.Left
+		}
+	}
+	if rest < want {
+		return false
+	}
+	job.Pieces = slices.Clone(job.Pieces)
+	job.Pieces[kind].Count++
+	_, err := bar.Plans(job)
+	return err == nil
+}
+
+// spares says of which parts there is metal for a piece more, one at a time.
+func spares(some, none []string) string {
+	switch {
+	case len(none) == 0 && len(some) == 0:
+		return ""
+	case len(none) == 0:
+		return "Should a piece be spoilt: of every part here one more comes out of what is left over."
+	case len(some) == 0:
+		return "Should a piece be spoilt: of none of these parts does one more come out of what is left over."
+	}
+	return "Should a piece be spoilt: one more comes out of what is left over of " + strings.Join(some, ", ") + "; none of " + strings.Join(none, ", ") + "."
 }
 
 // cutWords says what is counted for each cut; of bars with pieces that are parted off, the parting tool.

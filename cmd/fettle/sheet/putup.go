@@ -17,6 +17,7 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 	}
 	if g.chuck != nil {
 		m.chucked(g.chuck, put)
+		chuckAsks(g, put)
 		return rows
 	}
 	h := g.hold
@@ -58,6 +59,7 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 	}
 	setBy(h.Work.SetUp.SetBy, h.Work.SetUp.Within, put)
 	put("slack of the screws", m.approach(h.Choice.Machine, z))
+	holdAsks(g, put)
 	return rows
 }
 

@@ -28,6 +28,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 	}
 	letCool(k.Step, put)
 	put("tool", k.Choice.Tool.Path())
+	m.twin(k.Choice.Tool, put)
 	put("MISSING", k.Choice.NoTool)
 	var mounts []string
 	for _, h := range k.Choice.Mounts {
@@ -55,6 +56,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 		final[k.Works[i].Target.Form] = k.Works[i].Final
 	}
 	m.target(k.Step, final, put, &b)
+	cutAsks(g.hold, k, put)
 	m.page.add(b)
 	m.mark(k.Spot.String())
 	m.page.add(tables...)
@@ -214,6 +216,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 	}
 	letCool(k.Step, put)
 	put("tool", k.Choice.Tool.Path())
+	m.twin(k.Choice.Tool, put)
 	put("MISSING", k.Choice.NoTool)
 	var mounts []string
 	for _, h := range k.Choice.Mounts {
@@ -242,6 +245,12 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 		final[k.Works[i].Target.Form] = k.Works[i].Final
 	}
 	m.target(k.Step, final, put, &b)
+	for i := range k.Works {
+		if w := &k.Works[i]; w.Wrong == "" {
+			chips(k.Choice.By, k.MaterialGroup(), w.Depth, 2*w.R0, put)
+			break // the others of one operation are alike
+		}
+	}
 	m.page.add(b)
 	m.mark(k.Spot.String())
 	m.picture(g, n, "Before the cut, with the way of the tip")

@@ -209,20 +209,31 @@ func (m *maker) depth(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(a,
 	m.kerf(h, k, w, low, way, put)
 }
 
-// kerf says how high a saw that lies level stands, and what of that is half its own width.
+// kerf says how high a disc cutter that lies level stands, and what of that is half its own width; of one
+// that cuts teeth, how it comes on the axis of the work.
 func (m *maker) kerf(h *eval.Holding, k *eval.Cut, w *eval.Working, low, way float64, put func(a, b string)) {
 	t := k.Choice.Tool.Cutter
 	if t == nil || !w.Level || !t.Width.Is() || !(t.Width.V > 0) {
 		return
 	}
-	half := t.Width.V / 2
-	put("of that", model.Figure(tidy(way-half))+" mm to the middle of the cut and "+model.Figure(half)+" mm, half the kerf of "+
-		model.Figure(t.Width.V)+" mm: touch the top with the saw's lower face and go down the whole "+model.Figure(way)+" mm")
+	half, name, cut := t.Width.V/2, "saw", "kerf"
+	if t.Kind != "slitting_saw" {
+		name, cut = "cutter", "width"
+	}
+	put("of that", model.Figure(tidy(way-half))+" mm to the middle of the cut and "+model.Figure(half)+" mm, half the "+cut+" of "+
+		model.Figure(t.Width.V)+" mm: touch the top with the "+name+"'s lower face and go down the whole "+model.Figure(way)+" mm")
+	if d := h.Choice.Divided; d != nil && h.Part.Round && d.CentreHeight().Is() {
+		axis := h.Pose.Point(solid.Vec{})
+		high := d.CentreHeight().V + low - axis[2]
+		put("on centre", "the cutter's middle "+length(tidy(high+half))+" above the table, as high as the axis of the work: its lower face at "+
+			length(tidy(high))+", its upper at "+length(tidy(high+2*half)))
+		return
+	}
 	if h.Seat.Is() {
 		on := "what the piece stands on"
 		if h.Choice.Pair != nil && h.Choice.Height > 0 {
 			on = "the parallels"
 		}
-		put("saw's lower face", model.Figure(tidy(low-h.Seat.V))+" mm above "+on)
+		put(name+"'s lower face", model.Figure(tidy(low-h.Seat.V))+" mm above "+on)
 	}
 }
