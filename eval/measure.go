@@ -284,3 +284,29 @@ func (h *Holding) Covers(f model.Face) string {
 	}
 	return ""
 }
+
+// TakenOff is how much metal was turned to chips in this holding before the measurement, or since the
+// work was let cool in it, over what is left. A bar that the piece is still one with counts as left.
+func (m *Measurement) TakenOff() float64 {
+	cold := map[string]bool{}
+	for _, st := range m.Step.Work.Steps {
+		if st == m.Step {
+			break
+		}
+		if st.Step != nil && st.Step.Cold.V {
+			cold[st.Spot.Step] = true
+		}
+	}
+	first := m.State
+	for first.Prev != nil && first.Last.SetUp == m.Spot.SetUp && first.Last.Part == m.Spot.Part {
+		cooled := cold[first.Last.Step]
+		if first = first.Prev; cooled {
+			break
+		}
+	}
+	left := m.State.Piece.Volume()
+	if first == m.State || !(left > 0) {
+		return 0
+	}
+	return max(0, first.Piece.Volume()-left) / left
+}

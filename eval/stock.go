@@ -156,3 +156,21 @@ func KerfOf(b *model.Build) float64 {
 	}
 	return usual
 }
+
+// Severs is how much of the bar is turned to chips where a piece of this part leaves it, in mm: the
+// width of the parting tool for a piece that is worked at the end of the bar and parted there, else
+// the kerf of the saw.
+func (t *PartTrace) Severs() (kerf float64, parted bool) {
+	bar := t.Part.Blank.Bar
+	for _, m := range t.Moments {
+		if bar == model.NoFace || m.Turn == nil || m.Turn.Choice.By != "parting" {
+			continue
+		}
+		for _, w := range m.Turn.Works {
+			if w.Wrong == "" && w.Width > 0 {
+				return w.Width, true
+			}
+		}
+	}
+	return KerfOf(t.Part.Build), false
+}

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"fettle/eval"
@@ -16,7 +17,7 @@ var _ = enter(Rule{
 	Why: `Each piece is spoken for by one part only, and every cut turns its kerf to chips. Two parts that each fit the
 same offcut do not both fit it.`,
 	Rows:      []string{"G5", "G6"},
-	Source:    []string{"arithmetic, every way of laying the pieces tried; the kerf of a hand hacksaw where no saw is declared: common practice"},
+	Source:    []string{"arithmetic, every way of laying the pieces tried; a parted piece costs the width of the parting tool, a sawn one the saw's kerf, that of a hand hacksaw where no saw is declared: common practice"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
 	Trips:     exampleBars(4),
@@ -33,7 +34,7 @@ func exampleBars(quantity float64) string {
 const mostPieces = 14
 
 func barTooShort(t *eval.Trace, a *Ask) {
-	need := map[*model.Stock][]float64{}
+	need := map[*model.Stock][]sawn{}
 	first := map[*model.Stock]text.Place{}
 	var order []*model.Stock
 	for _, p := range t.Parts {
@@ -41,7 +42,8 @@ func barTooShort(t *eval.Trace, a *Ask) {
 		if p.Start == nil || s == nil || !s.Here() {
 			continue
 		}
-		l := p.Part.RawLength()
+		piece := sawn{long: p.Part.RawLength()}
+		piece.kerf, piece.parted = p.Severs()
 		if need[s] == nil {
 			order = append(order, s)
 			first[s] = p.Part.At
@@ -50,24 +52,23 @@ func barTooShort(t *eval.Trace, a *Ask) {
 			}
 		}
 		for range min(p.Part.Quantity.Or(1), mostPieces+1) {
-			need[s] = append(need[s], l)
+			need[s] = append(need[s], piece)
 		}
 	}
-	kerf := eval.KerfOf(t.Build)
 	for _, s := range order {
 		lengths, ok := Need(a, s.Lengths)
 		if !ok || len(need[s]) < 2 {
 			continue // one piece alone: stock-too-small speaks of it
 		}
-		layOut(a, s, first[s], need[s], lengths, kerf)
+		layOut(a, s, first[s], need[s], lengths)
 	}
 }
 
-func layOut(a *Ask, s *model.Stock, at text.Place, pieces, bars []float64, kerf float64) {
+func layOut(a *Ask, s *model.Stock, at text.Place, pieces []sawn, bars []float64) {
 	if len(pieces) > mostPieces {
 		total := 0.0
 		for _, p := range pieces {
-			total += p
+			total += p.long
 		}
 		for _, b := range bars {
 			total -= b
@@ -75,19 +76,19 @@ func layOut(a *Ask, s *model.Stock, at text.Place, pieces, bars []float64, kerf 
 		if total <= 0 {
 			return // too many to lay out here, and not plainly impossible
 		}
-	} else if fits(pieces, bars, kerf) {
+	} else if fits(pieces, bars) {
 		a.Clear(finding.Margin{}, "")
 		return
 	}
 	sum, have := 0.0, 0.0
 	for _, p := range pieces {
-		sum += p
+		sum += p.long
 	}
 	for _, b := range bars {
 		have += b
 	}
-	f := a.Say(s.Path()+".lengths", at, "the build wants %d pieces of %s, %s mm in all with a kerf of %s at each cut, and they do not come out of the %s that are there (%s mm in all)",
-		len(pieces), s.Path(), tenth(sum), mm(kerf), listOf(bars), tenth(have))
+	f := a.Say(s.Path()+".lengths", at, "the build wants %d pieces of %s, %s mm in all with %s, and they do not come out of the %s that are there (%s mm in all)",
+		len(pieces), s.Path(), tenth(sum), kerfs(pieces), listOf(bars), tenth(have))
 	f.Also = []finding.Note{{Place: s.Lengths.At, Says: "the lengths that are there"}}
 }
 
@@ -105,27 +106,55 @@ func listOf(bars []float64) string {
 	return s
 }
 
-// fits tries every way of cutting the pieces from the bars, the longest piece first; equal
-// rests are tried once. A piece that uses a bar up to its end wants no last cut.
-func fits(pieces, bars []float64, kerf float64) bool {
-	ps := append([]float64(nil), pieces...)
-	sort.Sort(sort.Reverse(sort.Float64Slice(ps)))
-	left := append([]float64(nil), bars...)
+// sawn is one piece of a bar: how long, and what its cut turns to chips, in mm.
+type sawn struct {
+	long, kerf float64
+	parted     bool
+}
+
+// kerfs says what the cuts turn to chips.
+func kerfs(pieces []sawn) string {
+	saw, blade := 0.0, 0.0
+	for _, p := range pieces {
+		if p.parted {
+			blade = max(blade, p.kerf)
+		} else {
+			saw = p.kerf
+		}
+	}
+	switch {
+	case blade == 0:
+		return "a kerf of " + mm(saw) + " at each cut"
+	case saw == 0:
+		return mm(blade) + " for the parting tool at each"
+	}
+	return "a kerf of " + mm(saw) + " at each that is sawn and " + mm(blade) + " at each that is parted off"
+}
+
+// rest is what is left of a bar with the cuts of all its pieces taken, and the widest of these: the
+// piece with that one may lie last, and wants no cut where it uses the bar up to its end.
+type rest struct{ left, last float64 }
+
+// fits tries every way of cutting the pieces from the bars, the longest piece first; bars of which as
+// much is left are tried once.
+func fits(pieces []sawn, bars []float64) bool {
+	ps := append([]sawn(nil), pieces...)
+	sort.SliceStable(ps, func(i, j int) bool { return ps[i].long > ps[j].long })
+	var left []rest
+	for _, b := range bars {
+		left = append(left, rest{b, 0})
+	}
 	var lay func(i int) bool
 	lay = func(i int) bool {
 		if i == len(ps) {
 			return true
 		}
-		for b := range left {
-			tried := false
-			for c := range b {
-				tried = tried || left[c] == left[b]
-			}
-			if tried || left[b] < ps[i]-model.Grain {
+		for b, was := range left {
+			now := rest{was.left - ps[i].long - ps[i].kerf, max(was.last, ps[i].kerf)}
+			if slices.Contains(left[:b], was) || now.left+now.last < -model.Grain {
 				continue
 			}
-			was := left[b]
-			left[b] = max(0, was-ps[i]-kerf)
+			left[b] = now
 			if lay(i + 1) {
 				return true
 			}

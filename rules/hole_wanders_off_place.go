@@ -12,7 +12,7 @@ var _ = enter(Rule{
 where it should be. A hole whose place matters is bored before it is reamed; at the least it is spotted, and drilled with a short
 drill.`,
 	Rows:      []string{"D5"},
-	Source:    []string{"a drill from a spot within 0.02 mm in careful work, without one within 0.15 mm: common practice, own limits"},
+	Source:    []string{"a drill from a spot within 0.05 mm, as a place found by the dials is held to 0.02 to 0.05 mm on a hand-fed mill: common practice; without a spot within 0.15 mm: common practice, own limit"},
 	Limits:    []string{"spotted_wander", "drill_wander"},
 	Level:     finding.Scrap,
 	Judgement: finding.Thumb,

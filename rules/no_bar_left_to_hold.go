@@ -131,11 +131,11 @@ func partedFrom(p *eval.PartTrace, a *Ask) (fromBar, bool) {
 
 // leftOfBars lays the pieces of a stock on its bars, each of which keeps what the jaws need.
 func leftOfBars(a *Ask, s *model.Stock, wants []fromBar, bars []float64) {
-	var pieces []float64
+	var pieces []sawn
 	rest, grip := math.Inf(1), 0.0
 	for _, w := range wants {
 		for range min(w.n, mostPieces+1) {
-			pieces = append(pieces, w.pitch)
+			pieces = append(pieces, sawn{long: w.pitch})
 		}
 		if w.rest < rest {
 			rest, grip = w.rest, w.grip
@@ -150,13 +150,13 @@ func leftOfBars(a *Ask, s *model.Stock, wants []fromBar, bars []float64) {
 		short = append(short, b-rest)
 		most = math.Max(most, b)
 	}
-	if fits(pieces, short, 0) {
+	if fits(pieces, short) {
 		a.Clear(finding.Margin{}, "")
 		return
 	}
 	sum := 0.0
 	for _, p := range pieces {
-		sum += p
+		sum += p.long
 	}
 	f := a.Say(s.Path()+".rest", wants[0].at, "%d pieces take %s mm of %s with the kerfs of the parting tool, and the jaws need %s mm behind the last one (%s mm to the cut, %s mm of grip): they do not come out of the %s that are there",
 		len(pieces), tenth(sum), s.Path(), tenthUp(rest), tenth(rest-grip), tenthUp(grip), listOf(bars))

@@ -81,7 +81,13 @@ part "arm" {
     }
     operation {
       makes = hole.bush
+      to    = 11.5
+    }
+    operation { # a reamer follows the hole that it is given, and its place sets how the wheels mesh
+      makes = hole.bush
+      by    = "boring"
       to    = 11.8
+      speed = 350
     }
     operation {
       makes = hole.bush

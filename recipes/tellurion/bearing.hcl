@@ -27,7 +27,8 @@ part "bearing" {
     into     = "top"
     at       = [[5, 8], [31, 8]]
     diameter = 2.5
-    thread   = { size = "M3" }
+    depth    = 22
+    thread   = { size = "M3", depth = 17 }
   }
 
   square_up {}

@@ -63,6 +63,7 @@ part "wheel" {
     }
     operation {
       makes = outside.hub
+      cold  = true
     }
     deburr {}
     measure {

@@ -45,6 +45,9 @@ type Tolerance struct {
 	Letters string  // "H7", "js6"; Class only
 }
 
+// Own says whether a size has limits of its own: figures, or a class.
+func (t Tolerance) Own() bool { return t.Kind == Deviations || t.Kind == Class }
+
 // Size is a dimension as it stands on the drawing.
 type Size struct {
 	Nominal  float64 // mm; of a range the middle

@@ -190,6 +190,7 @@ type Step struct {
 	HalfNuts Known[string]
 	Kept     Known[string] `attr:"support"` // "withdrawn", "in place"
 	Oil      Known[string]
+	Cold     Known[bool] // let cool before the cut
 	// deburr
 	Edges Known[[]Ref]
 	// measure

@@ -5,8 +5,6 @@ import (
 	"math"
 	"strings"
 	"testing"
-
-	"fettle/eval"
 )
 
 // tableAfter is the table that follows a heading.
@@ -32,10 +30,17 @@ func TestCutMapAddsUp(t *testing.T) {
 			t.Errorf("%s: no cut map", d[0])
 			continue
 		}
+		kerfs := map[string]float64{}
+		for _, x := range c.Result.Trace.Parts {
+			if b := x.Part.Blank.Stock; b != nil {
+				kerf, _ := x.Severs()
+				kerfs[b.Item.Path()] = max(kerfs[b.Item.Path()], kerf)
+			}
+		}
 		count := map[string]int{}
 		for _, row := range table.Rows {
 			var long, left float64
-			_, l, _ := strings.Cut(row[0], ", ")
+			bar, l, _ := strings.Cut(row[0], ", ")
 			fmt.Sscanf(l, "%f mm", &long)
 			fmt.Sscanf(row[2], "%f mm", &left)
 			sum := left
@@ -44,7 +49,7 @@ func TestCutMapAddsUp(t *testing.T) {
 				name, l, _ := strings.Cut(rest, ", ")
 				var x float64
 				fmt.Sscanf(l, "%f mm", &x)
-				sum += x + eval.KerfOf(c.Build)
+				sum += x + kerfs[bar]
 				count[name]++
 			}
 			if long == 0 || math.Abs(sum-long) > 1e-6 {

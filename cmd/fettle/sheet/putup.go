@@ -13,6 +13,7 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 	put := putting(&rows)
 	if g.chuck != nil {
 		m.chucked(g.chuck, put)
+		chuckAsks(g, put)
 		return rows
 	}
 	h := g.hold
@@ -54,6 +55,7 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 	}
 	setBy(h.Work.SetUp.SetBy, h.Work.SetUp.Within, put)
 	m.approach(h.Choice.Machine, z, put)
+	holdAsks(g, put)
 	return rows
 }
 

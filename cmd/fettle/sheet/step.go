@@ -23,7 +23,9 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 		m.mark(k.Spot.String())
 		return
 	}
+	letCool(k.Step, put)
 	put("tool", k.Choice.Tool.Path())
+	m.twin(k.Choice.Tool, put)
 	put("MISSING", missing(k.Choice.NoTool, k.Choice.By, k.Step))
 	var mounts []string
 	for _, h := range k.Choice.Mounts {
@@ -55,6 +57,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 	m.target(k.Step, final, put, &b)
 	m.drawnWith(n, with, put)
 	m.notes(k.Step, put)
+	cutAsks(g.hold, k, put)
 	m.page.add(b)
 	m.mark(k.Spot.String())
 	rows, wide := 0, false
@@ -102,6 +105,13 @@ func missing(why, by string, st *eval.Step) string {
 func (m *maker) drawnWith(n, with int, put func(a, b string)) {
 	if n != with && m.w.Pictures {
 		put("drawing", "that of "+fmt.Sprint(with))
+	}
+}
+
+// letCool says that the work is to be cold before a cut.
+func letCool(s *eval.Step, put func(a, b string)) {
+	if s.Step != nil && s.Step.Cold.V {
+		put("first", "let the work cool to the warmth of the room, and measure it once more")
 	}
 }
 
@@ -250,7 +260,9 @@ func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 		m.mark(k.Spot.String())
 		return
 	}
+	letCool(k.Step, put)
 	put("tool", k.Choice.Tool.Path())
+	m.twin(k.Choice.Tool, put)
 	put("MISSING", missing(k.Choice.NoTool, k.Choice.By, k.Step))
 	var mounts []string
 	for _, h := range k.Choice.Mounts {
@@ -287,6 +299,12 @@ func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 	m.target(k.Step, final, put, &b)
 	m.drawnWith(n, with, put)
 	m.notes(k.Step, put)
+	for i := range k.Works {
+		if w := &k.Works[i]; w.Wrong == "" {
+			chips(k.Choice.By, k.MaterialGroup(), w.Depth, 2*w.R0, put)
+			break // the others of one operation are alike
+		}
+	}
 	m.page.add(b)
 	m.mark(k.Spot.String())
 	if n == with {

@@ -209,22 +209,24 @@ func (m *maker) depth(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(a,
 	m.kerf(h, k, w, low, way, put)
 }
 
-// kerf says how high a saw or cutter that lies level stands, and what of that is half its own width.
+// kerf says how high a disc cutter that lies level stands, and what of that is half its own width; of one
+// that cuts teeth, how it comes on the axis of the work.
 func (m *maker) kerf(h *eval.Holding, k *eval.Cut, w *eval.Working, low, way float64, put func(a, b string)) {
 	t := k.Choice.Tool.Cutter
 	if t == nil || !w.Level || !t.Width.Is() || !(t.Width.V > 0) {
 		return
 	}
-	half, face, wide := t.Width.V/2, strings.TrimPrefix(tip(k), "the "), "width"
-	if k.Choice.By == "sawing" {
-		wide = "kerf"
+	half, name, cut := t.Width.V/2, "saw", "kerf"
+	if t.Kind != "slitting_saw" {
+		name, cut = "cutter", "width"
 	}
-	put("of that", model.Figure(tidy(way-half))+" mm to the middle of the cut and "+model.Figure(half)+" mm, half the "+wide+" of "+
-		model.Figure(t.Width.V)+" mm: touch the top with the "+face+" and go down the whole "+model.Figure(way)+" mm")
-	if d := h.Choice.Divided; d != nil && !d.Upright && d.CentreHeight().Is() {
-		axis := h.Pose.Point(solid.Vec{})[2]
-		above := d.CentreHeight().V + low - axis
-		put(face, length(tidy(above))+" above the table, its upper face "+length(tidy(above+t.Width.V)))
+	put("of that", model.Figure(tidy(way-half))+" mm to the middle of the cut and "+model.Figure(half)+" mm, half the "+cut+" of "+
+		model.Figure(t.Width.V)+" mm: touch the top with the "+name+"'s lower face and go down the whole "+model.Figure(way)+" mm")
+	if d := h.Choice.Divided; d != nil && h.Part.Round && d.CentreHeight().Is() {
+		axis := h.Pose.Point(solid.Vec{})
+		high := d.CentreHeight().V + low - axis[2]
+		put("on centre", "the cutter's middle "+length(tidy(high+half))+" above the table, as high as the axis of the work: its lower face at "+
+			length(tidy(high))+", its upper at "+length(tidy(high+2*half)))
 		return
 	}
 	if h.Seat.Is() {
@@ -232,6 +234,6 @@ func (m *maker) kerf(h *eval.Holding, k *eval.Cut, w *eval.Working, low, way flo
 		if h.Choice.Pair != nil && h.Choice.Height > 0 {
 			on = "the parallels"
 		}
-		put(face, model.Figure(tidy(low-h.Seat.V))+" mm above "+on)
+		put(name+"'s lower face", model.Figure(tidy(low-h.Seat.V))+" mm above "+on)
 	}
 }

@@ -6,6 +6,7 @@ import "math"
 type Sawn struct {
 	Name   string
 	Length float64 // mm
+	Kerf   float64 // width of a cut, mm
 	Pieces []SawnPiece
 }
 
@@ -16,8 +17,8 @@ type SawnPiece struct {
 }
 
 // Bars draws bars lying below each other, one scale for all: the pieces with their numbers, what
-// remains hatched. kerf is the width of a cut, mm. A number that finds no room is left out.
-func Bars(title string, bars []Sawn, kerf float64) *Drawing {
+// remains hatched. A number that finds no room is left out.
+func Bars(title string, bars []Sawn) *Drawing {
 	const width, edge, high, row = 180.0, 4.0, 8.0, 18.0
 	longest := 0.0
 	for _, b := range bars {
@@ -41,7 +42,7 @@ func Bars(title string, bars []Sawn, kerf float64) *Drawing {
 				_ = d.Write(mid, p.Number, lettering)
 			}
 			d.Line(Wide, Point{end, y}, Point{end, y + high})
-			x = math.Min(end+kerf*f, x1)
+			x = math.Min(end+b.Kerf*f, x1)
 		}
 		if x1-x > 0.5 {
 			// Hatching wider than 0.5 mm is never refused.

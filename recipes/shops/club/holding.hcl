@@ -196,3 +196,12 @@ die_holder "tailstock" {
   dies  = [20, 25, 30, 38]
   shank = "MT3"
 }
+
+boring_head "fifty" {
+  shank    = "R8"
+  tail     = "7/16-20 UNF"
+  diameter = 50
+  out      = 70
+  bores    = [8, 60]
+  slide    = 12
+}
