@@ -203,6 +203,7 @@ func (p *Part) madeAbout(out Profile, f *Form, fs *FeatureState, a Axis) Profile
 		return out.marked(l.X0, l.X1, func(z *Zone) { z.Spoilt, z.By = word, fs.By })
 	case "groove":
 		mark.Spoilt = "grooved"
+		return f.grooved(out, l.X0, l.X1, l.R0, p.reach(l.On).R0, mark)
 	case "outside", "bore":
 		l.R0, l.R1 = fs.Diameter/2, fs.Diameter/2
 		l.X0, l.X1 = p.overEnds(out, l.X0, l.X1, a)

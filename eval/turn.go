@@ -353,22 +353,21 @@ func (k *Turn) round(w *Turning) {
 		k.done(fs, 2*w.R0, finished)
 		return
 	}
-	if l.Inside {
-		w.Off = math.Max(0, math.Max(w.R0, w.R1)-w.Had)
+	mark := Zone{By: k.Spot}
+	switch {
+	case f.Feature.Kind == "groove":
+		mark.Spoilt = "grooved"
+		k.After.Profile = f.grooved(k.Before.Profile, w.X0, w.X1, w.R0, k.Part.reach(l.On).R0, mark)
+	case l.Inside:
 		k.After.Profile = k.Before.Profile.bored(w.X0, w.X1, w.R0, w.R1)
-	} else {
-		w.Off = math.Max(0, w.Had-math.Min(w.R0, w.R1))
-		mark := Zone{By: k.Spot}
+	default:
 		if finished && f.Feature.Kind == "outside" {
 			mark.Form = f
 		}
-		if f.Feature.Kind == "groove" {
-			mark.Spoilt = "grooved"
-		}
 		k.After.Profile = k.Before.Profile.turned(w.X0, w.X1, w.R0, w.R1, mark)
-		if f.Flank > 0 && f.Feature.Form.V == "vee" {
-			k.After.Profile = k.veeTurned(w, mark)
-		}
+	}
+	if w.Off = math.Max(0, w.Had-math.Min(w.R0, w.R1)); l.Inside {
+		w.Off = math.Max(0, math.Max(w.R0, w.R1)-w.Had)
 	}
 	k.After.Piece = k.After.Piece.Cut(k.roundTook(w)...)
 	k.done(fs, 2*w.R0, finished)
