@@ -172,6 +172,8 @@ func (k *Cut) work(t Target) {
 		k.graduated(t)
 	case t.Form.KeyBore != nil:
 		k.keyInBore(t)
+	case t.Form.EndRing != nil && k.Step.Work.Kind == "setup":
+		k.ringMilled(t)
 	case t.Form.Tooth != nil && k.toothed(t):
 		k.After.Profile = k.After.Profile.marked(t.Form.Lo[0], t.Form.Hi[0], func(z *Zone) { z.Spoilt, z.By = "toothed", k.Spot })
 	case k.Part.Round && t.Form.Of == nil && k.spun(t):

@@ -62,6 +62,11 @@ func (p *Part) laidBy(f *Form) (out []Laid) {
 			}
 		}
 		return out
+	case f.EndRing != nil && !p.Round:
+		for _, pos := range m.At.V {
+			put("at", p.legs(f.Into.Face, pos)...)
+		}
+		return out
 	case f.Lathe != nil:
 		put("from", p.leg(f, m.From)...)
 		put("to", p.leg(f, m.To)...)

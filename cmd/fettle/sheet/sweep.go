@@ -13,6 +13,11 @@ func (m *maker) sweeps(h *eval.Holding, k *eval.Cut, put func(a, b string)) bool
 	for i := range k.Works {
 		w := &k.Works[i]
 		f := w.Target.Form
+		if f != nil && f.EndRing != nil && w.Wrong == "" && len(w.Moves) > 0 && r > 0 {
+			m.ring(h, k, f, r, put)
+			said = true
+			continue
+		}
 		if f == nil || f.Way == nil || w.Wrong != "" || len(w.Moves) == 0 || !(r > 0) || len(f.Middles()) == 0 {
 			continue
 		}
@@ -26,4 +31,15 @@ func (m *maker) sweeps(h *eval.Holding, k *eval.Cut, put func(a, b string)) bool
 		said = true
 	}
 	return said
+}
+
+// ring says where the table's middle and the tool's stand for a groove in a face.
+func (m *maker) ring(h *eval.Holding, k *eval.Cut, f *eval.Form, r float64, put func(a, b string)) {
+	piece, pose := asPut(h, k)
+	put("set over the table's middle", at(zeroOf(h, k, piece, pose), pose.Point(f.About.At)))
+	off := model.Figure(tidy(f.EndRing.Outer-r)) + " mm"
+	if in := f.EndRing.Inner + r; in < f.EndRing.Outer-r-model.Grain {
+		off += ", then " + model.Figure(tidy(in)) + " mm"
+	}
+	put("tool's middle", off+" off the table's: down to the depth, then the table turned all the way round")
 }
