@@ -2,6 +2,7 @@ package eval
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"fettle/eval/solid"
@@ -117,6 +118,9 @@ func (k *Turn) work(t Target) {
 	switch {
 	case f == nil && t.Face != model.NoFace && t.Face.Axis() == k.Hold.About.Along:
 		k.end(&w)
+	case f != nil && f.several():
+		w.Wrong = "it lies round " + strconv.Itoa(len(f.Mouths)) + " lines, and a piece turns about one in a holding: write one " + f.Feature.Kind +
+			" for each place with a set-up for each, or bore them with a boring head on a mill"
 	case t.Outside && !k.Part.Own(k.Hold.About), f != nil && f.Lathe != nil && !f.About.Same(k.Hold.About):
 		w.Wrong = k.otherLine(t)
 	case t.Outside:
