@@ -180,14 +180,7 @@ func (k *Cut) work(t Target) {
 		return
 	case k.boredHere(t):
 	case t.Form.Lathe != nil:
-		// Played as if done: what is turned in a holding that does not turn is told of, and
-		// no more follows from it.
-		fs := k.Part.change(k.After, t.Form)
-		fs.Begun, fs.Finished, fs.ByProcess, fs.By = true, true, k.Choice.By, k.Spot
-		k.Unplayed = t.Name() + " goes round the axis, and this holding does not turn"
-		if !k.Part.Round {
-			k.Unplayed = t.Name() + " is made on paper on a lathe alone yet, and this holding does not turn"
-		}
+		k.roundOtherwise(t)
 	case t.Form.Kind() == "hole":
 		k.hole(t)
 	case k.jointFaced(t):

@@ -66,6 +66,11 @@ func (p *Part) endGrooveShape(f *Form) {
 	f.Diameter = model.Sure(2 * outer)
 }
 
+// Rounded says whether a form is milled by turning the piece all the way round under the cutter.
+func (f *Form) Rounded() bool {
+	return f.EndRing != nil || f.Feature.Kind == "outside" && f.Lathe != nil
+}
+
 // ringMiddle settles the line that a groove in a face of a part that is not turned lies round: its
 // place on the face, else that of the round thing with which it is concentric.
 func (p *Part) ringMiddle(f *Form, pl Plane) bool {

@@ -54,23 +54,37 @@ func (k *Cut) ringWrong(f *Form, facing bool) string {
 	case d == nil:
 		return "it is a ring, and nothing here turns the piece under the cutter: a rotary table lying flat does, or a lathe, the piece centred on the ring"
 	}
-	at := k.Hold.Pose.Point(f.About.At)
-	mid := k.Hold.Pose.Point(k.Hold.turnedAbout())
-	if off := math.Hypot(at[0]-mid[0], at[1]-mid[1]); off > model.Grain {
-		return "its middle lies " + model.Figure(round3(off)) + " mm beside the one that " + d.Item().Path() + " turns the piece about; it wants a set-up of its own"
+	if off := k.besideTable(f.About); off > model.Grain {
+		return besideWords(off, d)
 	}
 	return ""
 }
 
-// ringMoves go down into the groove and round it, in chords that keep within solid.Within of the circle.
+// besideTable is how far a line that stands upright lies beside the middle of the table that turns the piece.
+func (k *Cut) besideTable(a Axis) float64 {
+	at, mid := k.Hold.Pose.Point(a.At), k.Hold.Pose.Point(k.Hold.turnedAbout())
+	return math.Hypot(at[0]-mid[0], at[1]-mid[1])
+}
+
+func besideWords(off float64, d *Divided) string {
+	return "its middle lies " + model.Figure(round3(off)) + " mm beside the one that " + d.Item().Path() + " turns the piece about; it wants a set-up of its own"
+}
+
+// ringMoves go down into the groove and round it.
 func (k *Cut) ringMoves(f *Form, deep, r float64) (moves []solid.Move, run float64) {
-	out := Normal(f.Into.Face)
-	mid := f.About.At.Add(out.Times((f.Into.At - f.Into.Face.Sign()*deep) * f.Into.Face.Sign()))
-	frame := solid.On(mid, Normal(model.FaceOn((f.About.Along+1)%3, 1)), out)
 	circles := []float64{math.Max(0, f.EndRing.Outer-r)}
 	if in := f.EndRing.Inner + r; in < circles[0]-model.Grain {
 		circles = append(circles, in)
 	}
+	return k.roundMoves(f, deep, circles)
+}
+
+// roundMoves go down to a depth below the face of a form and round its line on circles, in chords that
+// keep within solid.Within of them.
+func (k *Cut) roundMoves(f *Form, deep float64, circles []float64) (moves []solid.Move, run float64) {
+	out := Normal(f.Into.Face)
+	mid := f.About.At.Add(out.Times((f.Into.At - f.Into.Face.Sign()*deep) * f.Into.Face.Sign()))
+	frame := solid.On(mid, Normal(model.FaceOn((f.About.Along+1)%3, 1)), out)
 	for _, c := range circles {
 		n := 1
 		if c > solid.Within {

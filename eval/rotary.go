@@ -55,7 +55,7 @@ func (h *Holding) turnedAbout() solid.Vec {
 					return mids[0]
 				}
 			}
-			if t.Form != nil && t.Form.EndRing != nil {
+			if t.Form != nil && t.Form.Rounded() {
 				return t.Form.About.At
 			}
 			if t.Form == nil || !t.Form.circled() {

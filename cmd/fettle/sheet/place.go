@@ -33,7 +33,7 @@ func placesOf(k *eval.Cut) (out []place) {
 			continue
 		}
 		for _, v := range w.Moves {
-			if f := w.Target.Form; f != nil && f.EndRing != nil && !alike(v.From, v.To, deep) {
+			if f := w.Target.Form; f != nil && f.Rounded() && !alike(v.From, v.To, deep) {
 				continue
 			}
 			v.From, v.To = v.From.Add(mid), v.To.Add(mid)
