@@ -54,7 +54,7 @@ func (p *Part) axisOf(t Target) (Axis, bool) {
 	case f == nil:
 		return Axis{}, false
 	case f.Lathe != nil, f.KeyBore != nil:
-		return f.About, true
+		return f.About, !f.several()
 	case f.Kind() == "hole" && len(f.Mouths) == 1 && f.Into.Face != model.NoFace && (!p.Round || f.Into.Face.Axis() == 0):
 		return AxisAt(f.Into.Face.Axis(), f.Mouths[0]), true
 	}
@@ -187,7 +187,7 @@ func (p *Part) madeAbout(out Profile, f *Form, fs *FeatureState, a Axis) Profile
 		return out.bored(x0, x1, fs.Diameter/2, fs.Diameter/2)
 	}
 	l := *f.Lathe
-	if !f.About.Same(a) || l.Hollow || l.End != model.NoFace {
+	if !f.roundsLine(a) || l.Hollow || l.End != model.NoFace {
 		return out
 	}
 	mark := Zone{By: fs.By}
@@ -203,6 +203,7 @@ func (p *Part) madeAbout(out Profile, f *Form, fs *FeatureState, a Axis) Profile
 		return out.marked(l.X0, l.X1, func(z *Zone) { z.Spoilt, z.By = word, fs.By })
 	case "groove":
 		mark.Spoilt = "grooved"
+		return f.grooved(out, l.X0, l.X1, l.R0, p.reach(l.On).R0, mark)
 	case "outside", "bore":
 		l.R0, l.R1 = fs.Diameter/2, fs.Diameter/2
 		l.X0, l.X1 = p.overEnds(out, l.X0, l.X1, a)

@@ -47,6 +47,7 @@ func (p *Part) besideShape(f *Form) bool {
 	default:
 		return false
 	}
+	f.notRepeated()
 	p.roundRoom(f)
 	return true
 }
@@ -64,33 +65,75 @@ func (p *Part) roundRoom(f *Form) {
 	f.Lo[f.About.Along], f.Hi[f.About.Along] = l.X0, l.X1
 }
 
-// lineInto settles the face that a feature goes into and the line through its place on it.
+// lineInto settles the face that a feature goes into and the line through its place on it; of a bore at
+// several places that of the first.
 func (p *Part) lineInto(f *Form) bool {
 	m := f.Feature
-	if !m.Into.Is() || !m.At.Is() || len(m.At.V) == 0 {
+	a, b, ok := p.intoFace(f)
+	if !ok {
+		return false
+	}
+	f.Mouths = nil
+	for _, pos := range m.At.V {
+		v, known := p.locate(f.Into.Face, pos)
+		if !known[a] || !known[b] {
+			f.Wrong = "its place fixes only one of the two co-ordinates on that face"
+			return false
+		}
+		v[f.Into.Face.Axis()] = f.Into.At
+		f.Mouths = append(f.Mouths, v)
+	}
+	if len(f.Mouths) == 0 { // of a turned part, repeated round its axis
+		f.Mouths = []solid.Vec{{f.Into.At, 0, 0}}
+	}
+	if m.Around.Said && m.Kind == "bore" {
+		f.around(a, b)
+	}
+	f.About = AxisAt(f.Into.Face.Axis(), f.Mouths[0])
+	return len(f.Lacks) == 0
+}
+
+// intoFace settles the face that a feature goes into, and gives the two axes that it spreads along.
+func (p *Part) intoFace(f *Form) (a, b int, ok bool) {
+	m := f.Feature
+	needs := !p.Round || !m.Around.Said
+	if !m.Into.Is() || needs && (!m.At.Is() || len(m.At.V) == 0) {
 		f.lack(m.Into.Missing())
 		f.lack(m.At.Missing())
-		return false
+		return 0, 0, false
 	}
 	pl, ok := p.PlaneOf(m.Into.V)
 	if !ok {
 		f.Wrong = "the face it goes into is not a flat face of this part"
-		return false
+		return 0, 0, false
 	}
-	if len(m.At.V) > 1 {
-		f.later("a round form at several places in one feature is not made on paper on a lathe yet")
-		return false
+	f.Into, f.Dir = pl, Normal(pl.Face).Times(-1)
+	a, b = across(pl.Face)
+	return a, b, true
+}
+
+// several says whether a round form lies at several places, each round a line of its own.
+func (f *Form) several() bool { return f.Lathe != nil && len(f.Mouths) > 1 }
+
+// roundsLine says whether a form that a lathe makes lies round a line, at one of its places.
+func (f *Form) roundsLine(a Axis) bool {
+	if !f.several() {
+		return f.About.Same(a)
 	}
-	a, b := across(pl.Face)
-	v, known := p.locate(pl.Face, m.At.V[0])
-	if !known[a] || !known[b] {
-		f.Wrong = "its place fixes only one of the two co-ordinates on that face"
-		return false
+	for _, m := range f.Mouths {
+		if AxisAt(f.About.Along, m).Same(a) {
+			return true
+		}
 	}
-	f.Into, f.Dir, f.About = pl, Normal(pl.Face).Times(-1), AxisAt(pl.Face.Axis(), v)
-	v[pl.Face.Axis()] = pl.At
-	f.Mouths = []solid.Vec{v}
-	return true
+	return false
+}
+
+// notRepeated says of what goes all the way round a line that it stands at one place alone: each of
+// several wants a line, and so a holding, of its own.
+func (f *Form) notRepeated() {
+	if f.Feature.Around.Said && f.Feature.Kind != "bore" && f.Wrong == "" {
+		f.Wrong = "it goes all the way round a line, so that it is not repeated: write one " + f.Feature.Kind + " for each place, and a set-up for each"
+	}
 }
 
 // bossShape shapes a round boss left standing on a face.
@@ -151,9 +194,11 @@ func (p *Part) boreBeside(f *Form) {
 	f.Lathe = &Lathe{X0: x0, X1: x1, R0: r, R1: r, Inside: true}
 	f.Through = near(x0, p.Low[along]) && near(x1, p.High()[along])
 	f.Depth, f.Flat = model.Sure(x1-x0), m.Bottom.V != "point"
-	mouth := f.About.At
-	mouth[along] = f.Into.At
-	f.Mouths = []solid.Vec{mouth}
+	if len(f.Mouths) < 2 {
+		mouth := f.About.At
+		mouth[along] = f.Into.At
+		f.Mouths = []solid.Vec{mouth}
+	}
 	f.Diameter = model.Map(m.Diameter, nominal)
 }
 

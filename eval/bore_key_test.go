@@ -86,6 +86,49 @@ func TestGrooveFormVolume(t *testing.T) {
 	})
 }
 
+// Law: the same in a bore of 16 mm of a bar of 30 mm: from the wall of the bore outwards. The half
+// section has the same metal as the solid, but for what chords leave.
+func TestBoreGrooveVolume(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		figure := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
+		deep, angle, floor := figure("deep", 0.5, 5), figure("angle", 30, 90), figure("floor", 0.01, 3)
+		flank := deep * math.Tan(angle/2*math.Pi/180)
+		bore := &model.Feature{Item: &model.Item{Kind: "bore", Label: "seat"}}
+		bore.Into, bore.Diameter = model.Sure(model.Ref{Face: model.Right}), size(16)
+		g := &model.Feature{Item: &model.Item{Kind: "groove", Label: "ring"}}
+		g.On, g.At = model.Sure([]model.Ref{{Item: bore.Item}}), model.Sure([]model.Position{{Short: []drawing.Size{{Nominal: 20}}}})
+		g.Depth = model.Sure(model.Depth{Size: drawing.Size{Nominal: deep}})
+		g.Form, g.Angle, g.Width = model.Sure("vee"), model.Sure(angle), size(2*flank+floor)
+		want := 2 * math.Pi * (deep*flank*(8+deep/3) + deep*floor*(8+deep/2))
+		if rapid.Bool().Draw(t, "round") {
+			g.Form, g.Width = model.Sure("round"), size(2*deep)
+			want = 2 * math.Pi * math.Pi * deep * deep / 2 * (8 + 4*deep/(3*math.Pi))
+		}
+		k := turnedAlone(t, bore, g)
+		k.work(Target{Form: k.Part.Forms[0]})
+		k.Before = k.After
+		k.After = k.Before.next(k.Spot, k.Key)
+		k.work(Target{Form: k.Part.Forms[1]})
+		got := k.Before.Piece.Volume() - k.After.Piece.Volume()
+		slack := 2e-4*k.Before.Piece.Volume() + 2*math.Pi*13*math.Pi*deep*solid.Within
+		if math.Abs(got-want) > slack {
+			t.Errorf("takes %v mm³, %v by the formula", got, want)
+		}
+		if half := k.Before.Profile.metal() - k.After.Profile.metal(); math.Abs(half-want) > slack {
+			t.Errorf("the half section loses %v mm³, %v by the formula", half, want)
+		}
+	})
+}
+
+// metal is the volume of a turned piece by its half section: each zone a frustum less a frustum.
+func (p Profile) metal() float64 {
+	sum := 0.0
+	for _, z := range p {
+		sum += math.Pi / 3 * (z.X1 - z.X0) * (z.Out0*z.Out0 + z.Out0*z.Out1 + z.Out1*z.Out1 - z.In0*z.In0 - z.In0*z.In1 - z.In1*z.In1)
+	}
+	return sum
+}
+
 // turnedAlone is an operation on a bar of 30 mm, 40 mm long, with nothing over, that holds neither end.
 func turnedAlone(t *rapid.T, fs ...*model.Feature) *Turn {
 	m := &model.Part{Item: &model.Item{Kind: "part", Label: "pin"}, Length: size(40), Diameter: size(30), Features: fs}

@@ -44,7 +44,7 @@ func (k *Cut) Head() *model.Holder {
 // the spindle; false of other forms.
 func (k *Cut) boredHere(t Target) bool {
 	f := t.Form
-	if f.Feature.Kind != "bore" || f.Lathe == nil || len(f.Mouths) != 1 || k.Step.Work.Kind != "setup" {
+	if f.Feature.Kind != "bore" || f.Lathe == nil || len(f.Mouths) == 0 || k.Step.Work.Kind != "setup" {
 		return false
 	}
 	switch k.Choice.By {
@@ -53,7 +53,7 @@ func (k *Cut) boredHere(t Target) bool {
 		return false
 	}
 	k.hole(t)
-	if k.Part.Own(f.About) && len(k.Works) > 0 {
+	if k.Part.Own(f.About) && !f.several() && len(k.Works) > 0 {
 		l, d := f.Lathe, k.Part.Feature(k.After, f).Diameter
 		k.After.Profile = k.After.Profile.bored(l.X0, l.X1, d/2, d/2)
 	}

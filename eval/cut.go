@@ -172,20 +172,15 @@ func (k *Cut) work(t Target) {
 		k.graduated(t)
 	case t.Form.KeyBore != nil:
 		k.keyInBore(t)
+	case t.Form.EndRing != nil && k.Step.Work.Kind == "setup":
+		k.ringMilled(t)
 	case t.Form.Tooth != nil && k.toothed(t):
 		k.After.Profile = k.After.Profile.marked(t.Form.Lo[0], t.Form.Hi[0], func(z *Zone) { z.Spoilt, z.By = "toothed", k.Spot })
 	case k.Part.Round && t.Form.Of == nil && k.spun(t):
 		return
 	case k.boredHere(t):
 	case t.Form.Lathe != nil:
-		// Played as if done: what is turned in a holding that does not turn is told of, and
-		// no more follows from it.
-		fs := k.Part.change(k.After, t.Form)
-		fs.Begun, fs.Finished, fs.ByProcess, fs.By = true, true, k.Choice.By, k.Spot
-		k.Unplayed = t.Name() + " goes round the axis, and this holding does not turn"
-		if !k.Part.Round {
-			k.Unplayed = t.Name() + " is made on paper on a lathe alone yet, and this holding does not turn"
-		}
+		k.roundOtherwise(t)
 	case t.Form.Kind() == "hole":
 		k.hole(t)
 	case k.jointFaced(t):

@@ -102,7 +102,7 @@ func (f *Form) circled() bool {
 		return false
 	}
 	if !f.Into.Face.Turned() || f.Feature.At.Is() && len(f.Feature.At.V) != 1 {
-		return f.Feature.Kind == "hole" && len(f.Feature.At.V) == 1
+		return (f.Feature.Kind == "hole" || f.Feature.Kind == "bore") && len(f.Feature.At.V) == 1
 	}
 	for _, pos := range f.Feature.At.V {
 		for _, s := range pos.Short {

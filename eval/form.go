@@ -142,7 +142,7 @@ func (p *Part) forms() {
 // refers lists the references that the form's place hangs on.
 func (f *Form) refers() []model.Ref {
 	m := f.Feature
-	out := []model.Ref{m.Into.V, m.Side.V, m.Depth.V.From}
+	out := []model.Ref{m.Into.V, m.Side.V, m.Depth.V.From, m.Concentric.To.V}
 	out = append(out, m.On.V...)
 	for _, ps := range append(append([]model.Position{}, m.At.V...), m.From.V, m.To.V) {
 		for _, c := range ps.Coords {

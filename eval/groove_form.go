@@ -9,7 +9,8 @@ import (
 
 // A vee groove has two flanks that lean alike, and between them a floor where it is wider than its
 // flanks reach. A round groove has a floor of half its width's radius, or of its depth's where it is
-// shallower. In a bore both are taken as square, which is more metal gone than drawn.
+// shallower. In the half section of an outside a round groove counts as square, which is more metal gone
+// than drawn; everywhere else both have their true form, a curve at most solid.Within beside it.
 
 // grooveForm settles the flanks of a groove that is not square, so deep.
 func (f *Form) grooveForm(deep float64) {
@@ -32,33 +33,67 @@ func (f *Form) grooveForm(deep float64) {
 	}
 }
 
-// grooveTook is what a vee or round groove in an outside takes from the solid; false in a bore, and
-// where its form does not come out.
+// grooveLine is the profile of a groove that is not square, between two places on its line, down to
+// a floor, in an outside or a bore of a radius; false where its form does not come out.
+func (f *Form) grooveLine(x0, x1, floor, top float64) ([]solid.Station, bool) {
+	if f.Feature.Form.V == "vee" {
+		st := []solid.Station{{X: x0, R: top}, {X: x0 + f.Flank, R: floor}}
+		if x1-x0 > 2*f.Flank+model.Grain {
+			st = append(st, solid.Station{X: x1 - f.Flank, R: floor})
+		}
+		return append(st, solid.Station{X: x1, R: top}), true
+	}
+	inside := f.Lathe.Inside
+	wall := floor + 2*f.Flank // of an outside any radius beyond the rounding does
+	if inside {
+		wall = 0
+	}
+	st, err := solid.Rounded(inside, solid.Station{X: x0, R: wall}, solid.Station{X: x0, R: floor, Round: f.Flank},
+		solid.Station{X: x1, R: floor, Round: f.Flank}, solid.Station{X: x1, R: wall})
+	return st, err == nil
+}
+
+// grooveTook is what a vee or round groove takes from the solid; false where its form does not come out.
 func (k *Turn) grooveTook(w *Turning) ([]solid.Removal, bool) {
 	f, raw := w.Target.Form, k.Before.Piece.Blank()
-	if f.Feature.Kind != "groove" || w.Inside {
+	if f.Feature.Kind != "groove" {
 		return nil, false
 	}
-	if f.Feature.Form.V == "round" {
+	if f.Feature.Form.V == "round" && !w.Inside {
 		m, err := solid.Axle{}.Groove(raw, w.X0, w.X1, w.R0, f.Flank, f.Name())
 		return []solid.Removal{m}, err == nil
 	}
-	top := k.Part.reach(f.Lathe.On).R0
-	st := []solid.Station{{X: w.X0, R: top}, {X: w.X0 + f.Flank, R: w.R0}}
-	if w.X1-w.X0 > 2*f.Flank+model.Grain {
-		st = append(st, solid.Station{X: w.X1 - f.Flank, R: w.R0})
+	st, ok := f.grooveLine(w.X0, w.X1, w.R0, k.Part.reach(f.Lathe.On).R0)
+	switch {
+	case !ok:
+		return nil, false
+	case w.Inside:
+		took, err := solid.Axle{}.BoreProfile(f.Name(), st...)
+		return took, err == nil
 	}
-	m, err := solid.Axle{}.Profile(raw, f.Name(), append(st, solid.Station{X: w.X1, R: top})...)
+	m, err := solid.Axle{}.Profile(raw, f.Name(), st...)
 	return []solid.Removal{m}, err == nil
 }
 
-// veeTurned is the half section after a vee groove in an outside.
-func (k *Turn) veeTurned(w *Turning, mark Zone) Profile {
-	f := w.Target.Form
-	top := k.Part.reach(f.Lathe.On).R0
-	p := k.Before.Profile.turned(w.X0, w.X0+f.Flank, top, w.R0, mark)
-	if w.X1-w.X0 > 2*f.Flank+model.Grain {
-		p = p.turned(w.X0+f.Flank, w.X1-f.Flank, w.R0, w.R0, mark)
+// grooved is a half section with a groove in it, in an outside or a bore of a radius.
+func (f *Form) grooved(p Profile, x0, x1, floor, top float64, mark Zone) Profile {
+	inside := f.Lathe.Inside
+	square := f.Flank == 0 || f.Feature.Form.V == "round" && !inside
+	st := []solid.Station{{X: x0, R: floor}, {X: x1, R: floor}}
+	if !square {
+		if line, ok := f.grooveLine(x0, x1, floor, top); ok {
+			st = line
+		}
 	}
-	return p.turned(w.X1-f.Flank, w.X1, w.R0, top, mark)
+	for i := 0; i+1 < len(st); i++ {
+		a, b := st[i], st[i+1]
+		switch {
+		case b.X-a.X < model.Same:
+		case inside:
+			p = p.bored(a.X, b.X, a.R, b.R)
+		default:
+			p = p.turned(a.X, b.X, a.R, b.R, mark)
+		}
+	}
+	return p
 }

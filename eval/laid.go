@@ -65,6 +65,12 @@ func (p *Part) laidBy(f *Form) (out []Laid) {
 	case f.Lathe != nil:
 		put("from", p.leg(f, m.From)...)
 		put("to", p.leg(f, m.To)...)
+		if flat && !p.Round && f.Rounded() { // its place lies on the face that it rises towards, or is sunk in
+			for _, pos := range m.At.V {
+				put("at", p.legs(f.Into.Face, pos)...)
+			}
+			return out
+		}
 		put("at", p.leg(f, model.Map(m.At, func(ps []model.Position) model.Position {
 			return append(ps, model.Position{})[0]
 		}))...)

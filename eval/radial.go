@@ -304,6 +304,9 @@ func (p *Part) turnedEdge(f *Form) bool {
 		}
 		at = &pl
 	}
+	if on != nil && on.several() {
+		return false // on the rim of each place
+	}
 	if on == nil && !own || at == nil || own && !p.Round || at.Face.Axis() != on.about().Along {
 		return false
 	}

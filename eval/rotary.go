@@ -55,6 +55,9 @@ func (h *Holding) turnedAbout() solid.Vec {
 					return mids[0]
 				}
 			}
+			if t.Form != nil && t.Form.Rounded() {
+				return t.Form.About.At
+			}
 			if t.Form == nil || !t.Form.circled() {
 				continue
 			}

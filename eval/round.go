@@ -344,6 +344,7 @@ func (p *Part) turnedShape(f *Form) bool {
 	default:
 		return false
 	}
+	f.notRepeated()
 	p.roundRoom(f)
 	return true
 }
@@ -407,7 +408,7 @@ func (p *Part) boreShape(f *Form) {
 	case p.setAside(f):
 	case len(f.Lacks) > 0:
 		return
-	case m.At.Is():
+	case m.At.Is(), m.Around.Said:
 		if !p.lineInto(f) {
 			return
 		}

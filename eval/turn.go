@@ -2,6 +2,7 @@ package eval
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"fettle/eval/solid"
@@ -117,6 +118,9 @@ func (k *Turn) work(t Target) {
 	switch {
 	case f == nil && t.Face != model.NoFace && t.Face.Axis() == k.Hold.About.Along:
 		k.end(&w)
+	case f != nil && f.several():
+		w.Wrong = "it lies round " + strconv.Itoa(len(f.Mouths)) + " lines, and a piece turns about one in a holding: write one " + f.Feature.Kind +
+			" for each place with a set-up for each, or bore them with a boring head on a mill"
 	case t.Outside && !k.Part.Own(k.Hold.About), f != nil && f.Lathe != nil && !f.About.Same(k.Hold.About):
 		w.Wrong = k.otherLine(t)
 	case t.Outside:
@@ -365,22 +369,21 @@ func (k *Turn) round(w *Turning) {
 		k.done(fs, 2*w.R0, finished)
 		return
 	}
-	if l.Inside {
-		w.Off = math.Max(0, math.Max(w.R0, w.R1)-w.Had)
+	mark := Zone{By: k.Spot}
+	switch {
+	case f.Feature.Kind == "groove":
+		mark.Spoilt = "grooved"
+		k.After.Profile = f.grooved(k.Before.Profile, w.X0, w.X1, w.R0, k.Part.reach(l.On).R0, mark)
+	case l.Inside:
 		k.After.Profile = k.Before.Profile.bored(w.X0, w.X1, w.R0, w.R1)
-	} else {
-		w.Off = math.Max(0, w.Had-math.Min(w.R0, w.R1))
-		mark := Zone{By: k.Spot}
+	default:
 		if finished && f.Feature.Kind == "outside" {
 			mark.Form = f
 		}
-		if f.Feature.Kind == "groove" {
-			mark.Spoilt = "grooved"
-		}
 		k.After.Profile = k.Before.Profile.turned(w.X0, w.X1, w.R0, w.R1, mark)
-		if f.Flank > 0 && f.Feature.Form.V == "vee" {
-			k.After.Profile = k.veeTurned(w, mark)
-		}
+	}
+	if w.Off = math.Max(0, w.Had-math.Min(w.R0, w.R1)); l.Inside {
+		w.Off = math.Max(0, math.Max(w.R0, w.R1)-w.Had)
 	}
 	k.After.Piece = k.After.Piece.Cut(k.roundTook(w)...)
 	k.done(fs, 2*w.R0, finished)

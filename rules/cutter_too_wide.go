@@ -37,7 +37,7 @@ func cutterTooWide(k *eval.Cut, a *Ask) {
 			bladeWidth(k, a, f)
 		case k.Choice.By == "sawing":
 			sawWidth(k, a, f)
-		case oneOf(f.Feature.Kind, "slot", "pocket", "keyway") && k.Choice.By == "milling" && w.Entry.Face == f.Into.Face:
+		case oneOf(f.Feature.Kind, "slot", "pocket", "keyway", "groove") && k.Choice.By == "milling" && w.Entry.Face == f.Into.Face:
 			millWidth(k, a, f)
 		}
 	}

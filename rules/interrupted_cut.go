@@ -27,7 +27,7 @@ func exampleInterrupted(grip string) string {
 }
 
 func interruptedCut(k *eval.Turn, a *Ask) {
-	if k.Hold.Unplayed != "" || k.Choice.Tool.Cutter == nil || !fromPost(k) || !oneOf(k.Choice.By, "turning", "facing", "boring") {
+	if k.Hold.Unplayed != "" || !k.OnSlides() || !oneOf(k.Choice.By, "turning", "facing", "boring") {
 		return
 	}
 	share := a.Limit("interrupted_share")

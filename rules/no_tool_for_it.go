@@ -152,7 +152,9 @@ func wanted(k *eval.Cut, t eval.Target, shop *model.Shop) (wants, near string) {
 		return "countersink of that angle and size", ""
 	case k.Choice.By == "spotting", k.Choice.By == "centring":
 		return "centre drill", ""
-	case f == nil:
+	case k.Choice.By == "threading":
+		return "die or thread chaser of that size", ""
+	case f == nil, f.Feature.Kind == "outside":
 		return "milling cutter", ""
 	}
 	most := f.Width

@@ -44,7 +44,7 @@ stock "own" {
 
 func ringGoesLobed(k *eval.Turn, a *Ask) {
 	h := &k.Hold.Choice
-	if k.Hold.Unplayed != "" || h.Chuck == nil || h.Soft || h.Bush != nil || k.Choice.Tool.Cutter == nil || !fromPost(k) {
+	if k.Hold.Unplayed != "" || h.Chuck == nil || h.Soft || h.Bush != nil || !k.OnSlides() {
 		return
 	}
 	made := ""

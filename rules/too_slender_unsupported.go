@@ -27,7 +27,7 @@ func exampleSlender(length float64) string {
 }
 
 func tooSlenderUnsupported(k *eval.Turn, a *Ask) {
-	if k.Hold.Unplayed != "" || k.Choice.Tool.Cutter == nil || !fromPost(k) {
+	if k.Hold.Unplayed != "" || !k.OnSlides() {
 		return
 	}
 	if s := k.Hold.Choice.Support; s != nil && (s.Steady != nil || s.Middle) {

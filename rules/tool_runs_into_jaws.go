@@ -38,119 +38,86 @@ const headStep = `
     }`
 
 func toolRunsIntoJaws(k *eval.Turn, a *Ask) {
-	if k.Hold.Choice.Faceplate != nil && k.Hold.Unplayed == "" && k.Choice.Tool.Cutter != nil && fromPost(k) {
-		toolRunsIntoPlate(k, a)
+	if k.Hold.Unplayed != "" || !k.OnSlides() {
 		return
 	}
-	if k.Hold.Choice.Chuck == nil || k.Hold.Unplayed != "" || k.Choice.Tool.Cutter == nil {
-		return
+	if k.Hold.Choice.Faceplate != nil {
+		a.Asks("do clamps, bolts and corners on %s clear tool, slide and bed when it is turned over by hand?", k.Hold.Choice.Faceplate.Path())
 	}
 	for _, w := range k.Works {
-		if w.Inside || w.Had == 0 || w.Wrong != "" || !fromPost(k) {
-			continue
-		}
-		near := round(w.U0)
-		c := k.Hold.Choice.Chuck
-		cause := k.Hold.Work.SetUp.Path() + "+" + w.Target.Name()
-		switch {
-		case near < -0.0005 && w.Target.Outside:
-		case near < -0.0005:
-			a.Say(cause, k.Place("makes"), "%s runs %s mm into the jaws of %s: %s mm of %s stand out", w.Target.Name(), figure(-near), c.Path(), tenth(k.Hold.Free), k.Part.Label)
-			continue
-		case k.Choice.By == "parting":
-			room := a.Limit("parting_room")
-			if near >= room-0.0005 {
-				a.Clear(Room(near, room), "the parting tool to the jaws of "+c.Path())
-				continue
-			}
-			f := a.Say(cause, k.Place("makes"), "the parting tool comes to %s mm from the jaws of %s; usually %s mm at least are left (parting_room)", figure(near), c.Path(), figure(room))
-			f.Margin = Room(near, room)
-			continue
-		}
-		if k.Choice.Tool.Cutter.Kind == "parting_tool" {
-			continue // a blade stands at the left of its holder
-		}
-		post := k.Choice.Post
-		a.Asks("does the tool post clear the jaws of %s by hand, all the way of the cut?", c.Path())
-		if post == nil {
-			a.Lack(model.Lack{Fact: "tool_post (how far it stands out to the left of the edge)"})
-			continue
-		}
-		left, ok := Need(a, post.LeftOfEdge)
+		r, ok := k.JawRoom(&w)
 		if !ok {
 			continue
 		}
-		if near-left < a.Limit("jaw_to_holder")-0.0005 && passesOutside(k, a, &w) {
-			continue
+		cause := k.Hold.Work.SetUp.Path() + "+" + w.Target.Name()
+		switch r.Of {
+		case eval.ToolToPlate:
+			toolRunsIntoPlate(k, a, &w, r.Room)
+		case eval.CutToJaws:
+			a.Say(cause, k.Place("makes"), "%s runs %s mm into the jaws of %s: %s mm of %s stand out", w.Target.Name(), figure(-r.Room),
+				k.Hold.Choice.Chuck.Path(), tenth(k.Hold.Free), k.Part.Label)
+		case eval.BladeToJaws:
+			bladeNear(k, a, cause, r.Room)
+		default:
+			holderNear(k, a, cause, r)
 		}
-		holderNear(k, a, cause, max(near, 0), left)
 	}
+}
+
+// bladeNear compares a parting tool with the jaw face; a blade that does not part may come up to it.
+func bladeNear(k *eval.Turn, a *Ask, cause string, near float64) {
+	if k.Choice.By != "parting" {
+		return
+	}
+	c, room := k.Hold.Choice.Chuck, a.Limit("parting_room")
+	if near >= room-0.0005 {
+		a.Clear(Room(near, room), "the parting tool to the jaws of "+c.Path())
+		return
+	}
+	f := a.Say(cause, k.Place("makes"), "the parting tool comes to %s mm from the jaws of %s; usually %s mm at least are left (parting_room)", figure(near), c.Path(), figure(room))
+	f.Margin = Room(near, room)
 }
 
 // holderNear compares the left side of what holds the tool with the jaw face.
-func holderNear(k *eval.Turn, a *Ask, cause string, near, left float64) {
+func holderNear(k *eval.Turn, a *Ask, cause string, r eval.JawRoom) {
 	c, post := k.Hold.Choice.Chuck, k.Choice.Post
-	room := round(near - left)
+	a.Asks("does the tool post clear the jaws of %s by hand, all the way of the cut?", c.Path())
+	if len(r.Lacks) > 0 {
+		a.Lack(r.Lacks...)
+		return
+	}
 	want := a.Limit("jaw_to_holder")
-	if room >= want-0.0005 {
-		a.Clear(Room(room, want), post.Path()+" to the jaws of "+c.Path())
+	if r.Room >= want-0.0005 {
+		a.Clear(Room(r.Room, want), post.Path()+" to the jaws of "+c.Path())
+		return
+	}
+	out, ok := Need(a, r.Outside)
+	switch {
+	case !ok:
+		return
+	case out >= a.Limit("room")-0.0005:
+		a.Clear(Room(out, a.Limit("room")), post.Path()+" outside the jaws of "+c.Path())
 		return
 	}
 	f := a.Say(cause, k.Place("makes", "holder"), "%s stands out %s to the left of the edge, and the cut ends %s mm from the jaws of %s: it meets them",
-		post.Path(), mm(left), figure(near), c.Path())
-	if room >= -0.0005 {
-		f.Says = post.Path() + " comes to " + figure(room) + " mm from the jaws of " + c.Path() + "; usually " + figure(want) + " mm at least is left (jaw_to_holder)"
+		post.Path(), mm(r.Left), figure(round(r.Room+r.Left)), c.Path())
+	if r.Room >= -0.0005 {
+		f.Says = post.Path() + " comes to " + figure(r.Room) + " mm from the jaws of " + c.Path() + "; usually " + figure(want) + " mm at least is left (jaw_to_holder)"
 	}
-	f.Margin = Room(room, want)
-}
-
-// fromPost says whether the tool of an operation sits on the slides of the lathe.
-func fromPost(k *eval.Turn) bool {
-	return oneOf(k.Choice.Tool.Cutter.Kind, "turning_tool", "boring_bar", "parting_tool", "threading_tool", "knurling_tool")
-}
-
-// passesOutside says whether the holder of a tool stays beyond the circle that the jaws sweep,
-// or whether nobody can say for want of how far the tool stands out of it.
-func passesOutside(k *eval.Turn, a *Ask, w *eval.Turning) bool {
-	sweep, ok := Need(a, k.Hold.Sweeps())
-	if c := k.Choice.Tool.Cutter; !oneOf(c.Kind, "turning_tool", "boring_bar", "parting_tool") {
-		a.Lack(model.Lack{Fact: "how far " + c.Path() + " stands out of its holder", At: c.At}) // nothing in a shop says it
-		return true
-	}
-	reach, ok2 := Need(a, k.Choice.Tool.Cutter.Reach)
-	if !ok || !ok2 {
-		return true
-	}
-	r := min(w.R0, w.R1)
-	if k.Choice.By == "facing" {
-		r = 0
-	}
-	room := round(r + reach - sweep/2)
-	if room < a.Limit("room")-0.0005 {
-		return false
-	}
-	a.Clear(Room(room, a.Limit("room")), k.Choice.Post.Path()+" outside the jaws of "+k.Hold.Choice.Chuck.Path())
-	return true
+	f.Margin = Room(r.Room, want)
 }
 
 // toolRunsIntoPlate looks at work on a faceplate: the tool against the plate. Where the clamps stand
 // nobody says; that stays a question.
-func toolRunsIntoPlate(k *eval.Turn, a *Ask) {
-	plate := k.Hold.Choice.Faceplate
-	a.Asks("do clamps, bolts and corners on %s clear tool, slide and bed when it is turned over by hand?", plate.Path())
-	for _, w := range k.Works {
-		if w.Inside || w.Had == 0 || w.Wrong != "" {
-			continue
-		}
-		near, want := round(w.U0+k.Hold.Under()), a.Limit("room")
-		if near < want-0.0005 {
-			f := a.Say(k.Hold.Work.SetUp.Path()+"+"+w.Target.Name(), k.Place("makes"), "%s is turned to %s mm from %s; usually %s at least is left", w.Target.Name(), figure(near), plate.Path(), mm(want))
-			f.Margin = Room(near, want)
-			continue
-		}
-		a.Clear(Room(near, want), "the tool to "+plate.Path())
-		if len(k.Hold.Work.SetUp.Clamps) == 0 {
-			a.Lack(model.Lack{Fact: k.Hold.Work.SetUp.Path() + ".clamps"})
-		}
+func toolRunsIntoPlate(k *eval.Turn, a *Ask, w *eval.Turning, near float64) {
+	plate, want := k.Hold.Choice.Faceplate, a.Limit("room")
+	if near < want-0.0005 {
+		f := a.Say(k.Hold.Work.SetUp.Path()+"+"+w.Target.Name(), k.Place("makes"), "%s is turned to %s mm from %s; usually %s at least is left", w.Target.Name(), figure(near), plate.Path(), mm(want))
+		f.Margin = Room(near, want)
+		return
+	}
+	a.Clear(Room(near, want), "the tool to "+plate.Path())
+	if len(k.Hold.Work.SetUp.Clamps) == 0 {
+		a.Lack(model.Lack{Fact: k.Hold.Work.SetUp.Path() + ".clamps"})
 	}
 }

@@ -149,12 +149,21 @@ func (r *reader) oneOf(n *node, group string, as []*attr) {
 		meant = meant || m
 	}
 	switch {
+	case len(given) == 2 && ringInFace(n):
 	case len(given) > 1:
 		r.sayAlso(slipOneTooMany, given[1].at, fmt.Sprintf("only one of %s may be given; %s stands already", all(names), given[0].word),
 			given[0].at, "the first one")
 	case len(given) == 0 && !meant && !released(n) && !settledElsewhere(n, group):
 		r.say(slipNotGiven, n.item.At, fmt.Sprintf("%s must say one of %s", article(plain(n.kind.Name)), all(names)))
 	}
+}
+
+// ringInFace says whether a groove is a ring in a face of a part that is not turned, whose middle must be
+// said beside its larger diameter.
+func ringInFace(n *node) bool {
+	part := n.in("part")
+	return n.kind.Name == "groove" && n.named["at"] != nil && n.named["outer"] != nil && part != nil &&
+		part.named["diameter"] == nil && part.named["hexagon"] == nil && part.named["square"] == nil
 }
 
 // settledElsewhere lists the groups that something outside of them settles: the slope of a

@@ -225,6 +225,20 @@ func (a Axle) BoreProfile(by string, stations ...Station) ([]Removal, error) {
 	return out, nil
 }
 
+// Rounded is a profile with its roundings made of straight lines, as Profile (outside) and BoreProfile
+// (inside) cut it. A rounding too large for its corner is an error.
+func Rounded(inside bool, stations ...Station) ([]Station, error) {
+	line, err := rounded(stations, !inside)
+	if err != nil {
+		return nil, err
+	}
+	var out []Station
+	for _, p := range line {
+		out = append(out, Station{X: p.x, R: p.y})
+	}
+	return out, nil
+}
+
 func (a Axle) frustum(p, q pt) Shape {
 	if q.x-p.x < hair {
 		return Shape{}

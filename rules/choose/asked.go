@@ -104,6 +104,10 @@ func (k *asked) process() string {
 		return k.holeProcess()
 	case "bore":
 		return "boring"
+	case "centre_hole":
+		return "centring"
+	case "thread":
+		return "threading"
 	case "graduations":
 		if k.step.Work.Kind == "bench" {
 			return "scribing"
@@ -227,7 +231,7 @@ func (k *asked) widest() float64 {
 	switch f.Kind() {
 	case "hole":
 		return k.wanted()
-	case "step", "chamfer", "radius":
+	case "step", "chamfer", "radius", "outside":
 		return 1000
 	case "outline":
 		if f.Way != nil {

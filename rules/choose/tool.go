@@ -38,11 +38,16 @@ func (c *chooser) tools(k *asked) []eval.Pick {
 	case "countersinking":
 		return c.countersinks(k)
 	case "spotting", "centring":
+		if f := k.target.Form; f != nil && f.Feature.Kind == "centre_hole" {
+			return c.centreDrills(k)
+		}
 		return c.any(k, []string{"centre_drill"}, false)
 	case "sawing":
 		return c.saws(k)
 	case "engraving":
 		return c.points(k)
+	case "threading":
+		return c.dies(k)
 	case "boring":
 		return c.boringBars(k)
 	case "milling", "plunging":

@@ -16,7 +16,7 @@ type place struct {
 
 // placesOf lists the places of an operation in the order of the work: of a hole the place, of a
 // cut its stretch; what is done again at the same place, deeper, counts once. Where the piece is
-// turned on between, one place stands for all.
+// turned on between, or all round under the tool, one place stands for all.
 func placesOf(k *eval.Cut) (out []place) {
 	deep := 2 // the axis that a tool goes in along
 	var mid solid.Vec
@@ -33,6 +33,9 @@ func placesOf(k *eval.Cut) (out []place) {
 			continue
 		}
 		for _, v := range w.Moves {
+			if f := w.Target.Form; f != nil && f.Rounded() && !alike(v.From, v.To, deep) {
+				continue
+			}
 			v.From, v.To = v.From.Add(mid), v.To.Add(mid)
 			if n := len(out); n > 0 && same(out[n-1], v) {
 				continue

@@ -74,8 +74,8 @@ func nearCut(h *eval.Holding, k *eval.Cut) float64 {
 func nearTurn(k *eval.Turn) float64 {
 	near := math.Inf(1)
 	for i := range k.Works {
-		if r, ok := roomOf(k, &k.Works[i]); ok && r.mm <= closeMost {
-			near = min(near, r.mm)
+		if r, ok := roomOf(k, &k.Works[i]); ok && r.Room <= closeMost {
+			near = min(near, r.Room)
 		}
 	}
 	return near

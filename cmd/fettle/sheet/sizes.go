@@ -316,6 +316,11 @@ func turnedNote(p *eval.Part, f *eval.Form, g model.General) (sketch.Note, bool)
 		if x, ok := m.Module.Get(); ok {
 			words += ", module " + model.Figure(x)
 		}
+	case f.EndRing != nil:
+		words = "groove Ø" + toleranced(m.Outer.V, g, m.Item, "outer") + " × " + toleranced(m.Width.V, g, m.Item, "width") + " wide, " + model.Figure(f.Depth.V) + " deep"
+		mid := f.About.At
+		mid[f.About.Along] = f.Into.At
+		return sketch.Note{In: facing(f.About.Along), At: mid, Radius: f.EndRing.Outer, Words: words}, true
 	case m.Diameter.Is():
 		words = "Ø" + toleranced(m.Diameter.V, g, m.Item, "diameter")
 		if m.Kind == "groove" && m.Width.Is() {

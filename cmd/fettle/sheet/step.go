@@ -287,7 +287,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 	for i := range k.Works {
 		turning(k.Choice.By, &k.Works[i], put)
 		m.slides(k, &k.Works[i], put)
-		if r, ok := roomOf(k, &k.Works[i]); ok && r.mm <= closeMost {
+		if r, ok := roomOf(k, &k.Works[i]); ok && r.Room <= closeMost {
 			put("comes nearest", r.line(k))
 		}
 	}

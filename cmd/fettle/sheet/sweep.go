@@ -1,6 +1,10 @@
 package sheet
 
 import (
+	"math"
+	"strconv"
+	"strings"
+
 	"fettle/eval"
 	"fettle/schema/model"
 )
@@ -13,6 +17,11 @@ func (m *maker) sweeps(h *eval.Holding, k *eval.Cut, put func(a, b string)) bool
 	for i := range k.Works {
 		w := &k.Works[i]
 		f := w.Target.Form
+		if f != nil && f.Rounded() && w.Wrong == "" && len(w.Moves) > 0 && r > 0 {
+			m.ring(h, k, w, r, put)
+			said = true
+			continue
+		}
 		if f == nil || f.Way == nil || w.Wrong != "" || len(w.Moves) == 0 || !(r > 0) || len(f.Middles()) == 0 {
 			continue
 		}
@@ -26,4 +35,23 @@ func (m *maker) sweeps(h *eval.Holding, k *eval.Cut, put func(a, b string)) bool
 		said = true
 	}
 	return said
+}
+
+// ring says where the table's middle and the tool's stand for what is milled round a line.
+func (m *maker) ring(h *eval.Holding, k *eval.Cut, w *eval.Working, r float64, put func(a, b string)) {
+	piece, pose := asPut(h, k)
+	f := w.Target.Form
+	put("set over the table's middle", at(zeroOf(h, k, piece, pose), pose.Point(f.About.At)))
+	var off []string
+	mid := pose.Point(f.About.At)
+	for _, v := range w.Moves {
+		if alike(v.From, v.To, 2) {
+			off = append(off, model.Figure(tidy(math.Hypot(v.To[0]-mid[0], v.To[1]-mid[1]))))
+		}
+	}
+	says := strings.Join(off, " mm, then ")
+	if n := len(off); n > fewPlaces {
+		says = off[0] + " mm, then in " + strconv.Itoa(n-1) + " wider circles up to " + off[n-1]
+	}
+	put("tool's middle", says+" mm off the table's: down to the depth, then the table turned all the way round")
 }

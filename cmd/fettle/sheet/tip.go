@@ -87,80 +87,48 @@ func (t *turned) blade(w *eval.Turning) {
 }
 
 // room is how near a cut on a lathe, or what holds its tool, comes to what turns with the work.
-type room struct {
-	from, to float64 // places on the lathe's axis
-	mm       float64 // below 0 they meet
-	what     string  // "post to jaws"
-	post     bool    // it is the tool post's
-}
+type room eval.JawRoom
 
-// roomOf works out what the rule about tools and jaws says: the blade or the left side of the post
-// against the jaw face, the tool against a faceplate. False where nothing is known, or where the post
-// passes outside of the jaws.
+// what names the two things between which a room lies.
+var what = map[eval.JawRoomOf]string{eval.CutToJaws: "the cut into the jaws", eval.BladeToJaws: "to the jaws", eval.PostToJaws: "post to jaws", eval.ToolToPlate: "to the faceplate"}
+
+// roomOf is the room that the rule about tools and jaws looks at; false where nothing is known, or
+// where the post passes outside of the jaws, or may for all that is known.
 func roomOf(k *eval.Turn, w *eval.Turning) (room, bool) {
-	h, t := k.Hold, k.Choice.Tool.Cutter
-	if w.Inside || w.Wrong != "" || w.Had == 0 || k.Choice.Post == nil || t == nil {
+	r, ok := k.JawRoom(w)
+	if !ok || k.Choice.Post == nil || len(r.Lacks) > 0 {
 		return room{}, false
 	}
-	near := math.Round(w.U0*1000) / 1000
-	if h.Choice.Faceplate != nil {
-		return room{from: -h.Under(), to: near, mm: near + h.Under(), what: "to the faceplate"}, true
+	if r.Of == eval.PostToJaws && r.Room < 0 {
+		if out, known := r.Outside.Get(); !known || out >= k.Part.Build.Thumbs["room"].Or(1)-0.0005 {
+			return room{}, false
+		}
 	}
-	left, known := k.Choice.Post.LeftOfEdge.Get()
-	switch {
-	case h.Choice.Chuck == nil, near < -0.0005 && w.Target.Outside:
-		return room{}, false
-	case near < -0.0005:
-		return room{from: 0, to: near, mm: near, what: "the cut into the jaws"}, true
-	case t.Kind == "parting_tool":
-		return room{from: 0, to: near, mm: near, what: "to the jaws"}, true
-	case !known:
-		return room{}, false
-	}
-	mm := math.Round((near-left)*1000) / 1000
-	if mm < 0 && outsideOfJaws(k, w) {
-		return room{}, false
-	}
-	return room{from: 0, to: mm, mm: mm, what: "post to jaws", post: true}, true
-}
-
-// outsideOfJaws says whether what holds the tool stays beyond the circle that the jaws sweep, or may
-// for all that is known.
-func outsideOfJaws(k *eval.Turn, w *eval.Turning) bool {
-	sweep, ok := k.Hold.Sweeps().Get()
-	reach, ok2 := k.Choice.Tool.Reach().Get()
-	if !ok || !ok2 {
-		return true
-	}
-	r := min(w.R0, w.R1)
-	if k.Choice.By == "facing" {
-		r = 0
-	}
-	return r+reach-sweep/2 >= k.Part.Build.Thumbs["room"].Or(1)-0.0005
+	return room(r), true
 }
 
 // words are the figure of a room, as a label or, with the names, as a line.
 func (r room) words() string {
-	if r.mm < -0.0005 {
-		return "CLASH by " + sketch.Figure(-r.mm) + ": " + strings.Replace(r.what, " to ", " into ", 1)
+	if r.Room < -0.0005 {
+		return "CLASH by " + sketch.Figure(-r.Room) + ": " + strings.Replace(what[r.Of], " to ", " into ", 1)
 	}
-	return sketch.Figure(math.Round(r.mm*100)/100) + " " + r.what
+	return sketch.Figure(math.Round(r.Room*100)/100) + " " + what[r.Of]
 }
 
 // line is the same in the lines of an operation.
 func (r room) line(k *eval.Turn) string {
-	if r.mm < -0.0005 {
+	if r.Room < -0.0005 {
 		return r.words()
 	}
-	what := k.Choice.Tool.Path()
-	if r.post {
-		what = k.Choice.Post.Path()
+	tool := k.Choice.Tool.Path()
+	if r.Of == eval.PostToJaws {
+		tool = k.Choice.Post.Path()
 	}
 	on := "the jaws of " + k.Hold.Choice.HeldBy()
 	if k.Hold.Choice.Faceplate != nil {
 		on = k.Hold.Choice.HeldBy()
 	}
-	return what + " to " + on + ": " + length(r.mm)
+	return tool + " to " + on + ": " + length(r.Room)
 }
 
 // toJaws draws how near the cut, or what holds its tool, comes to what turns with the work.
@@ -170,19 +138,19 @@ func (t *turned) toJaws(w *eval.Turning) {
 		t.lack(p.LeftOfEdge.Missing())
 	}
 	r, ok := roomOf(k, w)
-	if !ok || r.mm > closeMost {
+	if !ok || r.Room > closeMost {
 		return
 	}
 	p := &t.s.Panes[elevation]
 	y := -max(h.Gripped/2, min(w.R0, w.R1)) - 4
-	if r.post {
-		t.post(w, r.to)
+	if r.Of == eval.PostToJaws {
+		t.post(w, r.To)
 	}
-	if r.mm < -0.0005 {
+	if r.Room < -0.0005 {
 		at := solid.Vec{0, y, 0}
 		p.Passes = append(p.Passes, sketch.Passage{A: at, B: at, Meets: true, Words: r.words()})
 	} else {
-		p.Passes = append(p.Passes, sketch.Passage{A: solid.Vec{r.from, y, 0}, B: solid.Vec{r.to, y, 0}, Words: r.words()})
+		p.Passes = append(p.Passes, sketch.Passage{A: solid.Vec{r.From, y, 0}, B: solid.Vec{r.To, y, 0}, Words: r.words()})
 	}
 	reach(p, solid.Vec{0, y - 2, 0})
 }
