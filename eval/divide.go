@@ -56,6 +56,9 @@ func (st *Step) divisions(t Target) ([]Division, string) {
 	case in.Angles.Is():
 		return turns(t, in.Angles.V)
 	}
+	if t.Form != nil && t.Form.Scale != nil && t.Form.Scale.Ruled != nil {
+		return nil, ""
+	}
 	if t.Form == nil || t.Form.Wrong != "" || len(t.Form.Lacks) > 0 || len(t.Form.Spins) < 2 && t.Form.Tooth == nil && t.Form.Scale == nil && !t.Form.circled() {
 		return nil, ""
 	}
@@ -81,6 +84,8 @@ func (f *Form) asked() (n int, over float64, spaces int) {
 	switch {
 	case f.Tooth != nil:
 		return f.Tooth.Count, 360, f.Tooth.Count
+	case f.Scale != nil && f.Scale.Ruled != nil:
+		return 0, 0, 0
 	case f.Scale != nil:
 		return len(f.Spins), f.Scale.Over, f.Scale.Count
 	case m.Kind == "flats":
@@ -273,6 +278,20 @@ func (d Divider) Only(plate string, circle int) Divider {
 		d.Head.Direct, d.Head.Gear.Wheels = nil, nil
 	}
 	return d
+}
+
+// For is the divider with what is free for a division: while a train turns the piece along a helix, its
+// wheels are in use and the worm is in mesh, so that neither a differential nor a direct plate serves.
+func (d Divider) For(v Division) Divider {
+	if v.Helical() {
+		d.Head.Direct, d.Head.Gear.Wheels = nil, nil
+	}
+	return d
+}
+
+// Helical says whether what is divided is cut on a helix.
+func (v Division) Helical() bool {
+	return v.Target.Form != nil && v.Target.Form.Tooth != nil && v.Target.Form.Tooth.Lead > 0
 }
 
 // Ways lists the exact settings for a job, best first: plain, direct, then differential, then

@@ -42,6 +42,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 	feeding(k.Feeding(), passes, cuts, oil, put)
 	begins(k, put)
 	put("turned on by", strings.Join(k.Choice.Index, "; "))
+	teeth(k, put)
 	running := divided(g.hold, k, put)
 	tables := append(m.where(g.hold, k, put), running...)
 	if r := k.Stack.Diameter.Or(0) / 2; k.Choice.By == "milling" && r > 0 {
@@ -135,7 +136,7 @@ const longTable = 14
 // divided says how the arms of the sector stand, and gives the running table of every place.
 func divided(h *eval.Holding, k *eval.Cut, put func(a, b string)) (out []Block) {
 	d, ok := h.Divider()
-	if !ok {
+	if !ok || len(k.Choice.Index) == 0 {
 		return nil
 	}
 	for _, s := range eval.Settings(d, k.Step) {
@@ -324,6 +325,8 @@ func turning(by string, w *eval.Turning, put func(a, b string)) {
 	case f != nil && f.KeyBore != nil:
 		put("along the bore", model.Figure(tidy(w.X1-w.X0))+" mm in strokes of the saddle, the spindle held from turning")
 		put("deep", model.Figure(tidy(w.Off))+" mm from the round of the bore, "+model.Figure(tidy(f.Width))+" mm wide")
+	case f != nil && f.Tooth != nil:
+		planedTeeth(w, put)
 	case w.Depth > 0:
 		d := model.Figure(w.Depth) + " mm of full diameter from the finished end"
 		if w.Point > 0 {
