@@ -19,6 +19,7 @@ type Part struct {
 	Forms  []*Form // in the order of the features
 	Blank  Blank
 	Work   []*Work
+	Drawn  *Part       // of a mirrored part: the same as its blocks say it, not turned over
 	Apart  *Part       // with a split that is drawn closed: the part as it lies before its pieces are together
 	Joint  *SplitJoint // of a part that lies apart
 	boxes  []bounds    // round what each form takes away, in their order; once they are asked for

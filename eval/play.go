@@ -174,6 +174,7 @@ func Ready(b *model.Build, m *model.Part) *Part {
 		}
 		m = handed(m, o)
 		p.Part = m
+		p.Drawn = Ready(b, asDrawnThere(m))
 		sizes = partSizes(m)
 	}
 	if p.Unplayed == "" && p.turnedEnvelope() {
