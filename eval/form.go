@@ -56,6 +56,7 @@ type Form struct {
 	// it is not made on paper yet.
 	Wrong string
 	Later bool
+	Aside bool // in an assembly: it is made all the same, in the frame of its own part
 }
 
 // Rim is the edge of a hole at a face.

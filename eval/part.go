@@ -26,6 +26,8 @@ type Part struct {
 	// Of an assembly: what is joined in it, and the holes that another of its parts stands in.
 	Members []Member
 	Filled  map[*Form]bool
+	whole   *solid.Piece  // all of it, as the work on it begins
+	seen    map[int]*Part // the same in the frames of its members, once they are asked for
 	// Unplayed says in a sentence why the part is not made on paper; "" if it is.
 	Unplayed string
 }

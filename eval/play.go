@@ -300,9 +300,10 @@ func bench(p *Part, before *State, w *Work) *Holding {
 func (pl *Player) step(t *PartTrace, p *Part, h *Holding, w *Work, st *Step, state *State, d Decider) *State {
 	switch st.Kind {
 	case "operation":
+		h, state, st = h.ForStep(state, st)
 		k := pl.Make(h, state, st, d.Cut(h, state, st))
 		t.Moments = append(t.Moments, Moment{Cut: k})
-		return k.After
+		return k.Left()
 	case "deburr":
 		hold := h
 		if w.Kind == "bench" {

@@ -127,7 +127,7 @@ func (m *maker) setting(t *eval.PartTrace, g *group) {
 	k := 0
 	for _, mo := range t.Moments {
 		switch {
-		case mo.Cut != nil && mo.Cut.Hold == g.hold && g.hold != nil:
+		case mo.Cut != nil && mo.Cut.Held() == g.hold && g.hold != nil:
 			k++
 			m.cut(g, mo.Cut, k)
 		case mo.Turn != nil && mo.Turn.Hold == g.chuck && g.chuck != nil:
