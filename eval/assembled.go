@@ -70,6 +70,7 @@ func assembly(b *model.Build, a *model.Assembly, members []Member) (*Part, *Stat
 	p := &Part{Part: &m, Build: b, Size: first.Size, Low: first.Low, Round: first.Round, Across: first.Across, Sized: first.Sized}
 	s := &State{Profile: members[0].State.Profile, Faces: members[0].State.Faces, Centred: members[0].State.Centred, Parted: true,
 		Last: finding.Spot{Part: a.Label}, Key: Key{}.With(itemDigest(a.Item))}
+	p.Members = members
 	var pieces []*solid.Piece
 	for i := range members {
 		w := &members[i]
@@ -93,15 +94,12 @@ func assembly(b *model.Build, a *model.Assembly, members []Member) (*Part, *Stat
 			s.Burrs = append(s.Burrs, own)
 		}
 		if i > 0 {
-			var fs [7]FaceState
-			for _, f := range model.Faces {
-				fs[placedFace(w.Pose, f)] = w.State.Faces[f].placed(w.Pose, f)
-			}
-			s.Others = append(s.Others, fs)
+			s.Others = append(s.Others, [7]FaceState{})
+			p.setFacesOf(s, i, w.State.Faces)
 		}
 	}
-	p.Members = members
 	s.Piece = solid.Joined(pieces...)
+	p.whole = s.Piece
 	p.around(s, first)
 	if p.Round {
 		s.Profile = p.coaxial(s)
@@ -152,10 +150,21 @@ func (p *Part) cannotMake(s *model.SetUp) string {
 		case !ok:
 			return r.Path() + " is no feature or face of what is joined here"
 		case t.Form != nil && t.Form.Wrong != "" && t.Form.Later:
-			return t.Form.Name() + " is not made on paper: " + t.Form.Wrong
+			if why := p.asideWrong(t.Form); why != "" {
+				return t.Form.Name() + " is not made on paper: " + why
+			}
 		}
 	}
 	return ""
+}
+
+// asideWrong says why a form is not made on paper in the frame of its own part either; "" if it is.
+func (p *Part) asideWrong(f *Form) string {
+	if n, ok := p.asideOf(Target{Form: f}); ok {
+		q, _ := p.as(n)
+		return q.Forms[p.numberOf(f)].Wrong
+	}
+	return f.Wrong
 }
 
 // makesOf lists all that a set-up makes.
@@ -234,14 +243,7 @@ func (p *Part) takeOut(s *State) []*State {
 		one.Features = slices.Clone(s.Features[at : at+k])
 		p.profileOut(m, one)
 		at += k
-		faces := s.Faces
-		if n > 0 {
-			faces = s.Others[n-1]
-		}
-		for _, f := range model.Faces {
-			to := placedFace(back, f)
-			one.Faces[to] = faces[f].placed(back, f)
-		}
+		one.Faces = p.facesOf(s, n)
 		one.Burrs = nil
 		for _, b := range append(slices.Clone(s.Burrs), s.Hidden...) {
 			if p.memberOf(b.Of) == n || b.Of == m.Part {

@@ -14,7 +14,7 @@ func placedFace(q solid.Pose, f model.Face) model.Face {
 	if f == model.NoFace {
 		return f
 	}
-	return faceAlong(q.Dir(Normal(f)))
+	return mostly(q.Dir(Normal(f)))
 }
 
 // placedPlane is a flat face once its part is placed.
@@ -34,9 +34,20 @@ func (s FaceState) placed(q solid.Pose, f model.Face) FaceState {
 	return s
 }
 
+// placed is a burr of a part as that is placed. Where the part lies aslant the face that it stands out of is
+// the one that looks most its way, and the part's own is kept, to be found again when it is placed back.
 func (b *Burr) placed(q solid.Pose) *Burr {
 	n := *b
-	n.On, n.A, n.B = placedFace(q, b.On), q.Point(b.A), q.Point(b.B)
+	n.A, n.B = q.Point(b.A), q.Point(b.B)
+	switch {
+	case b.On == model.NoFace:
+	case squareTo(q):
+		n.On = placedFace(q, b.On)
+	case b.Home != model.NoFace:
+		n.On, n.Home = b.Home, model.NoFace
+	default:
+		n.On, n.Home = mostly(q.Dir(Normal(b.On))), b.On
+	}
 	return &n
 }
 
@@ -106,6 +117,12 @@ func (m *Member) forms(first *Part) []*Form {
 	return out
 }
 
+// aside says why a form cannot be laid in the frame of the whole, so that it is made in that of its own part.
+func (f *Form) aside(says string) {
+	f.later(says)
+	f.Aside = true
+}
+
 // placed lays a form where its part sits.
 func (f *Form) placed(q solid.Pose, round bool) {
 	shifted := unturnedBy(q)
@@ -114,19 +131,19 @@ func (f *Form) placed(q solid.Pose, round bool) {
 	case f.Wrong != "" || len(f.Lacks) > 0:
 		return
 	case !squareTo(q):
-		f.later("it lies aslant to the first part of the assembly")
+		f.aside("it lies aslant to the first part of the assembly")
 		return
 	case round && !coaxial && (len(f.Spins) > 0 || f.Tooth != nil || f.Scale != nil || f.Seat != nil):
-		f.later("it goes round the axis of a part that is turned against the first one of the assembly")
+		f.aside("it goes round the axis of a part that is turned against the first one of the assembly")
 		return
 	case (f.EndRing != nil || f.Way != nil || f.KeyBore != nil || f.Scale != nil && f.Scale.Ruled != nil) && !(shifted && q.Point(solid.Vec{}).Len() < model.Grain):
-		f.later("it is of a part that does not lie as the first one of the assembly does")
+		f.aside("it is of a part that does not lie as the first one of the assembly does")
 		return
 	case about && (f.Tooth != nil || f.Scale != nil):
-		f.later("it goes round the axis of a part that is turned about against the first one of the assembly")
+		f.aside("it goes round the axis of a part that is turned about against the first one of the assembly")
 		return
 	case !shifted && len(f.Copies) > 0:
-		f.later("its places go round a circle of a part that is turned against the first one of the assembly")
+		f.aside("its places go round a circle of a part that is turned against the first one of the assembly")
 		return
 	}
 	f.Into = placedPlane(q, f.Into)

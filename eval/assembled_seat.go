@@ -11,7 +11,8 @@ import (
 
 // Where a part sits in an assembly follows from what is written: a place block, the fits and the
 // screws that join it to parts that sit already. Each gives conditions on how it is turned, which is
-// looked for among the 24 ways that axes lie on axes, the least turned first, and on where its origin
+// looked for among the 24 ways that axes lie on axes, the least turned first, then among those in which it lies
+// square to one that is turned aslant; and on where its origin
 // lies. A shaft with a shoulder stands with it against the mouth of its hole; one without goes to the
 // bottom of a blind hole; one no longer than a through hole stands flush with the mouth. How far a
 // longer one goes in, and how a part turns about the only screw or shaft that holds it, must be said.
@@ -70,7 +71,7 @@ func (t *Trace) seat(a *model.Assembly, sits []Member, m *Member) (why string) {
 		as = append(ts, as...)
 	}
 	lacks := ""
-	for _, q := range t.turns(place) {
+	for _, q := range t.turns(place, sits) {
 		pose, whole, ok := solve(q, as, place, sits[0].Part)
 		if !ok {
 			continue
@@ -103,7 +104,7 @@ func severalAxes(as []anchor) bool {
 }
 
 // turns lists the ways that a part may be turned: as its place block says, else the least turned first.
-func (t *Trace) turns(place *model.Place) []solid.Pose {
+func (t *Trace) turns(place *model.Place, sits []Member) []solid.Pose {
 	var said solid.Pose
 	if place != nil && place.Turned.Said {
 		axis := map[string]int{"x": 0, "y": 1, "z": 2}[place.Turned.About.V]
@@ -134,30 +135,75 @@ func (t *Trace) turns(place *model.Place) []solid.Pose {
 		return sum + q.Dir(solid.Vec{0, 0, 1})[2]/8 // of two that are turned as far the one that stands upright
 	}
 	sort.SliceStable(out, func(i, j int) bool { return straight(out[i]) > straight(out[j]) })
+	n := len(out)
+	for i := range sits {
+		if lies := sits[i].Pose; !squareTo(lies) { // as a part lies that is not turned by quarters
+			lies = lies.Shifted(lies.Point(solid.Vec{}).Times(-1))
+			for _, q := range out[:n] {
+				out = append(out, after(lies, q))
+			}
+		}
+	}
 	return out
+}
+
+// fixed is where a place lies so far: how far along each of up to three directions square to one another.
+type fixed struct {
+	dir [3]solid.Vec
+	at  [3]float64
+	n   int
+}
+
+// set says that the place lies so far along a direction; false where it is known to lie elsewhere. soft:
+// only where that is not known yet.
+func (x *fixed) set(d solid.Vec, at float64, soft bool) bool {
+	for i := range x.n {
+		c := d.Dot(x.dir[i])
+		d, at = d.Sub(x.dir[i].Times(c)), at-c*x.at[i]
+	}
+	l := d.Len()
+	if x.n == len(x.dir) || l < 1e-6 {
+		return soft || math.Abs(at) < 0.01
+	}
+	x.dir[x.n], x.at[x.n] = d.Times(1/l), at/l
+	x.n++
+	return true
+}
+
+// point is the place; whole says whether all of it is known.
+func (x *fixed) point() (v solid.Vec, whole bool) {
+	for i := range x.n {
+		v = v.Add(x.dir[i].Times(x.at[i]))
+	}
+	return v, x.n == 3
+}
+
+// squareBeside are two directions square to one and to each other.
+func squareBeside(d solid.Vec) [2]solid.Vec {
+	var axis solid.Vec
+	axis[(mostly(d).Axis()+1)%3] = 1
+	a := axis.Sub(d.Times(axis.Dot(d))).Unit()
+	return [2]solid.Vec{a, d.Cross(a)}
 }
 
 // solve shifts a part that is turned so that all conditions hold. whole says whether nothing of its
 // place is left open, ok whether the conditions go together.
 func solve(q solid.Pose, as []anchor, place *model.Place, frame *Part) (pose solid.Pose, whole, ok bool) {
-	var at solid.Vec
-	var known [3]bool
-	set := func(i int, x float64) bool {
-		if known[i] {
-			return math.Abs(at[i]-x) < 0.01
-		}
-		at[i], known[i] = x, true
-		return true
-	}
+	var x fixed
 	if place != nil {
+		axis := func(i int, at float64) {
+			var d solid.Vec
+			d[i] = 1
+			x.set(d, at, false)
+		}
 		for i, s := range place.At.V.Short {
 			if i < 3 {
-				set(i, s.Nominal)
+				axis(i, s.Nominal)
 			}
 		}
 		for _, c := range place.At.V.Coords { // counted from faces of the first part
 			if c.Datum.Face != model.NoFace {
-				set(c.Datum.Face.Axis(), frame.FaceAt(c.Datum.Face)-c.Datum.Face.Sign()*c.Size.Nominal)
+				axis(c.Datum.Face.Axis(), frame.FaceAt(c.Datum.Face)-c.Datum.Face.Sign()*c.Size.Nominal)
 			}
 		}
 	}
@@ -168,18 +214,20 @@ func solve(q solid.Pose, as []anchor, place *model.Place, frame *Part) (pose sol
 				return pose, false, false
 			}
 			shift := a.other.Sub(q.Point(a.own))
-			for i := range 3 {
-				along := math.Abs(a.otherDir[i]) > 0.5
-				if along && (!a.deep || a.soft != soft || soft && known[i]) || !along && (!a.line || soft) {
-					continue
+			if a.line && !soft {
+				for _, n := range squareBeside(a.otherDir) {
+					if !x.set(n, shift.Dot(n), false) {
+						return pose, false, false
+					}
 				}
-				if !set(i, shift[i]) {
-					return pose, false, false
-				}
+			}
+			if a.deep && a.soft == soft && !x.set(a.otherDir, shift.Dot(a.otherDir), soft) {
+				return pose, false, false
 			}
 		}
 	}
-	return q.Shifted(at), known[0] && known[1] && known[2], true
+	at, whole := x.point()
+	return q.Shifted(at), whole, true
 }
 
 // touchAnchors are the faces of a place block that touch: the part's own and another's, in turn.
@@ -190,23 +238,24 @@ func touchAnchors(place *model.Place, sits []Member, m *Member) (out []anchor, w
 	}
 	for i := 0; i < len(refs); i += 2 {
 		own, ok := m.Part.planeNamed(refs[i])
-		other, ok2 := Plane{}, false
+		other, pose, ok2 := Plane{}, unturned, false
 		for j := range sits {
 			if refs[i+1].Item == nil {
 				continue
 			}
 			for _, leaf := range sits[j].Part.Leaves() {
 				if pl, ok := leaf.planeNamed(refs[i+1]); ok && !ok2 {
-					other, ok2 = placedPlane(sits[j].poseOf(leaf), pl), true
+					other, pose, ok2 = pl, sits[j].poseOf(leaf), true
 				}
 			}
 		}
 		if !ok || !ok2 {
 			return nil, "the faces that touch in " + place.Path() + " are no flat faces of parts that are joined here"
 		}
-		a := anchor{ownDir: Normal(own.Face), otherDir: Normal(other.Face).Times(-1), facing: true, deep: true, how: place.Path()}
+		a := anchor{ownDir: Normal(own.Face), otherDir: pose.Dir(Normal(other.Face)).Times(-1), facing: true, deep: true, how: place.Path()}
 		a.own[own.Face.Axis()] = own.At
 		a.other[other.Face.Axis()] = other.At + other.Face.Sign()*place.Gap.V.Nominal
+		a.other = pose.Point(a.other)
 		out = append(out, a)
 	}
 	return out, ""

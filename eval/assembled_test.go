@@ -115,7 +115,7 @@ func TestPlacesFollow(t *testing.T) {
 		two := one.Add(solid.Vec{float64(rapid.IntRange(1, 9).Draw(r, "x")), float64(rapid.IntRange(10, 19).Draw(r, "y")), 0})
 		touch := anchor{own: solid.Vec{0, 0, 5}, ownDir: solid.Vec{0, 0, -1}, other: q.Point(solid.Vec{0, 0, 5}), otherDir: q.Dir(solid.Vec{0, 0, -1}), facing: true, deep: true}
 		found := 0
-		for _, turn := range tr.turns(nil) {
+		for _, turn := range tr.turns(nil, nil) {
 			if _, whole, ok := solve(turn, []anchor{line(one), line(two)}, nil, nil); ok && whole {
 				r.Fatal("how far it goes in is known from lines alone")
 			}

@@ -23,7 +23,9 @@ type Cut struct {
 	Works  []Working
 	Near   []Near // how close each part of the stack comes to each thing, worst first per pair
 	Key    Key
-	level  bool // played in the frame of a level spindle
+	level  bool   // played in the frame of a level spindle
+	whole  *State // before it, in the frame of the whole, where the holding is seen from a part
+	left   *State
 	// Unplayed says in a sentence why this operation is not made on paper; "" if it is.
 	Unplayed  string
 	gapsAsked int
@@ -80,6 +82,9 @@ func (pl *Player) Make(h *Holding, before *State, st *Step, c CutChoice) *Cut {
 	}
 	pl.Moments++
 	k := &Cut{Spot: st.Spot, Step: st, Hold: h, Part: h.Part, Choice: c, Before: before, Key: key}
+	if h.Seen != nil {
+		k.whole = h.wholes[before.Key]
+	}
 	k.play()
 	pl.Gaps += k.gapsAsked
 	pl.cuts[key] = k

@@ -19,41 +19,43 @@ type Form struct {
 	Through  bool
 	Flat     bool // flat-bottomed
 	// Straight features: the room they take within the envelope.
-	Lo, Hi  solid.Vec
-	Open    [7]bool // by face: the feature runs out of the envelope there
-	Width   float64
-	Across  int             // axis square to the walls of a slot, slit or split
-	Along   int             // axis that it runs along
-	Side    model.Face      // step: the other open face
-	Edge    [2]Plane        // chamfer, radius: the two faces that meet
-	Rims    []Rim           // chamfer, radius on rims of holes
-	Size    float64         // chamfer, radius
-	Of      *Form           // of a feature at one of its places alone: the feature itself
-	Lathe   *Lathe          // of features that a lathe makes; places along the line About
-	EndRing *EndGroove      // of a groove in an end
-	About   Axis            // of features that a lathe makes: the line that they lie round
-	Half    float64         // of a taper: half its included angle, radians
-	Spins   []float64       // of features not square to one face: each time round, degrees from top towards back; the shape itself looks to the top
-	Tooth   *Toothing       // of teeth
-	Scale   *Scale          // of graduations
-	On      *Form           // of teeth and graduations: the turned surface that they lie on; nil the part's own outside
-	Flank   float64         // of a vee groove: length of each flank along the line; of a round one the radius at its floor
-	Way     *OutlineWay     // of an outline: its edge
-	Trim    []solid.Removal // of an outline
-	Under   *Undercut       // of tee slots and dovetails
-	Skew    *Skew           // of a slot that runs aslant
-	Seat    *KeySeat        // of a keyway for a half-round key
-	KeyBore *KeyBore        // of a keyway in a bore
-	Copies  []float64       // of a straight feature repeated round a circle: degrees from its first place
-	Centre  solid.Vec       // the middle of that circle
-	Owner   *Part           // in an assembly: the part that it is of
-	Own     *Form           // in an assembly: the same in its own part
-	Lacks   []model.Lack
-	beside  []Breakout // worked out once; nil before
+	Lo, Hi   solid.Vec
+	Open     [7]bool // by face: the feature runs out of the envelope there
+	Width    float64
+	Across   int             // axis square to the walls of a slot, slit or split
+	Along    int             // axis that it runs along
+	Side     model.Face      // step: the other open face
+	Edge     [2]Plane        // chamfer, radius: the two faces that meet
+	Rims     []Rim           // chamfer, radius on rims of holes
+	Size     float64         // chamfer, radius
+	Of       *Form           // of a feature at one of its places alone: the feature itself
+	Lathe    *Lathe          // of features that a lathe makes; places along the line About
+	EndRing  *EndGroove      // of a groove in an end
+	About    Axis            // of features that a lathe makes: the line that they lie round
+	Half     float64         // of a taper: half its included angle, radians
+	Spins    []float64       // of features not square to one face: each time round, degrees from top towards back; the shape itself looks to the top
+	Tooth    *Toothing       // of teeth
+	Scale    *Scale          // of graduations
+	On       *Form           // of teeth and graduations: the turned surface that they lie on; nil the part's own outside
+	Flank    float64         // of a vee groove: length of each flank along the line; of a round one the radius at its floor
+	Way      *OutlineWay     // of an outline: its edge
+	Trim     []solid.Removal // of an outline
+	Under    *Undercut       // of tee slots and dovetails
+	Skew     *Skew           // of a slot that runs aslant
+	Seat     *KeySeat        // of a keyway for a half-round key
+	KeyBore  *KeyBore        // of a keyway in a bore
+	Copies   []float64       // of a straight feature repeated round a circle: degrees from its first place
+	Centre   solid.Vec       // the middle of that circle
+	Owner    *Part           // in an assembly: the part that it is of
+	Own      *Form           // in an assembly: the same in its own part
+	Mirrored bool            // turned over, left to right, from how its block says it
+	Lacks    []model.Lack
+	beside   []Breakout // worked out once; nil before
 	// Wrong says in a sentence why there is no such shape; "" if there is. Later: only because
 	// it is not made on paper yet.
 	Wrong string
 	Later bool
+	Aside bool // in an assembly: it is made all the same, in the frame of its own part
 }
 
 // Rim is the edge of a hole at a face.

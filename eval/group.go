@@ -30,7 +30,7 @@ func (t *PartTrace) Stretches() []Stretch {
 func (s *Stretch) owns(m Moment) bool {
 	switch {
 	case m.Cut != nil:
-		return m.Cut.Hold == s.Hold
+		return m.Cut.Held() == s.Hold
 	case m.Measure != nil:
 		return m.Measure.Hold == s.Hold
 	case m.Deburr != nil:

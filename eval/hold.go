@@ -33,7 +33,12 @@ type Holding struct {
 	Opening       model.Known[float64]       // width between the jaws
 	Obstacles     []Obstacle
 	Lacks         []model.Lack // what was not known of the obstacles
-	Upright       *Holding     // where all leans together: the same before it leans; else nil
+	Seen          *Seen        // where it is seen from a part of the whole; else nil
+	views         map[int]*Holding
+	states        map[Key]*State // by the key of the whole's
+	wholes        map[Key]*State // the whole's by the key of what is seen of it
+	steps         map[*Step]*Step
+	Upright       *Holding // where all leans together: the same before it leans; else nil
 	// Unplayed says in a sentence why this holding is not made on paper; "" if it is.
 	Unplayed string
 }

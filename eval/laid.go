@@ -24,6 +24,9 @@ type Laid struct {
 // Laid lists the distances of a part's drawing, as they are written: the outer sizes, then feature
 // by feature. Diameters are not among them, nor how deep holes are.
 func (p *Part) Laid() []Laid {
+	if p.Drawn != nil {
+		return p.laidTurned()
+	}
 	var out []Laid
 	for axis := range 3 {
 		if p.Round && axis > 0 {

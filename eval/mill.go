@@ -2,7 +2,6 @@ package eval
 
 import (
 	"math"
-	"slices"
 
 	"fettle/eval/solid"
 	"fettle/schema/model"
@@ -18,19 +17,13 @@ func coneDepth(large, small, included float64) float64 {
 	return max(0, large-small) / 2 / math.Tan(half)
 }
 
-// face machines one of the part's own faces flat.
+// face machines one of the part's own faces flat; of an assembly that of the part that it is seen from.
 func (k *Cut) face(t Target) {
-	if t.Member == 0 {
-		k.faced(t, t.Face, k.Part.FaceAt(t.Face), t.Face.String())
-		return
+	called := t.Face.String()
+	if t.Member > 0 {
+		called = t.Name()
 	}
-	// The face of another part of an assembly: it stands for the assembly's own while it is cut.
-	others := slices.Clone(k.After.Others)
-	own, was := k.After.Faces[t.Face], k.After.Burrs
-	k.After.Faces[t.Face] = others[t.Member-1][t.Face]
-	k.faced(t, t.Face, t.At, t.Name())
-	others[t.Member-1][t.Face], k.After.Faces[t.Face] = k.After.Faces[t.Face], own
-	k.After.Others, k.After.Burrs = others, was
+	k.faced(t, t.Face, k.Part.FaceAt(t.Face), called)
 }
 
 // faced machines a face that looks in a direction and lies finished at a place along its axis.

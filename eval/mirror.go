@@ -3,6 +3,7 @@ package eval
 import (
 	"strings"
 
+	"fettle/eval/solid"
 	"fettle/schema/model"
 )
 
@@ -55,15 +56,61 @@ func handed(m, o *model.Part) *model.Part {
 	return &c
 }
 
+// asDrawnThere is the same part as the blocks of its features say it, before it is turned over.
+func asDrawnThere(m *model.Part) *model.Part {
+	c := *m
+	c.MirrorOf, c.Work = model.Known[model.Ref]{}, nil
+	return &c
+}
+
+// PlaceOf resolves a place of one datum that a feature of the part says to an axis and where it lies
+// along it.
+func (p *Part) PlaceOf(pos model.Position) (axis int, at float64, ok bool) {
+	if len(pos.Coords) != 1 {
+		return 0, 0, false
+	}
+	if p.Drawn != nil {
+		axis, at, ok = p.Drawn.PlaceOf(pos)
+		if axis == 0 {
+			at = p.Low[0] + p.High()[0] - at
+		}
+		return axis, at, ok
+	}
+	return p.coordinate(pos.Coords[0], -1)
+}
+
+// laidTurned are the distances of a mirrored part's drawing: those of the other one, turned over.
+func (p *Part) laidTurned() []Laid {
+	sum := p.Low[0] + p.High()[0]
+	out := p.Drawn.Laid()
+	for i := range out {
+		l := &out[i]
+		if l.Form != nil {
+			if n := p.Drawn.numberOf(l.Form); n >= 0 {
+				l.Form = p.Forms[n]
+			}
+			l.At[0] = sum - l.At[0]
+		}
+		if l.Axis == 0 {
+			l.From, l.To = sum-l.From, sum-l.To
+		}
+	}
+	return out
+}
+
 // mirror turns every form over, left to right.
 func (p *Part) mirror() {
+	sum := p.Low[0] + p.High()[0]
 	for _, f := range p.Forms {
-		f.mirror(p.Low[0] + p.High()[0])
-		switch {
-		case f.Feature.Kind == "split" && f.Across == 0:
-			f.later("a mirrored part that is split from left to right is not made on paper yet")
-		case f.Trim != nil && f.Into.Face.Axis() == 0:
-			f.later("a mirrored outline that is drawn on an end is not made on paper yet")
+		f.mirror(sum)
+		if f.Way != nil && f.Wrong == "" {
+			w := *f.Way
+			w.Corners = append([]solid.Vec(nil), w.Corners...)
+			for i := range w.Corners {
+				w.Corners[i][0] = sum - w.Corners[i][0]
+			}
+			f.Way = &w
+			p.drawOutline(f)
 		}
 	}
 }
@@ -94,6 +141,7 @@ func (f *Form) mirror(sum float64) {
 		}
 		return Plane{pl.Face.Opposite(), sum - pl.At, name}
 	}
+	f.Mirrored = true
 	f.Into = plane(f.Into)
 	f.Dir[0] = -f.Dir[0]
 	for i := range f.Mouths {

@@ -7,14 +7,6 @@ import (
 	"fettle/schema/model"
 )
 
-// PlaceOf resolves a place of one datum to an axis and where it lies along it.
-func (p *Part) PlaceOf(pos model.Position) (axis int, at float64, ok bool) {
-	if len(pos.Coords) != 1 {
-		return 0, 0, false
-	}
-	return p.coordinate(pos.Coords[0], -1)
-}
-
 // outline shapes the edge of sheet or plate, or an opening in it, through its whole thickness.
 func (p *Part) outline(f *Form) {
 	m := f.Feature
@@ -34,36 +26,45 @@ func (p *Part) outline(f *Form) {
 	f.Into, f.Dir, f.Through = pl, Normal(pl.Face).Times(-1), true
 	f.Depth = model.Sure(p.far(pl))
 	a, b := across(pl.Face)
-	var origin, u solid.Vec
-	origin[pl.Face.Axis()], u[a] = pl.At, 1
-	fr := solid.On(origin, u, Normal(pl.Face))
-	flat := func(v solid.Vec) [2]float64 { return [2]float64{fr.U.Dot(v), fr.V.Dot(v)} }
-	var points [][2]float64
+	f.Way = &OutlineWay{Opening: m.Opening.V}
 	for _, pos := range m.Points.V {
 		v, known := p.locate(pl.Face, pos)
 		if !known[a] || !known[b] {
 			f.Wrong = "one of its points fixes only one of the two co-ordinates on that face"
 			return
 		}
-		if p.MirrorOf.Is() { // the other forms are turned over afterwards
-			v[0] = p.Low[0] + p.High()[0] - v[0]
-		}
-		points = append(points, flat(v))
+		v[pl.Face.Axis()] = pl.At
+		f.Way.Corners = append(f.Way.Corners, v)
 	}
-	var arcs []solid.OutlineArc
 	for _, c := range m.Arcs {
 		if !c.From.Is() || !c.Radius.Is() {
 			f.lack(c.From.Missing())
 			f.lack(c.Radius.Missing())
 			return
 		}
-		arcs = append(arcs, solid.OutlineArc{From: c.From.V - 1, Radius: c.Radius.V})
+		f.Way.Arcs = append(f.Way.Arcs, solid.OutlineArc{From: c.From.V - 1, Radius: c.Radius.V})
 	}
+	p.drawOutline(f)
+}
+
+// drawOutline makes edges, room and removals of an outline from its corners on the face that it goes into.
+func (p *Part) drawOutline(f *Form) {
+	pl := f.Into
+	a, _ := across(pl.Face)
+	var origin, u solid.Vec
+	origin[pl.Face.Axis()], u[a] = pl.At, 1
+	fr := solid.On(origin, u, Normal(pl.Face))
+	flat := func(v solid.Vec) [2]float64 { return [2]float64{fr.U.Dot(v), fr.V.Dot(v)} }
+	var points [][2]float64
+	for _, v := range f.Way.Corners {
+		points = append(points, flat(v))
+	}
+	arcs := f.Way.Arcs
 	over := p.outwardLater()
-	f.Way = &OutlineWay{Frame: fr, Edges: outlineEdges(points, arcs), Opening: m.Opening.V}
+	f.Way.Frame, f.Way.Edges = fr, outlineEdges(points, arcs)
 	var err error
 	p.outlineRoom(f)
-	if m.Opening.V {
+	if f.Way.Opening {
 		f.Trim, err = fr.Opening(points, arcs, f.Depth.V+over, over, f.Name())
 	} else {
 		lo, hi := flat(p.Low), flat(p.High())

@@ -18,6 +18,8 @@ type OutlineWay struct {
 	Frame   solid.Frame
 	Edges   []OutlineEdge // in turn, anticlockwise
 	Opening bool
+	Corners []solid.Vec // its points as they are written, on the face, in the part's frame
+	Arcs    []solid.OutlineArc
 }
 
 // OutlineEdge is one edge: straight, or an arc about Middle that bulges away from what the outline

@@ -19,12 +19,15 @@ type Part struct {
 	Forms  []*Form // in the order of the features
 	Blank  Blank
 	Work   []*Work
+	Drawn  *Part       // of a mirrored part: the same as its blocks say it, not turned over
 	Apart  *Part       // with a split that is drawn closed: the part as it lies before its pieces are together
 	Joint  *SplitJoint // of a part that lies apart
 	boxes  []bounds    // round what each form takes away, in their order; once they are asked for
 	// Of an assembly: what is joined in it, and the holes that another of its parts stands in.
 	Members []Member
 	Filled  map[*Form]bool
+	whole   *solid.Piece  // all of it, as the work on it begins
+	seen    map[int]*Part // the same in the frames of its members, once they are asked for
 	// Unplayed says in a sentence why the part is not made on paper; "" if it is.
 	Unplayed string
 }

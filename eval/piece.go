@@ -101,6 +101,11 @@ func sideOf(f *Form, n int) model.Face {
 	first := model.FaceOn(f.Across, -1)
 	if cs := f.Feature.At.V; len(cs) > 0 && len(cs[0].Coords) > 0 && cs[0].Coords[0].Datum.Face != model.NoFace {
 		first = cs[0].Coords[0].Datum.Face
+		if f.Mirrored {
+			first = turned(first)
+		}
+	} else if f.Mirrored {
+		first = turned(first)
 	}
 	if n == 0 {
 		return first

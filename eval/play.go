@@ -174,6 +174,7 @@ func Ready(b *model.Build, m *model.Part) *Part {
 		}
 		m = handed(m, o)
 		p.Part = m
+		p.Drawn = Ready(b, asDrawnThere(m))
 		sizes = partSizes(m)
 	}
 	if p.Unplayed == "" && p.turnedEnvelope() {
@@ -299,9 +300,10 @@ func bench(p *Part, before *State, w *Work) *Holding {
 func (pl *Player) step(t *PartTrace, p *Part, h *Holding, w *Work, st *Step, state *State, d Decider) *State {
 	switch st.Kind {
 	case "operation":
+		h, state, st = h.ForStep(state, st)
 		k := pl.Make(h, state, st, d.Cut(h, state, st))
 		t.Moments = append(t.Moments, Moment{Cut: k})
-		return k.After
+		return k.Left()
 	case "deburr":
 		hold := h
 		if w.Kind == "bench" {

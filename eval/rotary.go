@@ -61,7 +61,14 @@ func (h *Holding) turnedAbout() solid.Vec {
 			if t.Form == nil || !t.Form.circled() {
 				continue
 			}
-			if v, known := h.Part.locate(t.Form.Into.Face, t.Form.Feature.At.V[0]); known[0] || known[1] || known[2] {
+			q := h.Part
+			if q.Drawn != nil {
+				q = q.Drawn
+			}
+			if v, known := q.locate(t.Form.Into.Face, t.Form.Feature.At.V[0]); known[0] || known[1] || known[2] {
+				if q != h.Part {
+					v[0] = q.Low[0] + q.High()[0] - v[0]
+				}
 				return v
 			}
 		}

@@ -130,7 +130,13 @@ func (k *Cut) skewWrong(f *Form) string {
 	if d := k.Hold.Choice.Divided; d != nil && d.Upright || k.Choice.ByHand {
 		return ""
 	}
-	off := offSlides(k.Hold.Pose.Dir(f.Skew.Along()))
+	return k.offSlides(f.Skew.Along())
+}
+
+// offSlides says how far what runs along a direction lies off the table's ways, and what turns it there; "" if
+// it lies along one.
+func (k *Cut) offSlides(along solid.Vec) string {
+	off := offSlides(k.Hold.Pose.Dir(along))
 	if math.Abs(off) < 1e-6 {
 		return ""
 	}
@@ -149,12 +155,39 @@ func (p *Part) Turns(w *Work, up, back model.Face) []float64 {
 	var out []float64
 	for _, st := range w.Steps {
 		for _, t := range st.Makes {
+			if by, ok := p.turnsAside(t, up, pose); ok {
+				out = append(out, by)
+				continue
+			}
 			if f := t.Form; f != nil && f.Skew != nil && f.Wrong == "" && len(f.Lacks) == 0 && f.Into.Face == up {
 				out = append(out, offSlides(pose.Dir(f.Skew.Along())))
 			}
 		}
 	}
 	return out
+}
+
+// turnsAside is the turn about the upright that lays a straight feature which is made in the frame of its own
+// part along a way of the table.
+func (p *Part) turnsAside(t Target, up model.Face, pose solid.Pose) (float64, bool) {
+	n, ok := p.asideOf(t)
+	if !ok || t.Form == nil {
+		return 0, false
+	}
+	q, lies := p.as(n)
+	f := q.Forms[p.numberOf(t.Form)]
+	if f.Wrong != "" || len(f.Lacks) > 0 || len(f.Mouths) > 0 || f.Into.Face == model.NoFace || len(f.Copies) > 0 {
+		return 0, false
+	}
+	if d := lies.Dir(Normal(f.Into.Face)); d.Dot(Normal(up)) < 1-1e-9 {
+		return 0, false
+	}
+	var along solid.Vec
+	along[(f.Into.Face.Axis()+1)%3] = 1
+	if f.Skew != nil {
+		along = f.Skew.Along()
+	}
+	return offSlides(pose.Dir(lies.Dir(along))), true
 }
 
 // skewBurrs leaves burrs along both edges of a slot that runs aslant.

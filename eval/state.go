@@ -59,6 +59,7 @@ type FeatureState struct {
 // Burr is a ridge that a cut left along an edge.
 type Burr struct {
 	On     model.Face // the face that it stands out of
+	Home   model.Face // that face in the frame of its own part, where that lies aslant to the whole; else NoFace
 	Edge   string     // "the edge of top and left", "the rim of hole.pillar at the bottom face"
 	Names  []string   // paths that name it in deburr: "face.top", "hole.pillar"
 	Round  bool

@@ -93,6 +93,14 @@ func (p *Part) Leans(w *Work) []solid.Vec {
 	for _, st := range w.Steps {
 		for _, t := range st.Makes {
 			f := t.Form
+			if ds, ok := p.Wants(t); ok {
+				for _, d := range ds {
+					if n := mostly(d); n != model.NoFace && d.Dot(Normal(n)) < 1-1e-9 {
+						out = append(out, d)
+					}
+				}
+				continue
+			}
 			if f == nil || f.Wrong != "" || len(f.Lacks) > 0 {
 				continue
 			}
@@ -254,6 +262,9 @@ func (k *Cut) aslant() {
 			continue
 		}
 		up := math.Abs(k.Hold.Pose.Dir(n)[2])
+		if up > 1-1e-9 && k.Hold.Seen != nil && k.Choice.By == "milling" {
+			k.offWays(w)
+		}
 		if up > 1-1e-9 || up < 1e-6 {
 			continue
 		}
@@ -265,12 +276,26 @@ func (k *Cut) aslant() {
 	}
 }
 
+// offWays marks a straight feature of a part that is turned about the upright against the table's ways.
+func (k *Cut) offWays(w *Working) {
+	f := w.Target.Form
+	if f == nil || f.Skew != nil || len(f.Mouths) > 0 || f.Way != nil || len(f.Copies) > 0 || w.Wrong != "" || k.Hold.Choice.Divided != nil {
+		return
+	}
+	var along solid.Vec
+	along[(f.Into.Face.Axis()+1)%3] = 1
+	if w.Wrong = k.offSlides(along); w.Wrong != "" {
+		w.Facing = false
+	}
+}
+
 // wouldLean says which tilt turns a direction of the part to the spindle.
 func (k *Cut) wouldLean(n solid.Vec) string {
 	c := &k.Hold.Choice
 	if k.Hold.Pose.Dir(n)[2] < 0 && c.Lean.By == 0 {
 		return ""
 	}
+	n = k.Hold.inWhole(n)
 	if faceAlong(n) != model.NoFace && math.Abs(Normal(faceAlong(n)).Dot(n)) > 1-1e-9 {
 		return "; it is made with no tilt"
 	}

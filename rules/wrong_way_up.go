@@ -44,11 +44,11 @@ func wrongWayUp(k *eval.Cut, a *Ask) {
 		case k.LevelSpindle():
 			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("jaws", "back", "up", "hold"),
 				"%s is entered from %s, which does not look at the spindle: it lies level and comes from the column; put %s towards the column%s",
-				w.Target.Name(), w.Entry.Name, w.Entry.Face, bladeWould(&w))
+				w.Target.Name(), w.Entry.Name, k.Hold.Here(w.Entry.Face), bladeWould(&w))
 		default:
 			a.Say(k.Hold.Work.SetUp.Path()+".up", k.Hold.Place("up", "hold"),
 				"%s is entered from %s, which does not look at the spindle while %s is up: put %s up%s",
-				w.Target.Name(), w.Entry.Name, k.Hold.Choice.Up, w.Entry.Face, otherWayIn(&w, k.Hold.Choice.Up))
+				w.Target.Name(), w.Entry.Name, k.Hold.Choice.Up, k.Hold.Here(w.Entry.Face), otherWayIn(&w, k.Hold.Choice.Up))
 		}
 	}
 }

@@ -206,6 +206,12 @@ func ups(p *eval.Part, w *eval.Work) []model.Face {
 	}
 	for _, st := range w.Steps {
 		for _, t := range st.Makes {
+			if fs := p.MayLookUp(t); len(fs) > 0 {
+				for _, f := range fs {
+					add(f)
+				}
+				continue
+			}
 			switch {
 			case st.Step != nil && st.Step.From.Is():
 				add(st.Step.From.V.Face)

@@ -89,7 +89,7 @@ func settings(p *eval.PartTrace) (out []*group) {
 			out = append(out, &group{name: holdName(m.Hold), hold: m.Hold})
 		case m.Chuck != nil:
 			out = append(out, &group{name: m.Chuck.Spot.SetUp, chuck: m.Chuck})
-		case m.Cut != nil && len(out) > 0 && out[len(out)-1].hold == m.Cut.Hold:
+		case m.Cut != nil && len(out) > 0 && out[len(out)-1].hold == m.Cut.Held():
 			g := out[len(out)-1]
 			g.cuts = append(g.cuts, m.Cut)
 		case m.Turn != nil && len(out) > 0:
