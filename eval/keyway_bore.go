@@ -78,17 +78,21 @@ func (p *Part) KeyEnds(f *Form) (left, right KeyEnd) {
 	return p.keyEnd(f, f.KeyBore.X0, -1), p.keyEnd(f, f.KeyBore.X1, 1)
 }
 
-// keyEnd is an end of a keyway: its tool comes out at an end of the part, or in a bore or recess that
-// is as deep as the keyway's floor, wherever in it.
 func (p *Part) keyEnd(f *Form, x, sign float64) KeyEnd {
-	along := f.About.Along
+	return p.comesOut(f.About, f.KeyBore.Bore, x, sign, f.KeyBore.Radius+f.KeyBore.Deep)
+}
+
+// comesOut says whether a tool that is pushed along a bore, so far from its line, comes out at a place:
+// at an end of the part, or in another bore or recess that is as deep, wherever in it.
+func (p *Part) comesOut(about Axis, bore *Form, x, sign, reach float64) KeyEnd {
+	along := about.Along
 	if sign < 0 && near(x, p.Low[along]) || sign > 0 && near(x, p.High()[along]) {
 		return KeyEnd{X: x, Out: true}
 	}
 	for _, g := range p.Forms {
 		l := g.Lathe
-		if l != nil && l.Inside && l.End == model.NoFace && g.Wrong == "" && g.About.Same(f.About) && x > l.X0-model.Grain && x < l.X1+model.Grain &&
-			g != f.KeyBore.Bore && math.Min(l.R0, l.R1) >= f.KeyBore.Radius+f.KeyBore.Deep-model.Same {
+		if l != nil && l.Inside && l.End == model.NoFace && g.Wrong == "" && g.About.Same(about) && x > l.X0-model.Grain && x < l.X1+model.Grain &&
+			g != bore && math.Min(l.R0, l.R1) >= reach-model.Same {
 			return KeyEnd{x, true, g}
 		}
 	}

@@ -149,6 +149,11 @@ func (f *Form) mirrorRound(sum float64) {
 		s.At = sum - s.At
 		f.Seat = &s
 	}
+	if f.Tooth != nil {
+		t := *f.Tooth
+		t.Lean = -t.Lean
+		f.Tooth = &t
+	}
 	if f.Scale != nil && !f.Scale.End {
 		s := *f.Scale
 		s.Edge, s.Inward = sum-s.Edge, -s.Inward

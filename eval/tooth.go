@@ -4,30 +4,38 @@ import (
 	"math"
 
 	"fettle/eval/reckon/gear"
-	"fettle/eval/solid"
 	"fettle/schema/model"
 )
 
 // Teeth are shaped by their envelope: at each gap a notch with parallel sides, as deep as the
 // tooth and as wide as the gap on the reference circle, looking to the top and noted with its
-// angle (Spins). A disc cutter stands beside the blank on an upright spindle: its plane is level,
-// the middle of its width at the height of the axis, and it goes along the axis at full depth. All
-// gaps are alike, so one is played and the others are turned from it.
+// angle (Spins). How gaps of the several forms lie stands at the head of tooth_gap.go, how they
+// are cut at that of tooth_cut.go. All gaps are alike, so one is played and the others are turned from it.
 
 // Toothing is what the teeth of a form come to. Lengths are mm.
 type Toothing struct {
 	Count    int
-	Deep     float64 // outside to the floor of a gap, on the radius
-	Root     float64 // radius of the floor
-	Involute bool
-	Wheel    gear.Wheel // of involute teeth
-	Blank    gear.Blank // of involute teeth
+	Form     string     // "involute", "cycloidal", "notch", "ratchet"
+	Deep     float64    // from the surface that they lie on to the floor of a gap, on the radius
+	Root     float64    // radius of the floor, of a throated wheel in the middle of its rim
+	Inside   bool       // in a bore: the floor lies farther out than the tips
+	Module   float64    // of involute and cycloidal teeth
+	Lean     float64    // of a gap from the axis, degrees; right-hand above 0, left-hand below
+	Lead     float64    // of helical teeth: the way of the table in which the piece turns once; 0: it does not turn in the cut
+	Throat   *Throat    // of a throated worm wheel
+	Involute bool       // Wheel and Blank are set
+	Wheel    gear.Wheel // of a worm wheel without its lean
+	Blank    gear.Blank
 }
 
 // teethWheel is the wheel that involute teeth make; lacks says what is not known. Teeth for a worm
-// take its axial module, and its lead angle as the lean of the gash.
+// take its axial module: in their own plane they are those of a straight wheel, however the gash leans.
 func teethWheel(b *model.Build, m *model.Feature) (w gear.Wheel, lacks []model.Lack) {
 	w = gear.Wheel{Teeth: m.Count.V, Pressure: m.PressureAngle.Or(20), Shift: m.Shifted.V, Thinning: m.Thinned.V, Helix: m.Helix.V}
+	if m.Worm.Is() {
+		w.Helix = 0
+	}
+	w.Internal = inBore(m)
 	lacks = m.Count.Missing()
 	switch {
 	case m.Module.Is():
@@ -67,7 +75,7 @@ func featureOf(b *model.Build, i *model.Item) *model.Feature {
 // lie on its own outside.
 func (p *Part) toothedDiameter() (d float64, ok bool) {
 	for _, m := range p.Part.Features {
-		if m.Kind != "teeth" || len(m.On.V) > 0 && !isOutside(m.On.V[0]) || !involute(m) {
+		if m.Kind != "teeth" || len(m.On.V) > 0 && !isOutside(m.On.V[0]) || !involute(m) || m.Throated.V {
 			continue
 		}
 		w, lacks := teethWheel(p.Build, m)
@@ -82,6 +90,21 @@ func involute(m *model.Feature) bool {
 	return m.Form.Or("involute") == "involute" && !m.Notch.Said
 }
 
+// PinionLeaves is how many leaves the pinion has that cycloidal teeth mesh with, and whether they are those of
+// the wheel of the pair; 0 where no mesh names them, and false where they are a pinion's themselves.
+func (p *Part) PinionLeaves(f *Form) (n int, wheel bool) {
+	pinion := false
+	for _, m := range p.Build.Meshes {
+		if m.Wheel.V.Item == f.Feature.Item && m.Pinion.Is() {
+			if o := featureOf(p.Build, m.Pinion.V.Item); o != nil {
+				return o.Count.V, true
+			}
+		}
+		pinion = pinion || m.Pinion.Is() && m.Pinion.V.Item == f.Feature.Item
+	}
+	return 0, !pinion
+}
+
 // hasTeeth says whether a part has teeth, which may give its diameter.
 func hasTeeth(m *model.Part) bool {
 	for _, f := range m.Features {
@@ -92,42 +115,85 @@ func hasTeeth(m *model.Part) bool {
 	return false
 }
 
+// inBore says whether teeth are written to lie in a bore or a hole.
+func inBore(m *model.Feature) bool {
+	return len(m.On.V) > 0 && m.On.V[0].Item != nil && (m.On.V[0].Item.Kind == "bore" || m.On.V[0].Item.Kind == "hole")
+}
+
 // teethShape shapes the gaps of teeth.
 func (p *Part) teethShape(f *Form) {
 	m := f.Feature
-	if m.Helix.V != 0 || m.HandOf.V == "left" && involute(m) && !m.Worm.Is() || m.HandOf.V == "right" && involute(m) && !m.Worm.Is() {
-		f.later("helical teeth are not made on paper yet")
-		return
-	}
-	if m.Throated.V || m.Form.V == "cycloidal" {
-		f.later("throated and cycloidal teeth are not made on paper yet")
-		return
-	}
-	g, ok := p.surface(f, m.On.V, false)
+	g, on, ok := p.toothedSurface(f)
 	if !ok {
-		if f.Wrong == "" {
-			f.Wrong = "they do not lie on a turned surface of this part"
-		}
-		return
-	}
-	on := p.reach(g)
-	if on.Inside {
-		f.later("inside teeth are not made on paper yet")
 		return
 	}
 	x0, x1, ok := p.stretch(f, on.X0, on.X1)
-	if !ok || !p.toothSize(f, on.R0) {
+	if !ok || !p.toothSize(f, on.R0) || !p.toothLean(f) || m.Throated.V && !p.throat(f, x1-x0) {
 		return
 	}
 	t := f.Tooth
-	if t.Root <= 0 || t.Deep <= 0 {
+	t.Root = on.R0 - t.Deep
+	switch {
+	case t.Inside:
+		t.Root = on.R0 + t.Deep
+	case t.Throat != nil:
+		t.Root = t.Throat.Floor()
+		t.Deep = on.R0 - t.Root
+	}
+	switch {
+	case t.Deep <= 0 && t.Throat != nil:
+		f.Wrong = "its gaps reach down to " + model.Figure(round3(2*t.Root)) + " mm, and the surface measures " + model.Figure(2*on.R0) + " mm"
+		return
+	case t.Root <= 0 || t.Deep <= 0:
 		f.Wrong = "nothing is left inside the teeth: they are " + model.Figure(t.Deep) + " mm deep on a radius of " + model.Figure(on.R0) + " mm"
+		return
+	case t.Inside && t.Root >= p.Radius()-model.Grain:
+		f.Wrong = "nothing is left outside of the teeth: their gaps reach to a radius of " + model.Figure(round3(t.Root)) + " mm, and the part has " + model.Figure(p.Radius()) + " mm"
 		return
 	}
 	w := f.Width
-	f.box(p, x0, x1, -w/2, w/2, t.Root, on.R0)
+	if t.Inside {
+		f.box(p, x0, x1, -w/2, w/2, on.R0, t.Root)
+		f.Into.Name, f.Open[model.Top], f.Open[model.Bottom] = "bore", false, true
+	} else {
+		f.box(p, x0, x1, -w/2, w/2, t.Root, on.R0)
+	}
 	f.spread(t.Count, m.Start.Or(0), 360)
 	f.On = g
+}
+
+// toothedSurface finds the surface that teeth lie on.
+func (p *Part) toothedSurface(f *Form) (g *Form, on Lathe, ok bool) {
+	m := f.Feature
+	if inBore(m) {
+		g = p.FormOf(m.On.V[0].Item)
+		switch {
+		case g == nil || g.Wrong != "":
+			f.Wrong = "the bore that they lie in has no shape"
+		case g.Lathe != nil && g.About.Same(Axis{}):
+			return g, *g.Lathe, true
+		case g.Lathe == nil && len(g.Mouths) == 1 && g.Into.Face.Axis() == 0 && g.Diameter.Is() && math.Hypot(g.Mouths[0][1], g.Mouths[0][2]) < model.Grain:
+			far := g.Into.At - g.Into.Face.Sign()*g.Depth.V
+			r := g.Diameter.V / 2
+			return g, Lathe{X0: math.Min(g.Into.At, far), X1: math.Max(g.Into.At, far), R0: r, R1: r, Inside: true}, true
+		case g.Lathe == nil && !g.Diameter.Is():
+			f.lack(g.Diameter.Missing())
+		default:
+			f.later("teeth in a bore beside the part's own axis are not made on paper yet")
+		}
+		return nil, on, false
+	}
+	if g, ok = p.surface(f, m.On.V, false); !ok {
+		if f.Wrong == "" {
+			f.Wrong = "they do not lie on a turned surface of this part"
+		}
+		return nil, on, false
+	}
+	if g != nil && g.Lathe.Inside {
+		f.Wrong = "they do not lie on an outside or in a bore of this part"
+		return nil, on, false
+	}
+	return g, p.reach(g), true
 }
 
 // toothSize settles count, depth and width of the gaps on a surface of radius r.
@@ -141,220 +207,86 @@ func (p *Part) toothSize(f *Form, r float64) bool {
 		f.Wrong = "teeth run from 1 to 10000"
 		return false
 	}
-	t := Toothing{Count: m.Count.V}
-	if !involute(m) {
-		if !m.Notch.Depth.Is() {
-			f.lack(m.Notch.Depth.Missing())
-			return false
-		}
-		t.Deep = m.Notch.Depth.V.Nominal
-		f.Width = m.Notch.Width.V.Nominal
-		if !m.Notch.Width.Is() {
-			f.Width = 2 * math.Pi * r / float64(t.Count)
-		}
-	} else {
-		w, lacks := teethWheel(p.Build, m)
-		if len(lacks) > 0 {
-			f.lack(lacks)
-			return false
-		}
-		b, err := w.Blank()
-		if err != nil {
-			f.Wrong = err.Error()
-			return false
-		}
-		t.Involute, t.Wheel, t.Blank = true, w, b
-		t.Deep = b.Whole + b.Deeper
-		f.Width = math.Pi*w.Module - b.Thickness
-	}
-	t.Root = r - t.Deep
+	t := Toothing{Count: m.Count.V, Form: m.Form.Or("involute"), Inside: inBore(m)}
 	f.Tooth = &t
+	ok := false
+	switch {
+	case involute(m):
+		ok = p.involuteSize(f)
+	case m.Form.V == "cycloidal":
+		ok = p.cycloidalSize(f)
+	default:
+		if !m.Form.Is() {
+			t.Form = "notch"
+		}
+		ok = p.notchSize(f, r)
+	}
+	if !ok {
+		f.Tooth = nil
+		return false
+	}
+	if m.Depth.Is() {
+		t.Deep = m.Depth.V.Size.Nominal
+	}
 	return true
 }
 
-// disc says whether the tool of the cut is a disc that turns level.
-func (k *Cut) disc() bool {
-	c := k.Choice.Tool.Cutter
-	if c == nil {
+func (p *Part) notchSize(f *Form, r float64) bool {
+	m, t := f.Feature, f.Tooth
+	if !m.Notch.Depth.Is() {
+		f.lack(m.Notch.Depth.Missing())
 		return false
 	}
-	switch c.Kind {
-	case "gear_cutter", "slitting_saw", "side_and_face_cutter", "fly_cutter":
-		return true
-	case "angle_cutter":
-		return c.Bore.Is()
+	t.Deep = m.Notch.Depth.V.Nominal
+	f.Width = m.Notch.Width.V.Nominal
+	if !m.Notch.Width.Is() {
+		f.Width = 2 * math.Pi * r / float64(t.Count)
 	}
-	return false
-}
-
-// toothed cuts the gaps of teeth with a disc, the piece turned on between; false where the tool
-// is no disc, or the piece does not stand on what divides.
-func (k *Cut) toothed(t Target) bool {
-	f, d := t.Form, k.Hold.Choice.Divided
-	if k.Choice.NoTool != "" || k.Hold.Carried == nil && k.Hold.Unplayed != "" {
-		// Played as if done: what is missing is told of, and no more follows from it.
-		fs := k.Part.change(k.After, f)
-		fs.Begun, fs.Finished, fs.ByProcess, fs.By, fs.Turns = true, true, k.Choice.By, k.Spot, len(f.Spins)
-		return true
-	}
-	if d == nil || k.Hold.Carried == nil || !k.disc() {
-		return false
-	}
-	w := Working{Target: t, Entry: f.Into, Level: true, Depth: f.Tooth.Deep, Facing: !d.Upright}
-	w.Run = (f.Hi[0] - f.Lo[0]) * float64(f.Tooth.Count)
-	if d.Upright {
-		w.Wrong = "a disc on an upright spindle cuts along an axis that lies level, and this one stands upright"
-	}
-	down := f.Tooth.Deep
-	if st := k.Step.Step; st != nil {
-		switch {
-		case st.DownTo.Depth.Is():
-			down = min(down, st.DownTo.Depth.V)
-		case st.Leaves.Is():
-			down = max(0, down-st.Leaves.V)
-		}
-	}
-	w.Depth = down
-	g := *f
-	g.Lo[2] = f.Hi[2] - down
-	one := g.removal(k.Part.outward(), 0)[0]
-	for _, s := range f.Spins {
-		w.Took = append(w.Took, turnedBack(one, towards(s).Inverse()))
-	}
-	if w.Facing && k.Choice.Tool.Size > 0 {
-		w.Moves = k.discMoves(f, down)
-		side := 270.0 // the machine's front
-		switch {
-		case k.level:
-			side = 0 // the disc stands over the piece
-		case k.Hold.Carried.Sign < 0:
-			side = 90
-		}
-		turn := towards(f.Spins[0] - side)
-		w.Turn = &turn
-	}
-	fs := k.Part.change(k.After, f)
-	fs.Twice = fs.Twice || fs.Finished
-	fs.Begun, fs.Depth, fs.ByProcess, fs.By, fs.Turns = true, down, k.Choice.By, k.Spot, len(f.Spins)
-	fs.Finished = down >= f.Tooth.Deep-model.Grain
-	w.Final = fs.Finished
-	k.took(w)
 	return true
 }
 
-// discMoves is the way of the disc's lower face in the machine's frame: in at the free end of the
-// teeth, and along to their held end. The disc stands in front of the piece, on a level spindle over it.
-func (k *Cut) discMoves(f *Form, down float64) []solid.Move {
-	r := k.Choice.Tool.Size / 2
-	a, b := k.Hold.Pose.Point(solid.Vec{f.Hi[0], 0, 0}), k.Hold.Pose.Point(solid.Vec{f.Lo[0], 0, 0})
-	if a[0] < b[0] {
-		a, b = b, a
+func (p *Part) involuteSize(f *Form) bool {
+	t := f.Tooth
+	w, lacks := teethWheel(p.Build, f.Feature)
+	if len(lacks) > 0 {
+		f.lack(lacks)
+		return false
 	}
-	half := k.Choice.Tool.Cutter.Width.V / 2
-	y := -(f.Hi[2] - down + r)
-	a[1], b[1] = a[1]+y, b[1]+y
-	a[2], b[2] = a[2]-half, b[2]-half
-	out := a
-	out[1] -= down + k.Part.outward()
-	return []solid.Move{{From: out, To: a}, {From: a, To: b}}
+	b, err := w.Blank()
+	if err != nil {
+		f.Wrong = err.Error()
+		return false
+	}
+	t.Involute, t.Wheel, t.Blank, t.Module = true, w, b, w.Module
+	t.Deep = b.Whole + b.Deeper
+	f.Width = math.Pi*w.Module - b.Thickness
+	return true
 }
 
-// RunOut is how a disc cutter stands to metal beside the teeth: how far it cuts along the axis past
-// the end of full depth where there is metal of that radius, and how far away that metal is.
-type RunOut struct {
-	Wants, Has float64
-	Radius     float64 // of the metal
-	Right      bool    // beyond the right end of the teeth
-	Thing      string  // what it is: "the jaws of chuck.three"; "" the piece
-	Item       *model.Item
+// cycloidalSize settles teeth of clockwork: their depth hangs on the table of the cutter and is known
+// only as it is written. Tooth and gap of a wheel are alike on the pitch circle, half a pitch each.
+func (p *Part) cycloidalSize(f *Form) bool {
+	m, t := f.Feature, f.Tooth
+	w, lacks := teethWheel(p.Build, m)
+	lacks = append(lacks, m.Depth.Missing()...)
+	if len(lacks) > 0 {
+		f.lack(lacks)
+		return false
+	}
+	t.Module = w.Module
+	f.Width = math.Pi * w.Module / 2
+	return true
 }
 
-// beyondMiddle is sqrt(h (D - h)): how far a disc of a diameter D cuts beyond its middle at a height h
-// above its deepest place; half of D from there on.
-func beyondMiddle(d, h float64) float64 {
-	if h <= 0 {
-		return 0
-	}
-	if h >= d/2 {
-		return d / 2
-	}
-	return math.Sqrt(h * (d - h))
-}
-
-// RunOuts lists what stands beside teeth that a disc cuts: shoulders and hubs of the piece higher
-// than the floor of the gaps, and the jaws that it is held in. Metal of the surface that the teeth
-// lie on does not count: there they run out as they must.
-func (k *Cut) RunOuts(w *Working) (out []RunOut, lacks []model.Lack) {
-	f := w.Target.Form
-	d := k.Choice.Tool.Size
-	if f == nil || f.Tooth == nil || !k.disc() || k.Hold.Carried == nil {
-		return nil, nil
-	}
-	if d <= 0 {
-		return nil, k.Choice.Tool.Cutter.Diameter.Missing()
-	}
-	on := k.Part.reach(f.On)
-	root := f.Hi[2] - w.Depth
-	x0, x1 := f.Lo[0], f.Hi[0]
-	for _, z := range k.besideTeeth(f, on, x0, x1) {
-		out = append(out, aside(d, root, x0, x1, z.X0, z.X1, z.Most()))
-	}
-	c := k.Hold.Carried
-	if ch := c.Choice.Chuck; ch != nil {
-		s, ok := c.Sweeps().Get()
-		if !ok {
-			lacks = append(lacks, c.Sweeps().Missing()...)
-			s = c.Gripped
-		}
-		j := aside(d, root, x0, x1, c.Jaw, c.Jaw, s/2)
-		j.Has = (math.Min(x0*c.Sign, x1*c.Sign) - c.Jaw*c.Sign)
-		j.Right, j.Thing, j.Item = c.Sign < 0, "the jaws of "+ch.Path(), ch.Item
-		if ok {
-			out = append(out, j)
-		} else if j.Has < d/2 {
-			if j.Has < j.Wants-model.Grain {
-				out = append(out, j) // even jaws no wider than what they grip are met
-			}
-		} else {
-			lacks = nil // beyond the whole of the cutter: clear whatever the jaws sweep
-		}
-	}
-	return out, lacks
-}
-
-// besideTeeth is the metal of the finished part left and right of the surface that teeth lie on, as
-// it now is, and no thicker than it will be: what is turned away later may be cut into.
-func (k *Cut) besideTeeth(f *Form, on Lathe, x0, x1 float64) (out Profile) {
-	p, low, high := k.Before.Profile, k.Part.Low[0], k.Part.High()[0]
-	if f.On == nil {
-		on.X0, on.X1 = x0, x1
-	}
-	both := append(p.Between(low, math.Min(x0, on.X0)), p.Between(math.Max(x1, on.X1), high)...)
-	for _, g := range k.Part.Forms {
-		if g.Feature.Kind == "outside" && g.Lathe != nil {
-			l := *g.Lathe
-			e := g.About.Aside()
-			both = both.turned(l.X0, l.X1, l.R0+e, l.R1+e, Zone{})
-		}
-	}
-	for _, z := range both {
-		if f.On != nil || z.Most() < on.R0-model.Grain {
-			out = append(out, z)
-		}
-	}
-	return out
-}
-
-func aside(d, root, x0, x1, z0, z1, r float64) RunOut {
-	o := RunOut{Radius: r, Wants: beyondMiddle(d, r-root), Has: z0 - x1, Right: true}
-	if z1 <= x0+model.Grain {
-		o.Right, o.Has = false, x0-z1
-	}
-	return o
+// Virtual is the count of teeth that a cutter is chosen by: of helical teeth, and of a gash that leans,
+// z / cos^3 of the lean (any gear text).
+func (t *Toothing) Virtual() int {
+	return gear.Whole(gear.VirtualTeeth(float64(t.Count), math.Abs(t.Lean)))
 }
 
 // Served says whether a cutter cuts these teeth, as it is printed on it, and why. A worm wheel's
-// straight gash, like a helical tooth, is cut with the cutter for its virtual number of teeth.
+// straight gash, like a helical tooth, is cut with the cutter for its virtual number of teeth. A hob is
+// for any number.
 func (t *Toothing) Served(c *model.Cutter) (fit gear.Fit, why string) {
 	g := gear.Cutter{Pressure: c.PressureAngle.V, Form: c.ToothForm.V, Module: c.Module.V}
 	if c.DiametralPitch.Is() && c.DiametralPitch.V > 0 {
@@ -363,5 +295,14 @@ func (t *Toothing) Served(c *model.Cutter) (fit gear.Fit, why string) {
 	if r := c.ForTeeth.V; len(r) == 2 {
 		g.Teeth = gear.Range{Least: int(r[0]), Most: int(r[1])}
 	}
-	return g.Serves(t.Wheel.Module, t.Wheel.Pressure, gear.Whole(t.Blank.Virtual))
+	if IsHob(c) {
+		if t.Throat == nil {
+			return gear.No, "it is a hob, and cuts right only while the wheel turns with it"
+		}
+		g.Teeth = gear.Range{Least: 1}
+	}
+	if t.Form == "cycloidal" {
+		return g.ServesCycloidal(t.Module, t.Count)
+	}
+	return g.Serves(t.Wheel.Module, t.Wheel.Pressure, t.Virtual())
 }

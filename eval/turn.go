@@ -129,6 +129,8 @@ func (k *Turn) work(t Target) {
 		k.lined(&w)
 	case f.KeyBore != nil && f.About.Same(k.Hold.About):
 		k.planed(&w)
+	case f.Tooth != nil && k.Part.Own(k.Hold.About):
+		k.planedTeeth(&w)
 	case f.EndRing != nil:
 		k.endGroove(&w)
 	case f.Lathe == nil && len(f.Mouths) > 0 && k.onAxis(f):

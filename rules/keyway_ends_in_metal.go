@@ -8,10 +8,10 @@ import (
 
 var _ = enter(Rule{
 	Name:  "keyway-ends-in-metal",
-	Title: "a keyway in a bore ends where its tool cannot come out",
-	Why: `A planed or broached keyway is cut in strokes along the bore. Where it ends in the metal the chips stay at its end, the tool
-jams in them and breaks, and a broach cannot go on at all. Drill a hole or turn a recess there, as deep as the keyway, or let
-the keyway run through.`,
+	Title: "a keyway or a gap of teeth in a bore ends where its tool cannot come out",
+	Why: `A planed or broached keyway, or gap between teeth, is cut in strokes along the bore. Where it ends in the metal the chips stay at
+its end, the tool jams in them and breaks, and a broach cannot go on at all. Drill a hole or turn a recess there, as deep as its
+floor, or let it run through.`,
 	Rows:      []string{"D17", "H9"},
 	Source:    []string{"how a keyway is planed: common practice; geometry"},
 	Level:     finding.Stop,
@@ -82,6 +82,10 @@ func keywayPlanedIntoMetal(k *eval.Turn, a *Ask) {
 			a.Asks("is a bit ground to %s mm wide for %s, its sides relieved, and is the spindle held from turning?", figure(round(f.Width)), f.Name())
 			keyEnds(a, k.Part, f, k.Before, k.Place("makes"))
 		}
+		if f := w.Target.Form; f != nil && f.Tooth != nil && w.Wrong == "" {
+			a.Asks("is a bit ground to the gap of %s, and is the spindle held from turning at every gap?", f.Name())
+			toothEnds(a, k.Part, f, k.Own, k.Place("makes"))
+		}
 	}
 }
 
@@ -91,6 +95,9 @@ func keywayEndsInMetal(k *eval.Cut, a *Ask) {
 	}
 	lackingKey(a, k.Step)
 	for _, w := range k.Works {
+		if f := w.Target.Form; f != nil && f.Tooth != nil && f.Tooth.Inside && w.Wrong == "" {
+			toothEnds(a, k.Part, f, k.Before, k.Place("makes"))
+		}
 		if f := w.Target.Form; f != nil && f.KeyBore != nil && w.Wrong == "" {
 			a.Asks("is a broach of %s mm here, with a guide bush for a bore of %s mm?", figure(round(f.Width)), figure(round(2*f.KeyBore.Radius)))
 			keyEnds(a, k.Part, f, k.Before, k.Place("makes"))
@@ -110,7 +117,21 @@ func lackingKey(a *Ask, st *eval.Step) {
 // keyEnds says which end of a keyway lies in the metal.
 func keyEnds(a *Ask, p *eval.Part, f *eval.Form, before *eval.State, at text.Place) {
 	left, right := p.KeyEnds(f)
-	across := figure(round(2 * (f.KeyBore.Radius + f.KeyBore.Deep)))
+	comeOut(a, p, f, before, at, left, right, f.KeyBore.Radius+f.KeyBore.Deep)
+}
+
+// toothEnds says which end of the gaps of teeth in a bore lies in the metal; of teeth on an outside the
+// dry run says it.
+func toothEnds(a *Ask, p *eval.Part, f *eval.Form, before *eval.State, at text.Place) {
+	if f.Tooth.Inside {
+		left, right := p.ToothEnds(f)
+		comeOut(a, p, f, before, at, left, right, f.Tooth.Root)
+	}
+}
+
+// comeOut says which end of what is cut along a bore, so far from its line, lies in the metal.
+func comeOut(a *Ask, p *eval.Part, f *eval.Form, before *eval.State, at text.Place, left, right eval.KeyEnd, reach float64) {
+	across := figure(round(2 * reach))
 	for _, e := range [2]eval.KeyEnd{left, right} {
 		switch {
 		case !e.Out:

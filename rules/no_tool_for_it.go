@@ -142,6 +142,12 @@ func wanted(k *eval.Cut, t eval.Target, shop *model.Shop) (wants, near string) {
 		return "saw " + mm(f.Width) + " wide", nearestSaw(shop, f.Width)
 	case k.Choice.By == "counterboring" && f != nil:
 		return size("counterbore", f.Feature.Counterbore.Diameter.V.Nominal)
+	case f != nil && f.Tooth != nil && f.Tooth.Throat != nil && k.Choice.By == "milling" && k.Part.Begun(k.Before, f):
+		return fmt.Sprintf("hob or tap of the pitch of its worm, %s mm,", figure(round(f.Tooth.Throat.Drive.Pitch))), ""
+	case f != nil && f.Tooth != nil && f.Tooth.Form == "cycloidal" && k.Choice.By == "milling":
+		return fmt.Sprintf("gear cutter of module %.4g mm, cycloidal, for %d teeth", f.Tooth.Module, f.Tooth.Count), ""
+	case f != nil && f.Tooth != nil && f.Tooth.Involute && k.Choice.By == "milling" && f.Tooth.Virtual() != f.Tooth.Count:
+		return fmt.Sprintf("gear cutter of module %.4g mm, %s deg for %d teeth (%d that lean)", f.Tooth.Wheel.Module, figure(f.Tooth.Wheel.Pressure), f.Tooth.Virtual(), f.Tooth.Count), ""
 	case f != nil && f.Tooth != nil && f.Tooth.Involute && k.Choice.By == "milling":
 		return fmt.Sprintf("gear cutter of module %.4g mm, %s deg for %d teeth", f.Tooth.Wheel.Module, figure(f.Tooth.Wheel.Pressure), f.Tooth.Count), ""
 	case k.Choice.By == "boring":

@@ -64,15 +64,50 @@ func bored(cu *model.Cutter) bool {
 }
 
 // gearCutters lists the cutters for the teeth of wheels: those that are printed for these teeth
-// first, then those of which something is not known, then the others.
+// first, then those of which something is not known, then the others. The gashes of a throated wheel
+// are finished by a hob or a tap of its worm's pitch.
 func (c *chooser) gearCutters(k *asked) []eval.Pick {
 	var out [3][]eval.Pick
+	f := k.target.Form
+	if f.Tooth.Throat != nil && k.part.Feature(k.before, f).Begun {
+		return c.hobs(k)
+	}
 	for _, cu := range c.here([]string{"gear_cutter"}) {
-		fit, _ := k.target.Form.Tooth.Served(cu)
+		fit, _ := f.Tooth.Served(cu)
+		if eval.IsHob(cu) {
+			fit = gear.No
+		}
 		d, _ := cu.Diameter.V.Nearest(0)
 		out[fit] = append(out[fit], c.pick(k, cu, d))
 	}
 	return append(append(out[gear.Yes], out[gear.NotKnown]...), out[gear.No]...)
+}
+
+// hobs lists what finishes a throated wheel: hobs first, then taps as long in the pitch as the worm, then
+// fly cutters.
+func (c *chooser) hobs(k *asked) []eval.Pick {
+	t := k.target.Form.Tooth
+	var out []eval.Pick
+	for _, cu := range c.here([]string{"gear_cutter"}) {
+		if fit, _ := t.Served(cu); eval.IsHob(cu) && fit != gear.No {
+			d, _ := cu.Diameter.V.Nearest(0)
+			out = append(out, c.pick(k, cu, d))
+		}
+	}
+	for _, cu := range c.here([]string{"tap"}) {
+		for _, th := range cu.Threads.V {
+			if abs(th.Pitch/t.Throat.Drive.Pitch-1) < 0.01 {
+				out = append(out, eval.Pick{Cutter: cu, Size: th.Diameter, Thread: th})
+			}
+		}
+	}
+	for _, cu := range c.here([]string{"fly_cutter"}) {
+		want := 2 * t.Throat.Reach()
+		if s := cu.SwingOf.V; len(s) == 2 && want >= s[0] && want <= s[1] {
+			out = append(out, eval.Pick{Cutter: cu, Size: want})
+		}
+	}
+	return out
 }
 
 // points lists the pointed tools that engrave: the sharpest first; those with a shank that is

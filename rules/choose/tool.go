@@ -46,7 +46,7 @@ func (c *chooser) tools(k *asked) []eval.Pick {
 	case "boring":
 		return c.boringBars(k)
 	case "milling", "plunging":
-		if f := k.target.Form; f != nil && f.Tooth != nil && f.Tooth.Involute {
+		if f := k.target.Form; f != nil && f.Tooth != nil && f.Tooth.Module > 0 {
 			return c.gearCutters(k)
 		}
 		return c.mills(k)

@@ -134,6 +134,10 @@ func (k *asked) turnProcess() string {
 		return "planing"
 	case "thread", "worm":
 		return "threading"
+	case "teeth":
+		if f.Tooth != nil && f.Tooth.Inside {
+			return "planing"
+		}
 	case "graduations":
 		return "engraving"
 	case "knurl":
@@ -158,12 +162,14 @@ func turnedWith(kind string, f *eval.Form) string {
 			return ""
 		case f.Scale != nil:
 			return "engraving"
+		case f.Tooth != nil && f.Tooth.Inside:
+			return "planing"
 		case f.Lathe != nil && f.Lathe.Inside:
 			return "boring"
 		}
 		return "turning"
 	case "boring_bar":
-		if f != nil && f.Feature.Kind == "keyway" {
+		if f != nil && (f.Feature.Kind == "keyway" || f.Feature.Kind == "teeth") {
 			return "planing"
 		}
 		return "boring"
@@ -212,7 +218,12 @@ func (c *chooser) turnTools(k *asked) []eval.Pick {
 	switch k.by {
 	case "turning", "facing":
 		return c.latheTools(k, func(cu *model.Cutter) bool { return cu.Kind == "turning_tool" && !cu.Inside.V })
-	case "boring", "planing":
+	case "planing":
+		if f := k.target.Form; f != nil && f.Tooth != nil && !f.Tooth.Inside {
+			return c.latheTools(k, func(cu *model.Cutter) bool { return cu.Kind == "turning_tool" && !cu.Inside.V })
+		}
+		return c.latheBars(k)
+	case "boring":
 		return c.latheBars(k)
 	case "parting", "grooving":
 		return c.partingTools(k)

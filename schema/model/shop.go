@@ -107,6 +107,7 @@ type Machine struct {
 	Backlash     Backlash
 	LocksDrag    Known[bool]
 	Tilts        Known[float64]
+	TableSwivels Known[float64] // degrees, of a mill with a level spindle
 	Repeats      Known[float64]
 	LargestDrill Known[float64]
 	AxisToTable  Known[[]float64]

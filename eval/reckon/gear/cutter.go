@@ -140,16 +140,10 @@ const nearTwin = 0.03
 // known. Modules a millionth apart are the same, angles a billionth of a degree. Figures of the
 // wheel that are no number are not known.
 func (c Cutter) Serves(module, pressure float64, teeth int) (Fit, string) {
-	off := math.Abs(c.Module-module) / module
+	if fit, why := c.pitch(module); fit != Yes {
+		return fit, why
+	}
 	switch {
-	case !(c.Module > 0):
-		return NotKnown, "its pitch is not known"
-	case !(module > 0):
-		return NotKnown, "the wheel's module is not known"
-	case off > 1e-6 && off < nearTwin:
-		return No, fmt.Sprintf("its module %.4g mm is a near twin of %.4g mm and not the same", c.Module, module)
-	case off > 1e-6:
-		return No, fmt.Sprintf("its module is %.4g mm, not %.4g mm", c.Module, module)
 	case c.Pressure != 0 && math.Abs(c.Pressure-pressure) > 1e-9:
 		return No, fmt.Sprintf("its pressure angle is %v degrees, not %v", c.Pressure, pressure)
 	case math.IsNaN(pressure):

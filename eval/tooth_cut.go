@@ -1,0 +1,171 @@
+package eval
+
+import (
+	"fettle/eval/solid"
+	"fettle/schema/model"
+)
+
+// How gaps of teeth are cut. A disc cutter stands beside the blank on an upright spindle: its plane is
+// level, the middle of its width at the height of the axis, and it goes along the axis at full depth.
+// Where the gaps lean it leans by as much; how a leaning spindle clears what stands about is not
+// reckoned, and no way of the tool is recorded then. Helical gaps turn the piece by wheels between the
+// table's screw and the head. A throated wheel is gashed by a disc that is fed in over the middle of the
+// rim, and finished, hollow and all, by a hob, a tap of the worm's pitch, or a fly cutter ground to the
+// worm's thread. Teeth in a bore are planed gap by gap, the piece held still in between.
+
+// disc says whether the tool of the cut is a disc that turns level.
+func (k *Cut) disc() bool {
+	c := k.Choice.Tool.Cutter
+	if c == nil {
+		return false
+	}
+	switch c.Kind {
+	case "gear_cutter", "slitting_saw", "side_and_face_cutter", "fly_cutter":
+		return true
+	case "angle_cutter":
+		return c.Bore.Is()
+	}
+	return false
+}
+
+// plunges says whether the tool of the cut is fed in over the middle of the rim and not along it.
+func (k *Cut) plunges(f *Form) bool { return f.Tooth.Throat != nil }
+
+// IsHob says whether a cutter is a hob.
+func IsHob(c *model.Cutter) bool { return c.Kind == "gear_cutter" && c.ReamerKind.V == "hob" }
+
+// hollows says whether a tool leaves the hollow of a throated wheel with its gaps.
+func hollows(c *model.Cutter) bool {
+	return c != nil && (c.Kind == "tap" || c.Kind == "fly_cutter" || IsHob(c))
+}
+
+// toothed cuts the gaps of teeth; false where they are made as any other feature on the round is.
+func (k *Cut) toothed(t Target) bool {
+	f, d := t.Form, k.Hold.Choice.Divided
+	switch {
+	case k.Choice.NoTool != "" || k.Hold.Carried == nil && k.Hold.Unplayed != "":
+		// Played as if done: what is missing is told of, and no more follows from it.
+		fs := k.Part.change(k.After, f)
+		fs.Begun, fs.Finished, fs.ByProcess, fs.By, fs.Turns = true, true, k.Choice.By, k.Spot, len(f.Spins)
+		return true
+	case f.Tooth.Inside:
+		k.tookGaps(Working{Target: t, Entry: f.Into, Wrong: k.insideWrong(f)}, f.Tooth.Deep)
+		return true
+	case d != nil && k.Hold.Carried != nil && (k.disc() || f.Tooth.Throat != nil && hollows(k.Choice.Tool.Cutter)):
+		k.discTeeth(t)
+		return true
+	case f.Tooth.Lean == 0 && f.Tooth.Throat == nil || k.Choice.ByHand:
+		return false
+	}
+	w := Working{Target: t, Entry: f.Into, Wrong: "nothing here turns the piece from gap to gap"}
+	if d != nil {
+		w.Wrong = "its gaps lean or are throated, and " + k.Choice.Tool.Path() + " is no disc, hob or tap that cuts them"
+	}
+	k.tookGaps(w, f.Tooth.Deep)
+	return true
+}
+
+// discTeeth cuts the gaps with a disc, the piece turned on between.
+func (k *Cut) discTeeth(t Target) {
+	f, d := t.Form, k.Hold.Choice.Divided
+	w := Working{Target: t, Entry: f.Into, Level: true}
+	w.Run = (f.Hi[0] - f.Lo[0]) * float64(f.Tooth.Count)
+	if d.Upright {
+		w.Wrong = "a disc on an upright spindle cuts along an axis that lies level, and this one stands upright"
+	}
+	down := f.Tooth.Deep
+	if st := k.Step.Step; st != nil {
+		switch {
+		case st.DownTo.Depth.Is():
+			down = min(down, st.DownTo.Depth.V)
+		case st.Leaves.Is():
+			down = max(0, down-st.Leaves.V)
+		}
+	}
+	if w.Wrong == "" && k.Choice.Tool.Size > 0 {
+		if f.Tooth.Lean == 0 {
+			w.Moves = k.discMoves(f, down)
+		}
+		side := 270.0 // the machine's front
+		switch {
+		case k.level:
+			side = 0 // the disc stands over the piece
+		case k.Hold.Carried.Sign < 0:
+			side = 90
+		}
+		turn := towards(f.Spins[0] - side)
+		w.Turn = &turn
+	}
+	k.tookGaps(w, down)
+}
+
+// tookGaps takes all gaps, so deep, and notes what has become of the teeth.
+func (k *Cut) tookGaps(w Working, down float64) {
+	f := w.Target.Form
+	w.Depth, w.Facing = down, w.Wrong == ""
+	one := f.gap(down, k.Part.outward())
+	for _, s := range f.Spins {
+		for _, r := range one {
+			w.Took = append(w.Took, turnedBack(r, towards(s).Inverse()))
+		}
+	}
+	fs := k.Part.change(k.After, f)
+	fs.Twice = fs.Twice || fs.Finished
+	fs.Begun, fs.Depth, fs.ByProcess, fs.By, fs.Turns = true, down, k.Choice.By, k.Spot, len(f.Spins)
+	fs.Finished = down >= f.Tooth.Deep-model.Grain
+	if f.Tooth.Throat != nil {
+		fs.Finished = fs.Finished && (hollows(k.Choice.Tool.Cutter) || k.Choice.ByHand)
+		if fs.Finished {
+			w.Took = append(w.Took, k.hollowed(f)...)
+		}
+	}
+	w.Final = fs.Finished
+	k.took(w)
+}
+
+// hollowed takes the hollow round a throated rim, and turns the half section to it.
+func (k *Cut) hollowed(f *Form) []solid.Removal {
+	st := f.hollow()
+	for i := range len(st) - 1 {
+		k.After.Profile = k.After.Profile.turned(st[i].X, st[i+1].X, st[i].R, st[i+1].R, Zone{By: k.Spot})
+	}
+	m, err := solid.Axle{}.Profile(k.Before.Piece.Blank(), f.Name(), st...)
+	if err != nil {
+		return nil
+	}
+	return []solid.Removal{m}
+}
+
+// insideWrong says why teeth in a bore are not made so; "" if they are.
+func (k *Cut) insideWrong(f *Form) string {
+	if k.Step.Work.Kind != "setup" || k.Choice.ByHand {
+		return ""
+	}
+	says := "its gaps lie in a bore of " + model.Figure(2*f.Lo[2]) + " mm, where no cutter on a spindle comes"
+	if c := k.Choice.Tool.Cutter; c != nil && k.disc() && k.Choice.Tool.Size > 0 {
+		says = k.Choice.Tool.Path() + ", " + model.Figure(k.Choice.Tool.Size) + " mm across, stands with its arbor square to the axis: in a bore of " +
+			model.Figure(2*f.Lo[2]) + " mm, " + model.Figure(f.Hi[0]-f.Lo[0]) + " mm long, the arbor would go through the rim"
+	}
+	return says + "; they are planed gap by gap on a lathe that divides by its spindle, or broached"
+}
+
+// discMoves is the way of the disc's lower face in the machine's frame: in at the free end of the
+// teeth, and along to their held end. The disc stands in front of the piece, on a level spindle over it.
+func (k *Cut) discMoves(f *Form, down float64) []solid.Move {
+	r := k.Choice.Tool.Size / 2
+	a, b := k.Hold.Pose.Point(solid.Vec{f.Hi[0], 0, 0}), k.Hold.Pose.Point(solid.Vec{f.Lo[0], 0, 0})
+	if a[0] < b[0] {
+		a, b = b, a
+	}
+	if k.plunges(f) {
+		a = a.Add(b).Times(0.5)
+		b = a
+	}
+	half := k.Choice.Tool.Cutter.Width.V / 2
+	y := -(f.Hi[2] - down + r)
+	a[1], b[1] = a[1]+y, b[1]+y
+	a[2], b[2] = a[2]-half, b[2]-half
+	out := a
+	out[1] -= down + k.Part.outward()
+	return []solid.Move{{From: out, To: a}, {From: a, To: b}}
+}

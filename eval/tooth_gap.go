@@ -1,0 +1,220 @@
+package eval
+
+import (
+	"math"
+
+	"fettle/eval/reckon/gear"
+	"fettle/eval/solid"
+	"fettle/schema/drawing"
+	"fettle/schema/model"
+)
+
+// How a gap of teeth lies, as it looks to the top:
+//
+//   - Straight: a block along the axis, between two walls.
+//   - Helical: the piece turns as the table goes. A gap is laid in chords, each leaning by the helix
+//     angle and turned on by what the piece turns in half its length; they are so short that the floor of a
+//     chord rises by less than a fiftieth of the depth at its ends. There is never less metal than drawn
+//     but where two chords overlap, by less than that.
+//   - The straight gash of a worm wheel leans as the worm's thread does and does not turn: one chord.
+//   - Throated: the floor lies round the worm's axis, and so does the hollow of the tips: a ring of
+//     cones that takes no more than the drawing.
+//   - In a bore: a block from the axis out to the floor.
+//
+// A lean to the right goes, seen from the top with the left end at the left, towards the front as x grows.
+
+// mostChords bounds the chords of all gaps of a wheel together.
+const mostChords = 400
+
+// toothLean settles how the gaps lean from the axis.
+func (p *Part) toothLean(f *Form) bool {
+	m, t := f.Feature, f.Tooth
+	hand := m.HandOf.V
+	leans := m.Helix.V != 0
+	switch {
+	case t.Form != "involute":
+		if leans {
+			f.later("teeth that lean and are not involute are not made on paper yet")
+		}
+		return !leans
+	case m.Worm.Is():
+		if worm := featureOf(p.Build, m.Worm.V.Item); worm != nil && !m.HandOf.Is() {
+			hand = worm.HandOf.Or("right")
+		}
+	case (hand == "left" || hand == "right") && !leans:
+		f.lack([]model.Lack{{Fact: m.Path() + ".helix", At: m.Item.At}})
+		return false
+	case leans && hand != "left" && hand != "right":
+		f.lack([]model.Lack{{Fact: m.Path() + ".hand", At: m.Item.At}})
+		return false
+	}
+	if !leans {
+		return true
+	}
+	t.Lean = math.Abs(m.Helix.V)
+	if hand == "left" {
+		t.Lean = -t.Lean
+	}
+	if !m.Worm.Is() {
+		t.Lead = t.Blank.Lead
+	}
+	return true
+}
+
+// Throat is how the teeth of a worm wheel are hollowed. Lengths are mm.
+type Throat struct {
+	Drive gear.Drive
+	Worm  float64 // pitch diameter of the worm
+}
+
+// Floor is the radius of the floor of the gaps in the middle of the rim.
+func (t *Throat) Floor() float64 { return t.Drive.WheelRoot / 2 }
+
+// Reach is the radius, about the worm's axis, of the floor of the gaps.
+func (t *Throat) Reach() float64 { return t.Drive.Centre - t.Floor() }
+
+// tip is how far from the axis the hollow leaves the tips, so far aside of the middle of the rim.
+func (t *Throat) tip(aside float64) float64 {
+	r := t.Drive.ThroatRadius
+	return t.Drive.Centre - math.Sqrt(math.Max(0, r*r-aside*aside))
+}
+
+// throat settles the hollow of a worm wheel whose rim is so wide.
+func (p *Part) throat(f *Form, face float64) bool {
+	m, t := f.Feature, f.Tooth
+	worm := featureOf(p.Build, m.Worm.V.Item)
+	switch {
+	case !t.Involute || t.Inside:
+		f.Wrong = "only the teeth of a worm wheel on an outside are throated"
+		return false
+	case worm == nil:
+		f.lack(m.Worm.Missing())
+		if m.Worm.Is() {
+			f.lack([]model.Lack{{Fact: m.Path() + ".worm", At: m.Item.At}})
+		}
+		return false
+	}
+	d := wormDiameter(p.Build, worm)
+	if !d.Is() {
+		f.lack(d.Missing())
+		return false
+	}
+	drive, err := gear.Worm{Starts: worm.Starts.Or(1), Teeth: t.Count, Module: t.Module, Diameter: d.V, Pressure: t.Wheel.Pressure, Face: face}.Drive()
+	if err != nil {
+		f.Wrong = err.Error()
+		return false
+	}
+	t.Throat = &Throat{Drive: drive, Worm: d.V}
+	return true
+}
+
+// wormDiameter is the pitch diameter of a worm: as written, else its outside less two modules.
+func wormDiameter(b *model.Build, worm *model.Feature) model.Known[float64] {
+	if worm.PitchDiameter.Is() {
+		return model.Map(worm.PitchDiameter, nominal)
+	}
+	d := model.Known[float64]{Of: worm.Item, Attr: "pitch_diameter", At: worm.Item.At}
+	for _, p := range b.Parts {
+		for _, f := range p.Features {
+			if f.Item != worm.Item {
+				continue
+			}
+			out := p.Diameter
+			for _, g := range p.Features {
+				if len(worm.On.V) > 0 && g.Item == worm.On.V[0].Item || len(worm.On.V) == 0 && g.Kind == "outside" {
+					out = g.Diameter
+				}
+			}
+			d = model.Map(out, func(s drawing.Size) float64 { return s.Nominal })
+		}
+	}
+	return model.Both(d, worm.AxialModule(), func(a, m float64) float64 { return a - 2*m })
+}
+
+// gap is what one gap takes, so deep from the surface that the teeth lie on, past open sides by over.
+func (f *Form) gap(down, over float64) []solid.Removal {
+	t := f.Tooth
+	switch {
+	case t.Inside:
+		g := *f
+		g.Lo[2], g.Hi[2] = 0, f.Lo[2]+down
+		g.Open[model.Bottom] = false
+		return g.removal(over, 0)
+	case t.Throat != nil:
+		return []solid.Removal{f.throated(down)}
+	case t.Lean != 0:
+		return f.leaning(down, over)
+	}
+	g := *f
+	g.Lo[2] = f.Hi[2] - down
+	return g.removal(over, 0)
+}
+
+// leanDir is the direction of a gap in the middle of its length.
+func (t *Toothing) leanDir() solid.Vec {
+	sin, cos := math.Sincos(t.Lean * math.Pi / 180)
+	return solid.Vec{cos, -sin, 0}
+}
+
+// leaning lays a gap that leans, in chords where the piece turns in the cut.
+func (f *Form) leaning(down, over float64) []solid.Removal {
+	t := f.Tooth
+	lean := math.Abs(t.Lean) * math.Pi / 180
+	long := f.Hi[0] - f.Lo[0]
+	n := 1
+	if t.Lead > 0 {
+		rise := t.Root + t.Deep/50
+		half := math.Sqrt(rise*rise - t.Root*t.Root)
+		n = int(math.Ceil(long * math.Tan(lean) / 2 / half))
+		n = max(1, min(n, mostChords/t.Count))
+	}
+	mid := (f.Lo[0] + f.Hi[0]) / 2
+	along := t.leanDir()
+	var out []solid.Removal
+	for i := range n {
+		x := f.Lo[0] + long*(float64(i)+0.5)/float64(n)
+		a := long / float64(n) / 2 / math.Cos(lean)
+		b := a
+		if i == 0 && f.Open[model.Left] {
+			a += over + f.Width*math.Tan(lean)
+		}
+		if i == n-1 && f.Open[model.Right] {
+			b += over + f.Width*math.Tan(lean)
+		}
+		fr := solid.On(solid.Vec{x, 0, 0}, along, solid.Vec{0, 0, 1})
+		one := solid.Removal{Take: fr.Block(solid.Vec{-a, -f.Width / 2, f.Hi[2] - down}, solid.Vec{b, f.Width / 2, f.Hi[2] + over}), By: f.Name()}
+		if t.Lead > 0 {
+			turn := 360 * (x - mid) / t.Lead
+			if t.Lean > 0 {
+				turn = -turn // a right-hand gap goes from the top towards the front
+			}
+			one = turnedBack(one, towards(turn).Inverse())
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// throated lays a gap round the worm's axis, which stands over the middle of the rim.
+func (f *Form) throated(down float64) solid.Removal {
+	t := f.Tooth
+	mid := (f.Lo[0] + f.Hi[0]) / 2
+	sin, cos := math.Sincos(t.Lean * math.Pi / 180)
+	side := solid.Vec{sin, cos, 0}.Times(f.Width / 2)
+	axis := solid.Vec{mid, 0, t.Throat.Drive.Centre + t.Deep - down}
+	return solid.Removal{Take: solid.Cylinder(axis.Sub(side), axis.Add(side), t.Throat.Reach()), By: f.Name()}
+}
+
+// hollowSteps is how many cones stand for the hollow of a throated rim.
+const hollowSteps = 12
+
+// hollow is the half section of a throated rim: places along the axis with the radius of the tips.
+func (f *Form) hollow() []solid.Station {
+	var out []solid.Station
+	mid := (f.Lo[0] + f.Hi[0]) / 2
+	for i := range hollowSteps + 1 {
+		x := f.Lo[0] + (f.Hi[0]-f.Lo[0])*float64(i)/hollowSteps
+		out = append(out, solid.Station{X: x, R: math.Min(f.Hi[2], f.Tooth.Throat.tip(x-mid))})
+	}
+	return out
+}
