@@ -275,6 +275,20 @@ func (d Divider) Only(plate string, circle int) Divider {
 	return d
 }
 
+// For is the divider with what is free for a division: while a train turns the piece along a helix, its
+// wheels are in use and the worm is in mesh, so that neither a differential nor a direct plate serves.
+func (d Divider) For(v Division) Divider {
+	if v.Helical() {
+		d.Head.Direct, d.Head.Gear.Wheels = nil, nil
+	}
+	return d
+}
+
+// Helical says whether what is divided is cut on a helix.
+func (v Division) Helical() bool {
+	return v.Target.Form != nil && v.Target.Form.Tooth != nil && v.Target.Form.Tooth.Lead > 0
+}
+
 // Ways lists the exact settings for a job, best first: plain, direct, then differential, then
 // compound, which wants two circles on one side of a plate and a plate that can be moved on.
 func (d Divider) Ways(j dividing.Job) []dividing.Setting {

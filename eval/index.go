@@ -25,7 +25,7 @@ func Indexing(d Divider, st *Step) (words []string, ok bool) {
 			words = append(words, dialWords(d.Rotary, s))
 			continue
 		}
-		ways := d.Ways(dv.Job)
+		ways := d.For(dv).Ways(dv.Job)
 		if len(ways) == 0 || ways[0].Method == dividing.Compound {
 			continue
 		}
@@ -121,7 +121,7 @@ func Settings(d Divider, st *Step) (out []Setting) {
 	plate, circle := st.Written()
 	d = d.Only(plate, circle)
 	for _, dv := range all {
-		if ways := d.Ways(dv.Job); len(ways) > 0 && ways[0].Method != dividing.Compound {
+		if ways := d.For(dv).Ways(dv.Job); len(ways) > 0 && ways[0].Method != dividing.Compound {
 			out = append(out, Setting{dv, ways[0]})
 		}
 	}

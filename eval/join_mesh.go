@@ -188,6 +188,29 @@ func (o *MeshJoint) distances() {
 	}
 }
 
+// Insides says how the pinion runs in an inside wheel: at the least and the greatest distance of the axes
+// that is written, else at their own.
+func (o *MeshJoint) Insides() (out []gear.Inside) {
+	a, b := o.Pinion.wheel(), o.Wheel.wheel()
+	if !a.Is() || !b.Is() || o.Wheel.Form != "involute" || o.Pinion.Form != "involute" {
+		return nil
+	}
+	meshes := []model.Known[gear.Mesh]{o.Close, o.Far}
+	if !o.Close.Is() || !o.Far.Is() {
+		m, err := gear.Pair(a.V, b.V, 0)
+		if err != nil {
+			return nil
+		}
+		meshes = []model.Known[gear.Mesh]{model.Sure(m)}
+	}
+	for _, m := range meshes {
+		if in, err := gear.Interferes(a.V, b.V, m.V); err == nil {
+			out = append(out, in)
+		}
+	}
+	return out
+}
+
 // pitchDiameter is that of the worm: as written, else its outside less two modules.
 func (o *MeshJoint) pitchDiameter() model.Known[float64] {
 	f := o.Pinion.Feature

@@ -34,9 +34,17 @@ func (k *Cut) plunges(f *Form) bool { return f.Tooth.Throat != nil }
 // IsHob says whether a cutter is a hob.
 func IsHob(c *model.Cutter) bool { return c.Kind == "gear_cutter" && c.ReamerKind.V == "hob" }
 
-// hollows says whether a tool leaves the hollow of a throated wheel with its gaps.
-func hollows(c *model.Cutter) bool {
+// Hollows says whether a tool leaves the hollow of a throated wheel with its gaps.
+func Hollows(c *model.Cutter) bool {
 	return c != nil && (c.Kind == "tap" || c.Kind == "fly_cutter" || IsHob(c))
+}
+
+// Freely says whether the tool turns the wheel that it cuts: a hob, or a tap in place of one.
+func (k *Cut) Freely(f *Form) bool { return Freely(f, k.Choice.Tool.Cutter) }
+
+// Freely says whether a tool turns the wheel that it cuts.
+func Freely(f *Form, c *model.Cutter) bool {
+	return f != nil && f.Tooth != nil && f.Tooth.Throat != nil && Hollows(c) && c.Kind != "fly_cutter"
 }
 
 // toothed cuts the gaps of teeth; false where they are made as any other feature on the round is.
@@ -51,7 +59,7 @@ func (k *Cut) toothed(t Target) bool {
 	case f.Tooth.Inside:
 		k.tookGaps(Working{Target: t, Entry: f.Into, Wrong: k.insideWrong(f)}, f.Tooth.Deep)
 		return true
-	case d != nil && k.Hold.Carried != nil && (k.disc() || f.Tooth.Throat != nil && hollows(k.Choice.Tool.Cutter)):
+	case d != nil && k.Hold.Carried != nil && (k.disc() || f.Tooth.Throat != nil && Hollows(k.Choice.Tool.Cutter)):
 		k.discTeeth(t)
 		return true
 	case f.Tooth.Lean == 0 && f.Tooth.Throat == nil || k.Choice.ByHand:
@@ -114,7 +122,7 @@ func (k *Cut) tookGaps(w Working, down float64) {
 	fs.Begun, fs.Depth, fs.ByProcess, fs.By, fs.Turns = true, down, k.Choice.By, k.Spot, len(f.Spins)
 	fs.Finished = down >= f.Tooth.Deep-model.Grain
 	if f.Tooth.Throat != nil {
-		fs.Finished = fs.Finished && (hollows(k.Choice.Tool.Cutter) || k.Choice.ByHand)
+		fs.Finished = fs.Finished && (Hollows(k.Choice.Tool.Cutter) || k.Choice.ByHand)
 		if fs.Finished {
 			w.Took = append(w.Took, k.hollowed(f)...)
 		}

@@ -65,6 +65,7 @@ func (p *Part) toothLean(f *Form) bool {
 type Throat struct {
 	Drive gear.Drive
 	Worm  float64 // pitch diameter of the worm
+	Hand  string  // of the worm
 }
 
 // Floor is the radius of the floor of the gaps in the middle of the rim.
@@ -104,7 +105,7 @@ func (p *Part) throat(f *Form, face float64) bool {
 		f.Wrong = err.Error()
 		return false
 	}
-	t.Throat = &Throat{Drive: drive, Worm: d.V}
+	t.Throat = &Throat{Drive: drive, Worm: d.V, Hand: worm.HandOf.Or("right")}
 	return true
 }
 
@@ -141,7 +142,7 @@ func (f *Form) gap(down, over float64) []solid.Removal {
 		g.Open[model.Bottom] = false
 		return g.removal(over, 0)
 	case t.Throat != nil:
-		return []solid.Removal{f.throated(down)}
+		return f.throated(down)
 	case t.Lean != 0:
 		return f.leaning(down, over)
 	}
@@ -195,18 +196,38 @@ func (f *Form) leaning(down, over float64) []solid.Removal {
 	return out
 }
 
-// throated lays a gap round the worm's axis, which stands over the middle of the rim.
-func (f *Form) throated(down float64) solid.Removal {
-	t := f.Tooth
-	mid := (f.Lo[0] + f.Hi[0]) / 2
-	sin, cos := math.Sincos(t.Lean * math.Pi / 180)
-	side := solid.Vec{sin, cos, 0}.Times(f.Width / 2)
-	axis := solid.Vec{mid, 0, t.Throat.Drive.Centre + t.Deep - down}
-	return solid.Removal{Take: solid.Cylinder(axis.Sub(side), axis.Add(side), t.Throat.Reach()), By: f.Name()}
-}
+// hollowSteps is how many straight pieces stand for the floor of a throated gap, and for the hollow of its
+// rim; a gash that is not finished yet has two.
+const hollowSteps = 6
 
-// hollowSteps is how many cones stand for the hollow of a throated rim.
-const hollowSteps = 12
+// throated lays a gap round the worm's axis, which stands over the middle of the rim: a column over a
+// piece of a disc, so wide as the gap, that leans as the gap does.
+func (f *Form) throated(down float64) []solid.Removal {
+	t := f.Tooth
+	long := (f.Hi[0] - f.Lo[0]) / 2
+	r := t.Throat.Reach()
+	reach := math.Min(r, long/math.Cos(t.Lean*math.Pi/180)+f.Width)
+	centre := t.Throat.Drive.Centre + t.Deep - down
+	steps := 2
+	if down >= t.Deep-model.Grain {
+		steps = hollowSteps
+	}
+	var floor [][2]float64
+	for i := range steps + 1 {
+		u := reach * (2*float64(i)/float64(steps) - 1)
+		floor = append(floor, [2]float64{u, centre - math.Sqrt(math.Max(0, r*r-u*u))})
+	}
+	floor = append(floor, [2]float64{reach, centre}, [2]float64{-reach, centre})
+	along := t.leanDir()
+	// U along the gap, V from the axis out, so that W lies across the gap.
+	fr := solid.Frame{At: solid.Vec{(f.Lo[0] + f.Hi[0]) / 2, 0, 0}, U: along, V: solid.Vec{0, 0, 1}}
+	fr.At = fr.At.Sub(fr.W().Times(f.Width / 2))
+	s, err := fr.Column(floor, f.Width)
+	if err != nil {
+		return nil
+	}
+	return []solid.Removal{{Take: s, By: f.Name()}}
+}
 
 // hollow is the half section of a throated rim: places along the axis with the radius of the tips.
 func (f *Form) hollow() []solid.Station {

@@ -28,7 +28,7 @@ from the spindle to the plate, or a plate to make are the ways out: the error of
 })
 
 func noCircleForIt(k *eval.Cut, a *Ask) {
-	if d, ok := k.Hold.Divider(); ok && k.Hold.Unplayed == "" {
+	if d, ok := k.Hold.Divider(); ok && k.Hold.Unplayed == "" && !(len(k.Step.Makes) > 0 && k.Freely(k.Step.Makes[0].Form)) {
 		divides(k.Step, d, k.Hold.Choice.Divided, k.Place("index", "makes"), a)
 	}
 }
@@ -56,6 +56,7 @@ func divides(st *eval.Step, d eval.Divider, on *eval.Divided, at text.Place, a *
 				a.Lack(on.Table.Dial.Division.Missing()...)
 			}
 		default:
+			d := d.For(dv)
 			only := d.Only(plate, circle)
 			ways := only.Ways(dv.Job)
 			if len(ways) > 0 && ways[0].Method != dividing.Compound {
@@ -89,14 +90,22 @@ func noWay(d, only eval.Divider, on *eval.Divided, dv eval.Division, ways []divi
 		return
 	}
 	a.Say(d.Item.Path()+"+"+dv.Says(), at, "%s (%s to 1) cannot make %s with %s: one is %s turns of the crank, which wants %s%s",
-		d.Item.Path(), ratioWords(d.Head.Ratio), dv.Says(), platesOf(only), s.Turns, servedBy(s), otherwise(d, only, dv))
+		d.Item.Path(), ratioWords(d.Head.Ratio), dv.Says(), platesOf(only), s.Turns, servedBy(s)+inUse(dv), otherwise(d, only, dv))
+}
+
+// inUse says that a helix leaves plain indexing alone.
+func inUse(dv eval.Division) string {
+	if dv.Helical() {
+		return " (its wheels turn the piece along the helix, and do not divide at the same time)"
+	}
+	return ""
 }
 
 // wayLacks asks for what is not known and could make the division after all.
 func wayLacks(d eval.Divider, on *eval.Divided, dv eval.Division, ways []dividing.Setting, a *Ask) bool {
 	before := len(a.v.Lacks)
 	a.Lack(d.Lacks...)
-	if on != nil && on.Head != nil {
+	if on != nil && on.Head != nil && !dv.Helical() {
 		h := on.Head
 		if !h.Direct.Is() && dv.Job.Step.Den <= mostDirect {
 			a.Lack(h.Direct.Missing()...)

@@ -152,6 +152,9 @@ func (c *chooser) cuts(h *eval.Holding, before *eval.State, st *eval.Step) []eva
 		for _, ms := range c.mounts(k, h.Choice.Machine, t) {
 			cc := base
 			cc.Tool, cc.Mounts = t, ms
+			if eval.Freely(k.target.Form, t.Cutter) {
+				cc.Index = nil
+			}
 			c.turning(k, &cc)
 			out = append(out, cc)
 			if len(out) == mostCuts {

@@ -163,6 +163,11 @@ func cutChoices(k *eval.Cut) []Choice {
 	for _, w := range c.Index {
 		add("index", w, indexWhy(w))
 	}
+	for _, t := range k.Step.Makes {
+		if h, _, _, ok := k.Helix(t.Form); ok && h.Found {
+			add("wheels", h.Words(), "the nearest train to the lead of the helix")
+		}
+	}
 	if c.Reverse && !(s != nil && s.Spindle.Is()) {
 		add("spindle", "reverse", "the hand of the tool")
 	}

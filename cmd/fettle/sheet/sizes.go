@@ -211,11 +211,7 @@ func note(p *eval.Part, f *eval.Form, g model.General) (sketch.Note, bool) {
 		}
 		return sketch.Note{In: in, At: f.Lo.Add(f.Hi).Times(0.5), Words: words}, true
 	case f.Tooth != nil:
-		words := fmt.Sprintf("%d teeth", f.Tooth.Count)
-		if f.Tooth.Involute {
-			words += ", module " + model.Figure(f.Tooth.Wheel.Module)
-		}
-		return onRound(p, f, words), true
+		return onRound(p, f, toothWords(f.Tooth)), true
 	case f.Scale != nil:
 		return onRound(p, f, fmt.Sprintf("%d divisions over %s°", f.Scale.Count, model.Figure(f.Scale.Over))), true
 	case m.Kind == "flat" || m.Kind == "flats" || m.Kind == "keyway":

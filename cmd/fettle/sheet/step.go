@@ -38,6 +38,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 	}
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))
 	put("turned on by", strings.Join(k.Choice.Index, "; "))
+	teeth(k, put)
 	running := divided(g.hold, k, put)
 	tables := append(m.where(g.hold, k, put), running...)
 	if r := k.Stack.Diameter.Or(0) / 2; k.Choice.By == "milling" && r > 0 {
@@ -107,7 +108,7 @@ const longTable = 14
 // divided says how the arms of the sector stand, and gives the running table of every place.
 func divided(h *eval.Holding, k *eval.Cut, put func(a, b string)) (out []Block) {
 	d, ok := h.Divider()
-	if !ok {
+	if !ok || len(k.Choice.Index) == 0 {
 		return nil
 	}
 	for _, s := range eval.Settings(d, k.Step) {

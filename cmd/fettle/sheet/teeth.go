@@ -1,0 +1,84 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"fettle/eval"
+	"fettle/schema/model"
+)
+
+// teeth says what an operation on teeth wants besides plate and depth: which teeth the cutter is to be for,
+// how cutter or table lean, the wheels that turn the piece as the table goes, and how a hollow comes out.
+func teeth(k *eval.Cut, put func(a, b string)) {
+	for i := range k.Works {
+		w := &k.Works[i]
+		f := w.Target.Form
+		if f == nil || f.Tooth == nil || w.Wrong != "" {
+			continue
+		}
+		t := f.Tooth
+		if len(w.Moves) == 0 {
+			put("gaps deep", model.Figure(tidy(w.Depth))+" mm from the outside")
+		}
+		if v := t.Virtual(); t.Lean != 0 && v != t.Count && t.Module > 0 {
+			put("cutter for", fmt.Sprintf("%d teeth: %d that lean %s degrees", v, t.Count, model.Figure(math.Round(math.Abs(t.Lean)*1e4)/1e4)))
+		}
+		if words, _, ok := k.LeansBy(f); ok {
+			put("leans", words)
+		}
+		if h, lacks, wrong, ok := k.Helix(f); ok {
+			put("lead of the helix", model.Figure(tidy(h.Lead))+" mm")
+			switch {
+			case wrong != "":
+				put("MISSING", wrong)
+			case len(lacks) > 0:
+				put("wheels", "not known: "+lacks[0].Fact)
+			case h.Found:
+				put("wheels", h.Words())
+				put("try the hand", "draw a pencil line along the blank with the spindle still; an idler more or less turns it round")
+			}
+		}
+		throat(k, w, put)
+	}
+}
+
+// toothWords says what teeth are, for the drawing.
+func toothWords(t *eval.Toothing) string {
+	words := fmt.Sprintf("%d teeth", t.Count)
+	if t.Module > 0 {
+		words += ", module " + model.Figure(t.Module)
+	}
+	if t.Form == "cycloidal" {
+		words += ", cycloidal"
+	}
+	if t.Lean != 0 {
+		hand := "right"
+		if t.Lean < 0 {
+			hand = "left"
+		}
+		words += ", " + model.Figure(math.Round(math.Abs(t.Lean)*1e4)/1e4) + "° " + hand
+	}
+	if t.Throat != nil {
+		words += ", throated R" + model.Figure(tidy(t.Throat.Drive.ThroatRadius))
+	}
+	return words
+}
+
+// throat says how the teeth of a throated wheel are gashed, and finished.
+func throat(k *eval.Cut, w *eval.Working, put func(a, b string)) {
+	t := w.Target.Form.Tooth
+	if t.Throat == nil {
+		return
+	}
+	d := t.Throat.Drive
+	put("fed in", "over the middle of the rim, and not along it")
+	if !eval.Hollows(k.Choice.Tool.Cutter) {
+		return
+	}
+	if k.Freely(w.Target.Form) {
+		put("turned by", "the tool itself, the worm of the head out of mesh")
+	}
+	put("until", "the tips in the middle of the rim measure ⌀"+model.Figure(tidy(d.Throat))+" mm; hollow of radius "+model.Figure(tidy(d.ThroatRadius))+
+		" mm, axes "+model.Figure(tidy(d.Centre))+" mm apart in the end")
+}
