@@ -47,6 +47,8 @@ func (k *Turn) notPlaned(f *Form) string {
 		far = right
 	}
 	switch {
+	case k.Choice.By != "planing" && t.Inside:
+		return "its gaps lie beside the axis that turns: they are planed one by one, the spindle held (by = \"planing\")"
 	case k.Choice.By != "planing":
 		return "its gaps lie beside the axis that turns: they are planed one by one, the spindle held (by = \"planing\"), or cut on a dividing head"
 	case t.Lean != 0 || t.Throat != nil:

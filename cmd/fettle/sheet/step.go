@@ -283,6 +283,8 @@ func turning(by string, w *eval.Turning, put func(a, b string)) {
 	case f != nil && f.KeyBore != nil:
 		put("along the bore", model.Figure(tidy(w.X1-w.X0))+" mm in strokes of the saddle, the spindle held from turning")
 		put("deep", model.Figure(tidy(w.Off))+" mm from the round of the bore, "+model.Figure(tidy(f.Width))+" mm wide")
+	case f != nil && f.Tooth != nil:
+		planedTeeth(w, put)
 	case w.Depth > 0:
 		d := model.Figure(w.Depth) + " mm of full diameter from the finished end"
 		if w.Point > 0 {

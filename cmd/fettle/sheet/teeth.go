@@ -43,6 +43,14 @@ func teeth(k *eval.Cut, put func(a, b string)) {
 	}
 }
 
+// planedTeeth says how gaps are planed on a lathe.
+func planedTeeth(w *eval.Turning, put func(a, b string)) {
+	t := w.Target.Form.Tooth
+	put("along", model.Figure(tidy(w.X1-w.X0))+" mm in strokes of the saddle, the spindle held from turning at every gap")
+	put("gaps", fmt.Sprintf("%d, %s mm deep from the surface, %s mm wide on the pitch circle: a bit ground to the gap", t.Count, model.Figure(tidy(w.Off)), model.Figure(tidy(w.Width))))
+	put("floor at", "⌀"+model.Figure(tidy(2*t.Root))+" mm")
+}
+
 // toothWords says what teeth are, for the drawing.
 func toothWords(t *eval.Toothing) string {
 	words := fmt.Sprintf("%d teeth", t.Count)
