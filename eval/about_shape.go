@@ -42,6 +42,9 @@ func (p *Part) besideShape(f *Form) bool {
 		default:
 			p.onSurface(f)
 		}
+	case "graduations":
+		p.scaleShape(f)
+		return true
 	case "chamfer", "radius":
 		return p.turnedEdge(f)
 	default:

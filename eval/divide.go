@@ -56,6 +56,9 @@ func (st *Step) divisions(t Target) ([]Division, string) {
 	case in.Angles.Is():
 		return turns(t, in.Angles.V)
 	}
+	if t.Form != nil && t.Form.Scale != nil && t.Form.Scale.Ruled != nil {
+		return nil, ""
+	}
 	if t.Form == nil || t.Form.Wrong != "" || len(t.Form.Lacks) > 0 || len(t.Form.Spins) < 2 && t.Form.Tooth == nil && t.Form.Scale == nil && !t.Form.circled() {
 		return nil, ""
 	}
@@ -81,6 +84,8 @@ func (f *Form) asked() (n int, over float64, spaces int) {
 	switch {
 	case f.Tooth != nil:
 		return f.Tooth.Count, 360, f.Tooth.Count
+	case f.Scale != nil && f.Scale.Ruled != nil:
+		return 0, 0, 0
 	case f.Scale != nil:
 		return len(f.Spins), f.Scale.Over, f.Scale.Count
 	case m.Kind == "flats":

@@ -154,7 +154,17 @@ func (f *Form) mirrorRound(sum float64) {
 		t.Lean = -t.Lean
 		f.Tooth = &t
 	}
-	if f.Scale != nil && !f.Scale.End {
+	if f.Scale != nil && f.Scale.Ruled != nil {
+		s, u := *f.Scale, *f.Scale.Ruled
+		if u.Runs == 0 {
+			u.First, u.Way = sum-u.First, -u.Way
+		}
+		if u.Lines == 0 {
+			s.Edge, s.Inward = sum-s.Edge, -s.Inward
+		}
+		s.Ruled = &u
+		f.Scale = &s
+	} else if f.Scale != nil && !f.Scale.End {
 		s := *f.Scale
 		s.Edge, s.Inward = sum-s.Edge, -s.Inward
 		f.Scale = &s

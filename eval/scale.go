@@ -20,8 +20,9 @@ type Scale struct {
 	Radius float64 // of the rim that carries the lines
 	End    bool    // on an end, not on the round
 	Edge   float64 // where all lines begin: along the axis; on an end the radius
-	Inward float64 // +1: lines run to the right of the edge, -1 to the left; on an end -1: towards the axis
+	Inward float64 // +1: lines run to the right of the edge, -1 to the left; on an end -1: towards the axis; of a straight scale the way along the axis of its lines
 	Lines  []Line  // longest first
+	Ruled  *Ruled  // of a straight scale; Over is 0 and Radius and End say nothing
 }
 
 // Line is the length of every so-manieth line.
@@ -58,7 +59,11 @@ func (s *Scale) Numbers(m *model.Feature) int {
 func (p *Part) scaleShape(f *Form) {
 	m := f.Feature
 	if !p.Round {
-		f.later("a straight scale is not made on paper yet")
+		p.straightScale(f)
+		return
+	}
+	if m.Spacing.Is() {
+		f.later("a straight scale along a turned part is not made on paper yet")
 		return
 	}
 	if !m.Count.Is() || !m.On.Is() || len(m.On.V) == 0 {
@@ -153,6 +158,10 @@ func scaleLines(m *model.Feature) []Line {
 
 // graduated engraves a scale.
 func (k *Cut) graduated(t Target) {
+	if t.Form.Scale.Ruled != nil {
+		k.ruled(t)
+		return
+	}
 	f, s, d := t.Form, t.Form.Scale, k.Hold.Choice.Divided
 	fs := k.Part.change(k.After, f)
 	fs.Twice = fs.Twice || fs.Finished
@@ -201,6 +210,9 @@ func (k *Cut) lineMoves(f *Form) []solid.Move {
 
 // SurfaceWidth is how long the surface along the axis is that teeth or lines lie on, mm.
 func (p *Part) SurfaceWidth(f *Form) float64 {
+	if f.Scale != nil && f.Scale.Ruled != nil {
+		return f.Scale.Ruled.Wide
+	}
 	l := p.reach(f.On)
 	return l.X1 - l.X0
 }
@@ -238,7 +250,7 @@ func (st *Step) remakes(f *Form) bool {
 	for _, t := range st.Makes {
 		switch {
 		case st.Kind != "operation":
-		case f.Scale.End:
+		case f.Scale.End || f.Scale.Ruled != nil:
 			if t.Form == nil && t.Face == f.Into.Face {
 				return true
 			}

@@ -16,7 +16,7 @@ var _ = enter(Rule{
 	Why: `Figures stand beside their lines, and each wants the width of its punch for every digit. On a small dial the tens of a hundred
 lines run into each other. Fewer figures, smaller punches, a larger dial.`,
 	Rows:      []string{"H15"},
-	Source:    []string{"arc from figure to figure against digits times width: geometry; reckon/dial", "width of a figure over its height: common practice"},
+	Source:    []string{"arc, or way, from figure to figure against digits times width: geometry; reckon/dial", "width of a figure over its height: common practice"},
 	Limits:    []string{"figure_width"},
 	Level:     finding.Scrap,
 	Judgement: finding.Thumb,
@@ -117,15 +117,15 @@ func punched(p *eval.PartTrace, f *eval.Form, a *Ask) (height, width float64, ok
 
 func figuresOf(p *eval.PartTrace, f *eval.Form, height, width float64, a *Ask) {
 	s, g := f.Scale, &f.Feature.Figures
+	if s.Ruled != nil {
+		straightFigures(p, f, height, width, a)
+		return
+	}
 	radius := s.Radius
 	if s.End {
 		radius -= s.Longest() + height
 	}
-	digits := 1
-	for i := range s.Numbers(f.Feature) {
-		v := g.First.V + float64(i)*g.Step.Or(float64(g.Every.V))
-		digits = max(digits, len(strconv.FormatFloat(v, 'f', -1, 64)))
-	}
+	digits := digitsOf(f)
 	room, err := dial.Figures(2*radius, max(1, s.Numbers(f.Feature)), digits, width, 0, s.Count)
 	if err != nil {
 		return
@@ -144,4 +144,36 @@ func figuresOf(p *eval.PartTrace, f *eval.Form, height, width float64, a *Ask) {
 		return
 	}
 	a.Clear(Room(round(spacing), round(room.Needs)), "the figures of "+f.Name())
+}
+
+// digitsOf is how many digits the longest figure of a scale has.
+func digitsOf(f *eval.Form) int {
+	g := &f.Feature.Figures
+	digits := 1
+	for i := range f.Scale.Numbers(f.Feature) {
+		v := g.First.V + float64(i)*g.Step.Or(float64(g.Every.V))
+		digits = max(digits, len(strconv.FormatFloat(v, 'f', -1, 64)))
+	}
+	return digits
+}
+
+// straightFigures holds the figures of a straight scale against the way between them, and the lines and
+// figures together against the width of the face.
+func straightFigures(p *eval.PartTrace, f *eval.Form, height, width float64, a *Ask) {
+	s := f.Scale
+	digits := digitsOf(f)
+	spacing, needs := s.Ruled.Spacing*float64(f.Feature.Figures.Every.V), float64(digits)*width
+	if spacing < needs-1e-9 {
+		m := a.Say(p.Part.Label+"."+f.Name()+".figures", placeOf(f, "figures"),
+			"the figures of %s stand %s mm apart, and up to %d digits %s wide want %s: they touch", f.Name(), figure(round(spacing)), digits, mm(round(width)), mm(round(needs)))
+		m.Margin = Room(round(spacing), round(needs))
+		return
+	}
+	if on := s.Ruled.Wide; on < s.Longest()+height-0.0005 {
+		m := a.Say(p.Part.Label+"."+f.Name()+".room", placeOf(f, "figures"),
+			"%s carries lines of %s and figures %s high on a face %s wide: there is no room beside the lines", f.Name(), mm(s.Longest()), mm(height), mm(round(on)))
+		m.Margin = Room(round(on), round(s.Longest()+height))
+		return
+	}
+	a.Clear(Room(round(spacing), round(needs)), "the figures of "+f.Name())
 }

@@ -193,8 +193,9 @@ type RoundParts struct {
 	Thinned        Known[float64]
 	Throated       Known[bool]
 	Spacing        Known[drawing.Size]
-	FromFace       Known[Ref]     `attr:"from"` // graduations: where all lines begin
-	ZeroAt         Known[float64] // degrees
+	FromFace       Known[Ref]      `attr:"from"` // graduations: where all lines begin
+	ZeroAt         Known[float64]  // degrees
+	ZeroPlace      Known[Position] `attr:"zero_at"` // straight
 	Runs           Known[string]
 	SeenFrom       Known[Ref]
 	LineWidth      Known[float64]

@@ -109,6 +109,7 @@ type Machine struct {
 	Tilts        Known[float64]
 	TableSwivels Known[float64] // degrees, of a mill with a level spindle
 	Repeats      Known[float64]
+	Readout      Known[float64] // step of a readout on the slides
 	LargestDrill Known[float64]
 	AxisToTable  Known[[]float64]
 	Dials        Dials

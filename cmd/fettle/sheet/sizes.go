@@ -213,7 +213,7 @@ func note(p *eval.Part, f *eval.Form, g model.General) (sketch.Note, bool) {
 	case f.Tooth != nil:
 		return onRound(p, f, toothWords(f.Tooth)), true
 	case f.Scale != nil:
-		return onRound(p, f, fmt.Sprintf("%d divisions over %s°", f.Scale.Count, model.Figure(f.Scale.Over))), true
+		return scaleNote(p, f), true
 	case m.Kind == "flat" || m.Kind == "flats" || m.Kind == "keyway":
 		return flatNote(f, g)
 	}

@@ -115,7 +115,7 @@ func (m *milled) ways() {
 	places := m.places()
 	for i, pl := range places {
 		w := sketch.Way{From: pl.from, To: pl.to}
-		if len(places) > 1 {
+		if len(places) > 1 && (!isRuled(pl.work) || i == 0 || i == len(places)-1) {
 			w.Number = strconv.Itoa(i + 1)
 		}
 		m.s.Panes[pane].Ways = append(m.s.Panes[pane].Ways, w)

@@ -20,6 +20,9 @@ const fewPlaces = 3
 
 // where says in the operation's lines where it is made, or gives a table that says it.
 func (m *maker) where(h *eval.Holding, k *eval.Cut, put func(a, b string)) (table []Block) {
+	if table, ok := m.ruled(h, k, put); ok {
+		return table
+	}
 	ps := placesOf(k)
 	if len(ps) == 0 || m.sweeps(h, k, put) {
 		return nil
