@@ -173,7 +173,7 @@ func (k *Cut) work(t Target) {
 	case t.Form.KeyBore != nil:
 		k.keyInBore(t)
 	case t.Form.Tooth != nil && k.toothed(t):
-		k.After.Profile = k.After.Profile.marked(t.Form.Lo[0], t.Form.Hi[0], func(z *Zone) { z.Spoilt, z.By = "toothed", k.Spot })
+		k.After.Profile = k.After.Profile.toothed(t.Form, k.Spot)
 	case k.Part.Round && t.Form.Of == nil && k.spun(t):
 		return
 	case k.boredHere(t):

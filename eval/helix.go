@@ -112,6 +112,28 @@ func (h *Helix) Words() string {
 	return s + fmt.Sprintf("; the lead comes %s parts in a million too %s", model.Figure(math.Round(math.Abs(h.PPM))), way)
 }
 
+// gashesOnly says whether a head is set over for straight gashes that lean: each is played as the piece
+// lies square, and the lean of the set-up stands for that of the gash.
+func (h *Holding) gashesOnly() bool {
+	if h.Choice.Divided == nil || !h.Part.Round || len(h.Work.Steps) == 0 {
+		return false
+	}
+	for _, st := range h.Work.Steps {
+		for _, t := range st.Makes {
+			if t.Form == nil || t.Form.Tooth == nil || t.Form.Tooth.Lean == 0 || t.Form.Tooth.Lead > 0 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// setOver is the lean of the set-up where it stands for that of straight gashes.
+func (k *Cut) setOver() (by float64, ok bool) {
+	t := k.Step.Work.SetUp.Tilt
+	return math.Abs(t.By.V), t.Said && t.By.Is() && k.Hold.gashesOnly()
+}
+
 // LeansBy says how cutter or table lean for gaps that do, and by how many degrees; false where they do not,
 // or the tool makes them standing square.
 func (k *Cut) LeansBy(f *Form) (words string, by float64, ok bool) {
@@ -119,6 +141,9 @@ func (k *Cut) LeansBy(f *Form) (words string, by float64, ok bool) {
 		return "", 0, false
 	}
 	by = math.Abs(f.Tooth.Lean)
+	if over, ok := k.setOver(); ok {
+		return "the head set over on the table by " + model.Figure(over) + " degrees, as the set-up is tilted", 0, true
+	}
 	hand, upright, level := "right", "right", "anticlockwise"
 	if f.Tooth.Lean < 0 {
 		hand, upright, level = "left", "left", "clockwise"

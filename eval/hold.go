@@ -93,7 +93,7 @@ func (h *Holding) play() {
 		h.Unplayed = h.Work.Unplayed
 	case c.Up == model.NoFace || c.Back == model.NoFace || c.Up.Axis() == c.Back.Axis():
 		h.Unplayed = "which way up the piece is held is not settled"
-	case h.Work.SetUp.Tilt.Said && c.Lean.By == 0 && h.Work.SetUp.Tilt.By.V != 0:
+	case h.Work.SetUp.Tilt.Said && c.Lean.By == 0 && h.Work.SetUp.Tilt.By.V != 0 && !h.gashesOnly():
 		h.Unplayed = "how the piece leans is not known"
 	}
 	if h.Unplayed != "" {

@@ -2,6 +2,7 @@ package eval
 
 import (
 	"fettle/eval/solid"
+	"fettle/schema/finding"
 	"fettle/schema/model"
 )
 
@@ -45,6 +46,14 @@ func (k *Cut) Freely(f *Form) bool { return Freely(f, k.Choice.Tool.Cutter) }
 // Freely says whether a tool turns the wheel that it cuts.
 func Freely(f *Form, c *model.Cutter) bool {
 	return f != nil && f.Tooth != nil && f.Tooth.Throat != nil && Hollows(c) && c.Kind != "fly_cutter"
+}
+
+// toothed marks an outside that has teeth: nothing grips there any more.
+func (p Profile) toothed(f *Form, by finding.Spot) Profile {
+	if f.Tooth.Inside {
+		return p
+	}
+	return p.marked(f.Lo[0], f.Hi[0], func(z *Zone) { z.Spoilt, z.By = "toothed", by })
 }
 
 // toothed cuts the gaps of teeth; false where they are made as any other feature on the round is.

@@ -34,6 +34,7 @@ func (k *Turn) planedTeeth(w *Turning) {
 			k.After.Piece = k.After.Piece.Cut(turnedBack(r, towards(s).Inverse()))
 		}
 	}
+	k.After.Profile = k.After.Profile.toothed(f, k.Spot)
 	fs.Twice = fs.Twice || fs.Finished
 	fs.Begun, fs.Depth, fs.Finished, fs.ByProcess, fs.By, fs.Turns = true, deep, w.Final, k.Choice.By, k.Spot, len(f.Spins)
 }

@@ -61,6 +61,10 @@ func cutterDoesNotLean(k *eval.Cut, a *Ask) {
 		if !ok {
 			continue
 		}
+		if by == 0 {
+			a.Clear(finding.Margin{}, "") // the head is set over instead: by how much is another rule's
+			continue
+		}
 		can, what := m.Tilts, "the head of "+m.Path()
 		if k.LevelSpindle() {
 			can, what = m.TableSwivels, "the table of "+m.Path()
