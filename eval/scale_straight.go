@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"fettle/eval/solid"
-	"fettle/schema/drawing"
 	"fettle/schema/model"
 )
 
@@ -95,11 +94,9 @@ func (p *Part) ruled(f *Form, s *Scale, lo, hi solid.Vec) {
 	switch {
 	case ok:
 		r.First = at
-	case m.ZeroAt.Is(): // a bare figure is read as an angle, and stands for a length here
-		r.First = lo[r.Runs] + m.ZeroAt.V
-		if p.Build.Recipe.Unit == drawing.Inch {
-			r.First = lo[r.Runs] + 25.4*m.ZeroAt.V
-		}
+	case m.ZeroAt.Is():
+		f.Wrong = "a bare zero_at is an angle: the first line of a straight scale is so far from a face, as in zero_at = { " + model.FaceOn(r.Runs, -1).String() + " = 3 }"
+		return
 	case m.ZeroPlace.Is():
 		f.Wrong = "the place of its first line does not lie along the edge that its lines begin at"
 		return
