@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"fettle/eval/solid"
-	"fettle/schema/drawing"
 	"fettle/schema/model"
 )
 
@@ -95,11 +94,9 @@ func (p *Part) ruled(f *Form, s *Scale, lo, hi solid.Vec) {
 	switch {
 	case ok:
 		r.First = at
-	case m.ZeroAt.Is(): // a bare figure is read as an angle, and stands for a length here
-		r.First = lo[r.Runs] + m.ZeroAt.V
-		if p.Build.Recipe.Unit == drawing.Inch {
-			r.First = lo[r.Runs] + 25.4*m.ZeroAt.V
-		}
+	case m.ZeroAt.Is():
+		f.Wrong = "a bare zero_at is an angle: the first line of a straight scale is so far from a face, as in zero_at = { " + model.FaceOn(r.Runs, -1).String() + " = 3 }"
+		return
 	case m.ZeroPlace.Is():
 		f.Wrong = "the place of its first line does not lie along the edge that its lines begin at"
 		return
@@ -131,9 +128,13 @@ func (p *Part) ruled(f *Form, s *Scale, lo, hi solid.Vec) {
 	f.Scale = s
 }
 
-// mostRuled is how many lines of a straight scale are moved along in one operation on paper; of more every
-// so-manieth, and the last.
-const mostRuled = 400
+// Of the lines of a straight scale the longest and the last are moved along on paper, and so many of the
+// others that the tool passes at least every rulingStep, mm: nothing that holds a piece is as narrow (our own
+// choice). Beyond mostRuled lines it is fewer.
+const (
+	rulingStep = 4.0
+	mostRuled  = 400
+)
 
 // ruled engraves a straight scale: a pointed tool that does not turn is drawn along each line, the table
 // set to it by its dial.
@@ -155,9 +156,10 @@ func (k *Cut) ruled(t Target) {
 		w.Facing, w.Wrong = false, "its lines lie along neither way of the table"
 	}
 	if w.Facing {
-		every := 1 + s.Count/mostRuled
+		every := max(1, int(rulingStep/r.Spacing), s.Count/mostRuled)
 		for i := 0; i <= s.Count; i++ {
-			if i%every != 0 && i != s.Count {
+			longest := s.Count <= mostRuled && s.LengthOf(i) > s.Longest()-model.Grain
+			if i%every != 0 && i != s.Count && !longest {
 				continue
 			}
 			var a solid.Vec

@@ -200,6 +200,9 @@ func (f *Form) leaning(down, over float64) []solid.Removal {
 // rim; a gash that is not finished yet has two.
 const hollowSteps = 6
 
+// gashShare is how much narrower a gash is than the gap that it becomes: a share of its width, our own.
+const gashShare = 0.05
+
 // throated lays a gap round the worm's axis, which stands over the middle of the rim: a column over a
 // piece of a disc, so wide as the gap, that leans as the gap does.
 func (f *Form) throated(down float64) []solid.Removal {
@@ -208,9 +211,9 @@ func (f *Form) throated(down float64) []solid.Removal {
 	r := t.Throat.Reach()
 	reach := math.Min(r, long/math.Cos(t.Lean*math.Pi/180)+f.Width)
 	centre := t.Throat.Drive.Centre + t.Deep - down
-	steps := 2
+	steps, wide := 2, (1-gashShare)*f.Width
 	if down >= t.Deep-model.Grain {
-		steps = hollowSteps
+		steps, wide = hollowSteps, f.Width
 	}
 	var floor [][2]float64
 	for i := range steps + 1 {
@@ -221,8 +224,8 @@ func (f *Form) throated(down float64) []solid.Removal {
 	along := t.leanDir()
 	// U along the gap, V from the axis out, so that W lies across the gap.
 	fr := solid.Frame{At: solid.Vec{(f.Lo[0] + f.Hi[0]) / 2, 0, 0}, U: along, V: solid.Vec{0, 0, 1}}
-	fr.At = fr.At.Sub(fr.W().Times(f.Width / 2))
-	s, err := fr.Column(floor, f.Width)
+	fr.At = fr.At.Sub(fr.W().Times(wide / 2))
+	s, err := fr.Column(floor, wide)
 	if err != nil {
 		return nil
 	}

@@ -44,7 +44,7 @@ part "rule" {
     from    = "front"
     count   = 20
     spacing = ` + spacing + `
-    zero_at = 3
+    zero_at = { left = 3 }
     lines   = { "1" = 3, "5" = 4, "10" = 5 }
     ` + more + `
   }

@@ -64,15 +64,11 @@ func throatOfOtherRadius(k *eval.Cut, a *Ask) {
 		if t.Form == nil || t.Form.Tooth == nil || t.Form.Tooth.Throat == nil || !eval.Hollows(c) {
 			continue
 		}
-		th := t.Form.Tooth.Throat
 		d, ok := k.Choice.Tool.Size, true
 		switch {
-		case c.Kind == "fly_cutter":
-			swing, known := Need(a, c.SwingOf)
-			ok = known && len(swing) == 2
-			if ok {
-				d = math.Min(math.Max(d, 2*th.Reach()), swing[1])
-			}
+		case c.Kind == "fly_cutter" && !c.SwingOf.Is():
+			a.Lack(c.SwingOf.Missing()...)
+			ok = false
 		case !(d > 0):
 			a.Lack(c.Diameter.Missing()...)
 			ok = false

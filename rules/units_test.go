@@ -46,6 +46,9 @@ func measured(t *testing.T) map[string]bool {
 		}
 	}
 	out["fit.wants"] = true // a clearance is; a class has letters first
+	for _, face := range []string{"left", "right", "front", "back", "bottom", "top"} {
+		out["graduations.zero_at."+face] = true // bare it is an angle
+	}
 	return out
 }
 

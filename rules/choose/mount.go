@@ -102,12 +102,21 @@ func (c *chooser) hobs(k *asked) []eval.Pick {
 		}
 	}
 	for _, cu := range c.here([]string{"fly_cutter"}) {
-		want := 2 * t.Throat.Reach()
-		if s := cu.SwingOf.V; len(s) == 2 && want >= s[0] && want <= s[1] {
-			out = append(out, eval.Pick{Cutter: cu, Size: want})
+		if d, ok := k.throatSwing(cu); ok && d >= t.Throat.Drive.WormTip {
+			out = append(out, eval.Pick{Cutter: cu, Size: d})
 		}
 	}
 	return out
+}
+
+// throatSwing is how wide a fly cutter swings for the gaps of a throated wheel, as near to what is wanted
+// as it can; false of other tools and other work.
+func (k *asked) throatSwing(cu *model.Cutter) (float64, bool) {
+	f := k.target.Form
+	if f == nil || f.Tooth == nil || f.Tooth.Throat == nil || len(cu.SwingOf.V) != 2 || cu.Kind != "fly_cutter" {
+		return 0, false
+	}
+	return min(max(2*f.Tooth.Throat.Reach(), cu.SwingOf.V[0]), cu.SwingOf.V[1]), true
 }
 
 // points lists the pointed tools that engrave: the sharpest first; those with a shank that is

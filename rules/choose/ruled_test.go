@@ -14,10 +14,10 @@ func TestRuledLines(t *testing.T) {
 		edge, in   float64
 	}{
 		{nil, 3, 1, 0, 1},
-		{[]string{"zero_at = 3", "zero_at = { right = 4 }\n    runs = \"left\""}, 54, -1, 0, 1},
-		{[]string{"from    = \"front\"", "from    = \"back\"", "zero_at = 3", "zero_at = 55"}, 55, -1, 20, -1},
-		{[]string{"from    = \"front\"", "from    = \"back\"", "zero_at = 3", "zero_at = 5\n    runs = \"left\""}, 5, 1, 20, -1},
-		{[]string{"length   = 58", "length   = 50", "zero_at = 3", ""}, 0, 1, 0, 1},
+		{[]string{"zero_at = { left = 3 }", "zero_at = { right = 4 }\n    runs = \"left\""}, 54, -1, 0, 1},
+		{[]string{"from    = \"front\"", "from    = \"back\"", "zero_at = { left = 3 }", "zero_at = { left = 55 }"}, 55, -1, 20, -1},
+		{[]string{"from    = \"front\"", "from    = \"back\"", "zero_at = { left = 3 }", "zero_at = { left = 5 }\n    runs = \"left\""}, 5, 1, 20, -1},
+		{[]string{"length   = 58", "length   = 50", "zero_at = { left = 3 }", ""}, 0, 1, 0, 1},
 	} {
 		p, _ := playedRecipe(t, sound(t, "lines-fall-between", c.pairs...))
 		f := p.Part.Forms[0]

@@ -178,7 +178,10 @@ func (m *milled) divided() {
 		axis := m.h.Pose.Point(solid.Vec{})
 		r := max(m.s.Hi[1]-axis[1], m.s.Hi[2]-axis[2]) + 1.5
 		start := math.Atan2(m.tool[2]-axis[2], m.tool[1]-axis[1])
-		if math.Hypot(m.tool[2]-axis[2], m.tool[1]-axis[1]) < 0.5 {
+		switch {
+		case len(m.k.Works) > 0 && len(m.k.Works[0].Moves) == 0 && !m.k.LevelSpindle(): // a leaning cutter, in front
+			start = math.Pi
+		case len(m.k.Works) > 0 && len(m.k.Works[0].Moves) == 0, math.Hypot(m.tool[2]-axis[2], m.tool[1]-axis[1]) < 0.5:
 			start = math.Pi / 2
 		}
 		for i := range n {

@@ -26,6 +26,11 @@ func teeth(k *eval.Cut, put func(a, b string)) {
 		}
 		if words, _, ok := k.LeansBy(f); ok {
 			put("leans", words)
+			if k.LevelSpindle() {
+				put("first", "the middle of the cutter's width over the axis and over the middle of the teeth, the table square; then swing it")
+			} else {
+				put("first", "the middle of the cutter's width at the height of the axis and in front of the middle of the teeth, set after it leans")
+			}
 		}
 		if h, lacks, wrong, ok := k.Helix(f); ok {
 			put("lead of the helix", model.Figure(tidy(h.Lead))+" mm")
