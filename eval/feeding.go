@@ -165,7 +165,7 @@ func (k *Turn) printedTurning(cu *model.Cutter) cutting.Feed {
 		}
 	}
 	if len(small.Says) == 0 {
-		return out
+		return small // what is printed for full-size lathes is too much for a small one
 	}
 	small.Lo, small.Hi = math.Inf(1), math.Inf(-1)
 	for _, s := range small.Says {

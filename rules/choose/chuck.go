@@ -274,6 +274,9 @@ func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval
 	case s.Grip.Is():
 		h.Grip, h.Gripped = s.Grip.V, true
 		return
+	case s.Soft.Depth.Is() && s.Soft.Depth.V > 0: // it goes against the step of the bored jaws
+		h.Grip, h.Gripped = s.Soft.Depth.V, true
+		return
 	}
 	about := p.TurnsAbout(w)
 	lo, hi := p.MetalAlong(before, about.Along)

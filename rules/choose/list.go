@@ -112,7 +112,7 @@ func holdChoices(h *eval.Holding) []Choice {
 	if h.Work.Facing != model.NoFace || !s.Jaws.Is() {
 		add("jaws", c.Back.String()+" on the fixed jaw", "the first that passes")
 	}
-	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() {
+	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && c.Step == 0 {
 		if c.Height > 0 {
 			add("parallels", c.Pair.Item.Member(c.Height), "the tallest pair that passes")
 		} else {

@@ -21,3 +21,22 @@ func TestDownToAFaceIsADepth(t *testing.T) {
 		}
 	}
 }
+
+// A piece on the step of soft jaws 7 mm above a bed of 35 mm sits at 42 mm, and no pair is chosen; one that
+// goes against the step of bored jaws is gripped as deep as that lies.
+func TestSoftJawsSeatThePiece(t *testing.T) {
+	p, cs := playedRecipe(t, sound(t, "zero-lost", "parallels = 10", "soft = { step = 7 }"))
+	h := p.Moments[0].Hold
+	if h == nil || h.Unplayed != "" || h.Seat.V != 42 || h.Choice.Pair != nil {
+		t.Fatalf("%+v", h)
+	}
+	for _, c := range cs {
+		if c.What == "parallels" {
+			t.Error("parallels are chosen:", c.Item)
+		}
+	}
+	p, _ = playedRecipe(t, sound(t, "soft-jaws-do-not-fit", "    grip    = 20\n", "", "depth = 20", "depth = 17"))
+	if c := p.Moments[0].Chuck; c == nil || math.Abs(c.Held-17) > 1e-9 {
+		t.Errorf("%+v", c)
+	}
+}
