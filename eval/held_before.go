@@ -32,9 +32,9 @@ func (t *PartTrace) HeldBefore(h *Holding) *Holding {
 		switch {
 		case m.Hold == h:
 			return last
-		case m.Hold != nil:
+		case m.Hold != nil && m.Hold.Shifted == nil:
 			last = m.Hold
-		case m.Chuck != nil:
+		case m.Chuck != nil && m.Chuck.Shifted == nil:
 			last = m.Chuck.asHold()
 		}
 	}

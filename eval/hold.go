@@ -33,6 +33,7 @@ type Holding struct {
 	Opening       model.Known[float64]       // width between the jaws
 	Obstacles     []Obstacle
 	Lacks         []model.Lack // what was not known of the obstacles
+	Shifted       *Holding     // the holding of the start, where clamps or packing were moved since; else nil
 	Upright       *Holding     // where all leans together: the same before it leans; else nil
 	// Unplayed says in a sentence why this holding is not made on paper; "" if it is.
 	Unplayed string

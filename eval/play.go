@@ -254,6 +254,11 @@ func (pl *Player) inHolding(t *PartTrace, p *Part, w *Work, state *State, d Deci
 		h = bench(p, state, w)
 	}
 	for _, st := range w.Steps {
+		if st.Kind == "shift" && w.Kind == "setup" {
+			h = pl.Shift(h, state, st)
+			t.Moments = append(t.Moments, Moment{Hold: h})
+			continue
+		}
 		state = pl.step(t, p, h, w, st, state, d)
 	}
 	if w.Kind == "bench" {
@@ -279,6 +284,11 @@ func (pl *Player) onLathe(t *PartTrace, p *Part, w *Work, state *State, d Decide
 	h := pl.Chuck(p, state, w, c)
 	t.Moments = append(t.Moments, Moment{Chuck: h})
 	for _, st := range w.Steps {
+		if st.Kind == "shift" {
+			h = pl.ShiftChuck(h, state, st)
+			t.Moments = append(t.Moments, Moment{Chuck: h})
+			continue
+		}
 		if st.Kind != "operation" {
 			state = pl.step(t, p, nil, w, st, state, d)
 			continue

@@ -146,6 +146,9 @@ func (r *Runner) AtHold(h *eval.Holding) []Verdict {
 			as = h.Upright
 		}
 		for _, rule := range catalogue {
+			if h.Shifted != nil && !rule.Shifted {
+				continue
+			}
 			if rule.OnHold != nil {
 				vs = said(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnHold(as, a) }))
 			}
@@ -174,7 +177,12 @@ func (r *Runner) AtChuck(h *eval.Chucking) []Verdict {
 		if h.Unplayed != "" {
 			return nil
 		}
-		return every(r, nil, h.Spot, h, func(x *Rule) func(*eval.Chucking, *Ask) { return x.OnChuck })
+		return every(r, nil, h.Spot, h, func(x *Rule) func(*eval.Chucking, *Ask) {
+			if h.Shifted != nil && !x.Shifted {
+				return nil
+			}
+			return x.OnChuck
+		})
 	})
 }
 

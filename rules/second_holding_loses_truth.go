@@ -101,7 +101,7 @@ func turnedIn(p *eval.PartTrace) map[*eval.Form]*eval.Chucking {
 		}
 		for _, w := range m.Turn.Works {
 			if w.Target.Form != nil && w.Target.Sub == "" && w.Wrong == "" {
-				out[w.Target.Form] = m.Turn.Hold
+				out[w.Target.Form] = m.Turn.Hold.Root()
 			}
 		}
 	}

@@ -23,9 +23,9 @@ func listed(t *eval.Trace) []Choice {
 		}
 		for _, m := range p.Moments {
 			switch {
-			case m.Hold != nil && m.Hold.Unplayed == "":
+			case m.Hold != nil && m.Hold.Unplayed == "" && m.Hold.Shifted == nil:
 				out = append(out, holdChoices(m.Hold)...)
-			case m.Chuck != nil && m.Chuck.Unplayed == "":
+			case m.Chuck != nil && m.Chuck.Unplayed == "" && m.Chuck.Shifted == nil:
 				out = append(out, chuckChoices(m.Chuck)...)
 			case m.Turn != nil && m.Turn.Choice.NoTool == "":
 				out = append(out, turnChoices(m.Turn)...)

@@ -86,7 +86,7 @@ func settings(p *eval.PartTrace) (out []*group) {
 		case m.Hold != nil:
 			out = append(out, &group{name: holdName(m.Hold), hold: m.Hold})
 		case m.Chuck != nil:
-			out = append(out, &group{name: m.Chuck.Spot.SetUp, chuck: m.Chuck})
+			out = append(out, &group{name: chuckName(m.Chuck), chuck: m.Chuck})
 		case m.Cut != nil && len(out) > 0 && out[len(out)-1].hold == m.Cut.Hold:
 			g := out[len(out)-1]
 			g.cuts = append(g.cuts, m.Cut)
@@ -100,8 +100,35 @@ func settings(p *eval.PartTrace) (out []*group) {
 
 // holdName names one holding of the several that one block may spell out.
 func holdName(h *eval.Holding) string {
+	if h.Shifted != nil {
+		return h.Spot.SetUp + ", after " + h.Spot.Step
+	}
 	if f := h.Work.Facing; f != model.NoFace {
 		return h.Spot.SetUp + " " + f.String()
+	}
+	return h.Spot.SetUp
+}
+
+// owns says whether a moment comes after this holding in the work, and before things in it are moved again.
+func (g *group) owns(t *eval.PartTrace, m eval.Moment) bool {
+	own := false
+	for i := range t.Moments {
+		switch x := &t.Moments[i]; {
+		case x.Hold != nil:
+			own = x.Hold == g.hold
+		case x.Chuck != nil:
+			own = x.Chuck == g.chuck
+		case *x == m:
+			return own
+		}
+	}
+	return false
+}
+
+// chuckName names a holding on a lathe.
+func chuckName(h *eval.Chucking) string {
+	if h.Shifted != nil {
+		return h.Spot.SetUp + ", after " + h.Spot.Step
 	}
 	return h.Spot.SetUp
 }

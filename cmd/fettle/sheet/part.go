@@ -123,7 +123,7 @@ func (m *maker) setting(t *eval.PartTrace, g *group) {
 	if !g.drawn() { // else its first operation shows it
 		m.picture(g, 0, "As it is put up")
 	}
-	m.said(g.spot(), "")
+	m.said(g.spot(), g.spot().Step)
 	k := 0
 	for _, mo := range t.Moments {
 		switch {
@@ -133,15 +133,15 @@ func (m *maker) setting(t *eval.PartTrace, g *group) {
 		case mo.Turn != nil && mo.Turn.Hold == g.chuck && g.chuck != nil:
 			k++
 			m.turn(g, mo.Turn, k)
-		case mo.Measure != nil && mo.Measure.Spot.SetUp == g.spot().SetUp:
+		case mo.Measure != nil && mo.Measure.Spot.SetUp == g.spot().SetUp && g.owns(t, mo):
 			m.measure(mo.Measure)
-		case mo.Deburr != nil && mo.Deburr.Spot.SetUp == g.spot().SetUp:
+		case mo.Deburr != nil && mo.Deburr.Spot.SetUp == g.spot().SetUp && g.owns(t, mo):
 			p.add(Block{Kind: Tick, Words: "Take the burrs off"})
 			m.mark(t.Part.Label + " " + g.name + " burrs")
 		}
 	}
 	for _, q := range m.c.Result.Questions {
-		if q.Spot.Part == t.Part.Label && q.Spot.SetUp == g.spot().SetUp {
+		if q.Spot.Part == t.Part.Label && q.Spot.SetUp == g.spot().SetUp && g.spot().Step == "" {
 			p.add(Block{Kind: Caution, Words: "To ask at the machine: " + sentence(q.Asks)})
 		}
 	}
