@@ -266,9 +266,10 @@ func (pl *Player) inHolding(t *PartTrace, p *Part, w *Work, state *State, d Deci
 		if p.Joined() {
 			own = nil
 		}
-		if more := bonds(w.SetUp, w.Spot, own, p.Leaves()); len(more) > 0 {
+		more, left := bonds(w.SetUp, w.Spot, own, p.Leaves()), apartAgain(state.Treated, w.SetUp)
+		if len(more) > 0 || len(left) < len(state.Treated) {
 			state = state.next(w.Spot, state.Key.With(itemDigest(w.SetUp.Item)))
-			state.Treated = append(append([]Treatment{}, state.Treated...), more...)
+			state.Treated = append(append([]Treatment{}, left...), more...)
 		}
 	}
 	if w.Facing != model.NoFace && len(state.Burrs) > 0 {

@@ -264,3 +264,12 @@ func (h *Holding) clamp(c *model.ClampAt) {
 		run(reach.Or(far), c.Tip.Or(far), stands.Or(far)),
 		c.Tip.Missing(), reach.Missing(), stands.Missing())
 }
+
+// Above is how thick what lies on top of the piece is, to be cut into, mm.
+func (h *Holding) Above() float64 {
+	most := 0.0
+	for _, p := range h.Work.SetUp.Packing {
+		most = max(most, p.Above.V)
+	}
+	return most
+}

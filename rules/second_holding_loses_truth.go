@@ -69,11 +69,11 @@ func secondHoldingLosesTruth(p *eval.PartTrace, a *Ask) {
 				a.Clear(finding.Margin{}, "")
 				continue
 			}
-			later := mine
+			later, first := mine, p.Part.FormOf(r.to.V.Item)
 			if mine.Before.Key != other.Before.Key && before(p, mine, other) {
-				later = other
+				later, first = other, f
 			}
-			lost, how := losesTruth(later, a)
+			lost, how := losesTruth(later, setTo(p, later, first, at), a)
 			if lost <= r.within.V+0.0005 {
 				a.Clear(Bound(lost, r.within.V, "mm"), f.Name()+" and "+r.to.V.Path())
 				continue
@@ -122,17 +122,19 @@ func before(p *eval.PartTrace, one, other *eval.Chucking) bool {
 }
 
 // losesTruth is how far a piece usually runs out when it is gripped again so, full reading.
-func losesTruth(h *eval.Chucking, a *Ask) (float64, string) {
+func losesTruth(h *eval.Chucking, set truth, a *Ask) (float64, string) {
 	c := &h.Choice
 	within, said := h.Work.SetUp.Within.Get()
 	switch {
-	case said:
+	case said && set != setToOther:
 		return within, "set within what the set-up says it"
 	case c.Soft:
 		return a.Limit("soft_jaws_again"), "a holding in bored soft jaws (soft_jaws_again)"
 	case c.Centres:
 		return 0, "a holding between centres"
-	case c.Chuck != nil && c.Chuck.Independent.V:
+	case set == setToIt && c.Chuck != nil:
+		return a.Limit("four_jaw_again"), c.Chuck.Path() + ", set true by that surface (four_jaw_again),"
+	case c.Chuck != nil && c.Chuck.Independent.V && set != setToOther:
 		return a.Limit("four_jaw_again"), c.Chuck.Path() + ", set by indicator (four_jaw_again),"
 	case c.Chuck != nil && c.Chuck.Repeats.Is():
 		return c.Chuck.Repeats.V, c.Chuck.Path() + ", as its owner says,"
@@ -140,4 +142,25 @@ func losesTruth(h *eval.Chucking, a *Ask) (float64, string) {
 		return a.Limit("three_jaw_again"), c.Chuck.Path() + " (three_jaw_again)"
 	}
 	return a.Limit("soft_jaws_again"), c.HeldBy() + " (soft_jaws_again)"
+}
+
+// truth is by which surface a piece is set true.
+type truth int
+
+const (
+	setByHolding truth = iota // none is named
+	setToIt                   // the one to which the other is to run true, or one that was turned with it
+	setToOther                // another
+)
+
+// setTo says by which surface a holding is set true, as against the one that was turned first.
+func setTo(p *eval.PartTrace, h *eval.Chucking, first *eval.Form, at map[*eval.Form]*eval.Chucking) truth {
+	r := h.Work.SetUp.TrueTo
+	if !r.Is() || r.V.Item == nil {
+		return setByHolding
+	}
+	if t := p.Part.FormOf(r.V.Item); t == first || t != nil && at[t] != nil && at[t] == at[first] {
+		return setToIt
+	}
+	return setToOther
 }
