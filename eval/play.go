@@ -85,6 +85,7 @@ type Moment struct {
 	Measure *Measurement
 	Deburr  *Deburr
 	Heat    *Heating
+	Mark    *Marking
 }
 
 // Together lays the makings of all parts of a build side by side, in the order written: what
@@ -328,6 +329,8 @@ func (pl *Player) step(t *PartTrace, p *Part, h *Holding, w *Work, st *Step, sta
 		}
 		m := pl.Measure(p, hold, state, st, d.With(p, hold, state, st))
 		t.Moments = append(t.Moments, Moment{Measure: m})
+	case "mark":
+		t.Moments = append(t.Moments, Moment{Mark: &Marking{Spot: st.Spot, Step: st, Hold: h}})
 	}
 	return state
 }

@@ -72,7 +72,7 @@ func said(vs []Verdict, v Verdict) []Verdict {
 // not.
 func (r *Runner) Keep(ms []eval.Moment) {
 	for _, m := range ms {
-		if m.Deburr == nil {
+		if m.Deburr == nil && m.Mark == nil {
 			r.kept[m] = r.At(m)
 		}
 	}

@@ -135,8 +135,10 @@ func (m *maker) setting(t *eval.PartTrace, g *group) {
 			m.turn(g, mo.Turn, k)
 		case mo.Measure != nil && mo.Measure.Spot.SetUp == g.spot().SetUp && g.owns(t, mo):
 			m.measure(mo.Measure)
+		case mo.Mark != nil && mo.Mark.Spot.SetUp == g.spot().SetUp && g.owns(t, mo):
+			m.marked(mo.Mark)
 		case mo.Deburr != nil && mo.Deburr.Spot.SetUp == g.spot().SetUp && g.owns(t, mo):
-			p.add(Block{Kind: Tick, Words: "Take the burrs off"})
+			p.add(Block{Kind: Tick, Words: "Take the burrs off", Rows: noted(mo.Deburr.Step)})
 			m.mark(t.Part.Label + " " + g.name + " burrs")
 		}
 	}
@@ -273,13 +275,17 @@ func (m *maker) bench(t *eval.PartTrace) {
 		case mo.Measure != nil && mo.Measure.Hold == nil && !chucked(t, mo.Measure):
 			begin()
 			m.measure(mo.Measure)
+		case mo.Mark != nil && mo.Mark.Hold != nil && mo.Mark.Hold.Work.Kind == "bench":
+			begin()
+			m.marked(mo.Mark)
 		case mo.Heat != nil:
 			begin()
-			m.page.add(Block{Kind: Tick, Words: mo.Heat.Spot.SetUp + ": " + mo.Heat.Does})
+			m.page.add(Block{Kind: Tick, Words: mo.Heat.Spot.SetUp + ": " + mo.Heat.Does, Rows: heated(mo.Heat)})
 			m.mark(mo.Heat.Spot.String())
 			m.said(mo.Heat.Spot, mo.Heat.Spot.Step)
 		}
 	}
+	m.joined(t, begin)
 }
 
 // chucked says whether a measurement is taken in a holding on a lathe.
@@ -310,6 +316,9 @@ func (m *maker) measure(me *eval.Measurement) {
 	}
 	if me.Limits.Is() {
 		b.Rows = append(b.Rows, []string{"limits", limits(me.Limits) + " mm"})
+	}
+	if n := noteOf(me.Step.Item()); n != "" {
+		b.Rows = append(b.Rows, []string{"note", n})
 	}
 	if !me.Tried {
 		b.Box = "as made"

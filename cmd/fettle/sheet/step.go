@@ -58,6 +58,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 		final[k.Works[i].Target.Form] = k.Works[i].Final
 	}
 	m.target(k.Step, final, put, &b)
+	put("note", noteOf(k.Step.Item()))
 	m.page.add(b)
 	m.mark(k.Spot.String())
 	m.page.add(tables...)
@@ -243,6 +244,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 		final[k.Works[i].Target.Form] = k.Works[i].Final
 	}
 	m.target(k.Step, final, put, &b)
+	put("note", noteOf(k.Step.Item()))
 	m.page.add(b)
 	m.mark(k.Spot.String())
 	m.picture(g, n, "Before the cut, with the way of the tip")
