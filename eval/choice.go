@@ -18,6 +18,7 @@ type HoldChoice struct {
 	Pair      *model.Parallels
 	Height    float64    // of the pair under the piece; 0: on the bed
 	Packing   float64    // height of packing under the piece
+	Step      float64    // height above the bed of the step of soft jaws that the piece sits on; 0 none
 	RoundBar  float64    // diameter at the moving jaw; 0 none
 	Along     float64    // left jaw end to the left-most metal; not counted where Centred
 	Centred   bool       // middles together
@@ -58,7 +59,7 @@ func (h *HoldChoice) Words() string {
 	if h.Pair != nil {
 		item(h.Pair.Item)
 	}
-	for _, x := range []float64{h.Height, h.Packing, h.RoundBar, h.Along} {
+	for _, x := range []float64{h.Height, h.Packing, h.RoundBar, h.Along, h.Step} {
 		put(model.Figure(x))
 	}
 	if h.Centred {

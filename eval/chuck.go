@@ -138,6 +138,8 @@ type Chucking struct {
 	JawsAt    []float64            // of work that the jaws do not hold round its middle: how far each stands from the axis
 	Step      bool                 // the jaws touch only part of what lies between them: it is not of one size
 
+	Shifted *Chucking // the holding of the start, where the support was moved since; else nil
+
 	own   *State            // Before, in the part's own frame
 	views map[*State]*State // states as they are seen in the frame of the line that turns
 

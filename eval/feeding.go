@@ -18,6 +18,7 @@ import (
 type Feeding struct {
 	Said    model.Known[drawing.Feed] // of the step, else of the set-up; not known: by hand
 	Printed cutting.Feed              // the band of what is printed; None where nothing is
+	Coarse  cutting.Feed              // the band that holds the coarsest that any table prints for the tool
 	Lead    float64                   // mm a turn by which the tool feeds itself: a tap, a die, a thread; 0: it does not
 	Teeth   int                       // 0: not known
 	Revs    float64                   // rev/min; 0: not known
@@ -58,6 +59,16 @@ func saidFeed(st *Step) model.Known[drawing.Feed] {
 	return st.Work.SetUp.Feed
 }
 
+// led is the feed of a tool that its thread takes along: what a set-up says of all its operations is not
+// meant for it.
+func (f Feeding) led(st *Step, lead float64) Feeding {
+	f.Lead = lead
+	if st.Step == nil || !st.Step.Feed.Is() {
+		f.Said = model.Known[drawing.Feed]{}
+	}
+	return f
+}
+
 // MetalGroup is the row of the tables of cutting speeds that the part's metal is; "": not known.
 func (p *Part) MetalGroup() string {
 	if m, ok := p.Material.Get(); ok {
@@ -78,11 +89,11 @@ func (k *Cut) Feeding() Feeding {
 	}
 	f.Teeth = cu.Teeth.V
 	if cu.Kind == "tap" || cu.Kind == "die" {
-		f.Lead = k.Choice.Tool.Thread.Pitch
-		return f
+		return f.led(k.Step, k.Choice.Tool.Thread.Pitch)
 	}
 	if p := printedFor(k.Choice.By, cu.Kind); p != "" && k.Choice.Tool.Size > 0 {
 		f.Printed, _ = cutting.FeedFor(p, cu.Of.Or("HSS"), k.Part.Makes(k.Step).MetalGroup(), k.Choice.Tool.Size)
+		f.Coarse = f.Printed
 	}
 	return f
 }
@@ -121,13 +132,14 @@ func (k *Turn) Feeding() Feeding {
 	}
 	switch cu.Kind {
 	case "tap", "die", "threading_tool":
-		f.Lead = k.Choice.Tool.Thread.Pitch
+		lead := k.Choice.Tool.Thread.Pitch
 		if t, ok := k.Train(); ok {
-			f.Lead = t.Lead
+			lead = t.Lead
 		}
-		return f
+		return f.led(k.Step, lead)
 	case "turning_tool", "boring_bar":
 		f.Printed = k.printedTurning(cu)
+		f.Coarse, _ = cutting.FeedFor("turning_rough", cu.Of.Or("HSS"), k.Part.Makes(k.Step).MetalGroup(), k.Largest())
 	default:
 		if p := printedFor(k.Choice.By, cu.Kind); p != "" {
 			size := k.Choice.Tool.Size
@@ -136,6 +148,7 @@ func (k *Turn) Feeding() Feeding {
 			}
 			f.Teeth = cu.Teeth.V
 			f.Printed, _ = cutting.FeedFor(p, cu.Of.Or("HSS"), k.Part.Makes(k.Step).MetalGroup(), size)
+			f.Coarse = f.Printed
 		}
 	}
 	return f
@@ -165,7 +178,7 @@ func (k *Turn) printedTurning(cu *model.Cutter) cutting.Feed {
 		}
 	}
 	if len(small.Says) == 0 {
-		return out
+		return small // what is printed for full-size lathes is too much for a small one
 	}
 	small.Lo, small.Hi = math.Inf(1), math.Inf(-1)
 	for _, s := range small.Says {

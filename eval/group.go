@@ -16,7 +16,7 @@ type Stretch struct {
 func (t *PartTrace) Stretches() []Stretch {
 	var out []Stretch
 	for _, m := range t.Moments {
-		if m.Hold != nil {
+		if m.Hold != nil && m.Hold.Shifted == nil {
 			out = append(out, Stretch{Hold: m.Hold})
 			continue
 		}
@@ -30,11 +30,11 @@ func (t *PartTrace) Stretches() []Stretch {
 func (s *Stretch) owns(m Moment) bool {
 	switch {
 	case m.Cut != nil:
-		return m.Cut.Held() == s.Hold
+		return m.Cut.Held().Root() == s.Hold
 	case m.Measure != nil:
-		return m.Measure.Hold == s.Hold
+		return m.Measure.Hold.Root() == s.Hold
 	case m.Deburr != nil:
-		return m.Deburr.Hold == s.Hold
+		return m.Deburr.Hold.Root() == s.Hold
 	}
 	return false
 }

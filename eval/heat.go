@@ -43,6 +43,7 @@ type Treatment struct {
 	Most  float64 // how hot it was made; 0: not known
 	// It holds up to Low; from High on it is certainly undone. 0: nothing is known to undo it.
 	Low, High float64
+	Joins     []model.Ref  // what it joins
 	Lacks     []model.Lack // what would bring Low and High together
 }
 
@@ -224,7 +225,7 @@ func bonds(w *model.SetUp, spot finding.Spot, p *Part, of []*Part) []Treatment {
 	}
 	var out []Treatment
 	add := func(says, name string) {
-		t := Treatment{Spot: spot, At: w.At, Part: p}
+		t := Treatment{Spot: spot, At: w.At, Part: p, Joins: w.Joins.V}
 		if bond, b, ok := handbook.Bond(says); ok {
 			t.Does, t.Name, t.Low, t.High = "bond", "the "+bond+" of "+name, b.Low, b.High
 		} else if strings.Contains(says, "press") {

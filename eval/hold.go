@@ -39,6 +39,7 @@ type Holding struct {
 	wholes        map[Key]*State // the whole's by the key of what is seen of it
 	steps         map[*Step]*Step
 	Upright       *Holding // where all leans together: the same before it leans; else nil
+	Shifted       *Holding // the holding of the start, where clamps or packing were moved since; else nil
 	// Unplayed says in a sentence why this holding is not made on paper; "" if it is.
 	Unplayed string
 }

@@ -73,6 +73,9 @@ func (k *Cut) holeAt(t Target, entry Plane, mouth solid.Vec, had *FeatureState) 
 		}
 	}
 	k.bore(&w, start, in)
+	if entry.Face == k.Hold.Choice.Up {
+		w.Passed += k.Hold.Above()
+	}
 	return w
 }
 

@@ -1,6 +1,8 @@
 package eval
 
 import (
+	"slices"
+
 	"math"
 
 	"fettle/schema/model"
@@ -29,6 +31,9 @@ func (t *Trace) Goings() (out []Going) {
 	}
 	on := map[*Part][]onto{}
 	for _, s := range t.benches() {
+		for p, there := range on {
+			on[p] = slices.DeleteFunc(there, func(o onto) bool { return opens(s, o.fit) })
+		}
 		for _, r := range s.Joins.V {
 			for _, j := range t.Joints {
 				f := j.Fit
@@ -91,7 +96,7 @@ func (p *Part) leastAcross(f *Form) float64 {
 func (t *Trace) benches() (out []*model.SetUp) {
 	add := func(ws []*model.SetUp) {
 		for _, s := range ws {
-			if s.Joins.Is() {
+			if s.Joins.Is() || s.Opens.Is() {
 				out = append(out, s)
 			}
 		}
@@ -103,4 +108,9 @@ func (t *Trace) benches() (out []*model.SetUp) {
 		add(a.Work)
 	}
 	return out
+}
+
+// opens says whether a bench takes a fit apart.
+func opens(s *model.SetUp, f *FitJoint) bool {
+	return slices.ContainsFunc(s.Opens.V, func(r model.Ref) bool { return r.Item != nil && r.Item == f.Model.Item })
 }

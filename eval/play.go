@@ -85,6 +85,7 @@ type Moment struct {
 	Measure *Measurement
 	Deburr  *Deburr
 	Heat    *Heating
+	Mark    *Marking
 }
 
 // Together lays the makings of all parts of a build side by side, in the order written: what
@@ -255,6 +256,11 @@ func (pl *Player) inHolding(t *PartTrace, p *Part, w *Work, state *State, d Deci
 		h = bench(p, state, w)
 	}
 	for _, st := range w.Steps {
+		if st.Kind == "shift" && w.Kind == "setup" {
+			h = pl.Shift(h, state, st)
+			t.Moments = append(t.Moments, Moment{Hold: h})
+			continue
+		}
 		state = pl.step(t, p, h, w, st, state, d)
 	}
 	if w.Kind == "bench" {
@@ -262,9 +268,10 @@ func (pl *Player) inHolding(t *PartTrace, p *Part, w *Work, state *State, d Deci
 		if p.Joined() {
 			own = nil
 		}
-		if more := bonds(w.SetUp, w.Spot, own, p.Leaves()); len(more) > 0 {
+		more, left := bonds(w.SetUp, w.Spot, own, p.Leaves()), apartAgain(state.Treated, w.SetUp)
+		if len(more) > 0 || len(left) < len(state.Treated) {
 			state = state.next(w.Spot, state.Key.With(itemDigest(w.SetUp.Item)))
-			state.Treated = append(append([]Treatment{}, state.Treated...), more...)
+			state.Treated = append(append([]Treatment{}, left...), more...)
 		}
 	}
 	if w.Facing != model.NoFace && len(state.Burrs) > 0 {
@@ -280,6 +287,11 @@ func (pl *Player) onLathe(t *PartTrace, p *Part, w *Work, state *State, d Decide
 	h := pl.Chuck(p, state, w, c)
 	t.Moments = append(t.Moments, Moment{Chuck: h})
 	for _, st := range w.Steps {
+		if st.Kind == "shift" {
+			h = pl.ShiftChuck(h, state, st)
+			t.Moments = append(t.Moments, Moment{Chuck: h})
+			continue
+		}
 		if st.Kind != "operation" {
 			state = pl.step(t, p, nil, w, st, state, d)
 			continue
@@ -319,6 +331,8 @@ func (pl *Player) step(t *PartTrace, p *Part, h *Holding, w *Work, st *Step, sta
 		}
 		m := pl.Measure(p, hold, state, st, d.With(p, hold, state, st))
 		t.Moments = append(t.Moments, Moment{Measure: m})
+	case "mark":
+		t.Moments = append(t.Moments, Moment{Mark: &Marking{Spot: st.Spot, Step: st, Hold: h}})
 	}
 	return state
 }

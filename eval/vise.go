@@ -17,7 +17,7 @@ func (h *Holding) inVise(lo, hi solid.Vec) {
 	under := c.underVise()
 	h.Bed = model.Both(h.Bed, under, func(b, u float64) float64 { return b + u })
 	h.JawTop = model.Both(h.Bed, v.JawDepth, func(b, d float64) float64 { return b + d })
-	rise := c.Height + c.Packing
+	rise := c.Height + c.Packing + c.Step
 	h.Seat = model.Map(h.Bed, func(b float64) float64 { return b + rise })
 	x := c.Along
 	if c.Centred {
@@ -72,6 +72,10 @@ func (h *Holding) seats() {
 		r := solid.Rect{Lo: [2]float64{left, lo}, Hi: [2]float64{right, hi}}
 		h.Seats = append(h.Seats, Seat{name, item, model.Sure(h.touch(2, -1, h.Lo[2], r))})
 	}
+	if c.Step > 0 {
+		strip("the step of the soft jaws", c.Vise.Item, h.Lo[1], h.Hi[1])
+		return
+	}
 	if c.Height <= 0 || c.Pair == nil {
 		strip("the bed of "+c.Vise.Path(), c.Vise.Item, h.Lo[1], h.Hi[1])
 		return
@@ -118,6 +122,7 @@ func (h *Holding) viseObstacles() {
 	jaw("fixed", h.Hi[1], 1)
 	jaw("moving", h.Lo[1]-h.Choice.RoundBar, -1)
 	h.pair(bed)
+	h.softStep(bed)
 	// The bed reaches down to the table; without its height, as far as anything could go.
 	foot := h.Choice.underVise().Or(0)
 	if !h.Bed.Is() {
@@ -132,6 +137,25 @@ func (h *Holding) viseObstacles() {
 		return
 	}
 	h.obstacle("the bed of "+v.Path(), v.Item, body, body)
+}
+
+// softStep stands the ledges of soft jaws under the piece, one at each jaw: how wide they are cut nobody
+// says, so that a hair of each is certain, and up to the middle of the piece may be there.
+func (h *Holding) softStep(bed float64) {
+	c := &h.Choice
+	if c.Step <= 0 {
+		return
+	}
+	lacks := []model.Lack{{Fact: "how wide the step of the soft jaws is cut", At: h.Work.SetUp.At}}
+	half, width := (h.Hi[1]-h.Lo[1])/2, c.Vise.JawWidth
+	one := func(name string, y, dir float64) {
+		box := func(wide float64) solid.Shape {
+			return solid.Box(solid.Vec{0, min(y, y+dir*wide), bed}, solid.Vec{width.Or(h.Hi[0]), max(y, y+dir*wide), bed + c.Step})
+		}
+		h.obstacle("the step of the "+name+" soft jaw", c.Vise.Item, box(model.Grain), box(math.Max(half, model.Grain)), lacks)
+	}
+	one("fixed", h.Hi[1], -1)
+	one("moving", h.Lo[1], 1)
 }
 
 // pair stands the two parallels against the jaws, one at each.
@@ -239,4 +263,13 @@ func (h *Holding) clamp(c *model.ClampAt) {
 		run(reach.Or(model.Grain), tip, stands.Or(model.Grain)),
 		run(reach.Or(far), c.Tip.Or(far), stands.Or(far)),
 		c.Tip.Missing(), reach.Missing(), stands.Missing())
+}
+
+// Above is how thick what lies on top of the piece is, to be cut into, mm.
+func (h *Holding) Above() float64 {
+	most := 0.0
+	for _, p := range h.Work.SetUp.Packing {
+		most = max(most, p.Above.V)
+	}
+	return most
 }

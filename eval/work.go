@@ -30,6 +30,14 @@ type Step struct {
 	Amiss string // why the face that it is to go down to is no floor for it; "" if it is one, or none is named
 }
 
+// Item is the block of the step; nil for the facing of a square_up.
+func (s *Step) Item() *model.Item {
+	if s.Step == nil {
+		return nil
+	}
+	return s.Step.Item
+}
+
 // Target is one thing that an operation makes: a feature or a part of it, or a face.
 type Target struct {
 	Ref     model.Ref

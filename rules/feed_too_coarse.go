@@ -41,24 +41,24 @@ func feedTooCoarse(f eval.Feeding, spot finding.Spot, tool string, byHand bool, 
 		a.Clear(finding.Margin{}, "")
 		return
 	}
-	if f.Printed.None() {
+	if f.Coarse.None() {
 		return
 	}
 	fed, ok := f.PerTurn()
 	over := "mm/rev"
-	if f.Printed.PerTooth {
+	if f.Coarse.PerTooth {
 		fed, ok = f.PerTooth()
 		over = "mm/tooth"
 	}
 	if !ok {
 		return
 	}
-	most := a.Limit("feed_over") * f.Printed.Hi
+	most := a.Limit("feed_over") * f.Coarse.Hi
 	if fed <= most*(1+1e-9) {
 		a.Clear(Bound(round(fed), round(most), over), "the feed of "+tool)
 		return
 	}
-	m := a.Say(tool+".feed+"+spot.String(), f.Said.At, "%s is fed %s %s; usually it is at most %s (%s)", tool, figure(round(fed)), over, figure(round(most)), coarsest(f.Printed))
+	m := a.Say(tool+".feed+"+spot.String(), f.Said.At, "%s is fed %s %s; usually it is at most %s (%s)", tool, figure(round(fed)), over, figure(round(most)), coarsest(f.Coarse))
 	m.Margin = Bound(round(fed), round(most), over)
 }
 

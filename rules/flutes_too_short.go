@@ -70,7 +70,11 @@ func flutesTooShort(k *eval.Cut, a *Ask) {
 		f := a.Say(k.ToolPath()+".flute_length+"+w.Target.Name(), k.Place("tool"),
 			"%s is %s deep and the flutes of %s are %s long: behind them its shank of %s rubs", w.Target.Name(), mm(round(deep)), k.ToolPath(), mm(flutes), mm(shank))
 		if c.Kind == "drill" {
-			f.Says = w.Target.Name() + " is " + mm(round(deep)) + " deep and the flutes of " + k.ToolPath() + " are " + mm(flutes) + " long: the chips cannot get out"
+			what := w.Target.Name() + " is "
+			if k.Hold.Above() > 0 {
+				what = w.Target.Name() + " with what lies on the piece is "
+			}
+			f.Says = what + mm(round(deep)) + " deep and the flutes of " + k.ToolPath() + " are " + mm(flutes) + " long: the chips cannot get out"
 		}
 		f.Margin = Bound(round(deep), flutes, "mm")
 	}

@@ -20,6 +20,7 @@ work at the other end makes the jaws close level, at half the force on the work.
 	Limits:    []string{"jaw_off_middle"},
 	Level:     finding.Scrap,
 	Judgement: finding.Thumb,
+	Shifted:   true,
 	Trips:     replaced(exampleSlit(""), "along     = -12", "along     = 35"),
 	Sound:     exampleSlit(""),
 	OnHold:    gripOffMiddle,

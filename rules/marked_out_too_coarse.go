@@ -13,14 +13,27 @@ var _ = enter(Rule{
 off is good work. Finer places are found with the dials from an edge, with buttons, or spotted through the mate.`,
 	Rows:      []string{"D10", "E1"},
 	Source:    []string{"0.1 to 0.2 mm by eye: common practice, own limit"},
-	Limits:    []string{"by_eye"},
+	Limits:    []string{"by_eye", "drill_wander"},
 	Level:     finding.Scrap,
 	Judgement: finding.Thumb,
 	Trips:     replaced(exampleHole(`located = "marked out"`), "left = 20,", "left = \"20 ±0.05\","),
 	Sound:     replaced(exampleHole(`located = "marked out"`), "left = 20,", "left = \"20 ±0.3\","),
-	OnCut:     func(k *eval.Cut, a *Ask) { markedOut(k.Step, a) },
-	OnTurn:    func(k *eval.Turn, a *Ask) { markedOut(k.Step, a) },
+	OnCut:     func(k *eval.Cut, a *Ask) { markedOut(k.Step, k.Part, drillsAway(k), a) },
+	OnTurn:    func(k *eval.Turn, a *Ask) { markedOut(k.Step, k.Part, false, a) },
 })
+
+// drillsAway says whether a drill begins where nothing is spotted yet.
+func drillsAway(k *eval.Cut) bool {
+	if k.Choice.By != "drilling" {
+		return false
+	}
+	for _, t := range k.Step.Makes {
+		if fs := k.Part.Feature(k.Before, t.Form); fs != nil && (fs.Spotted || fs.Begun) {
+			return false
+		}
+	}
+	return true
+}
 
 // byLines says whether the place of a step is found by scribed lines: said so, or on the bench,
 // where there are no dials, and nothing else is said.
@@ -31,11 +44,11 @@ func byLines(st *eval.Step) bool {
 	return st.Step.Located.V.Text == "marked out"
 }
 
-func markedOut(st *eval.Step, a *Ask) {
+func markedOut(st *eval.Step, p *eval.Part, drills bool, a *Ask) {
 	if st.Kind != "operation" || !byLines(st) {
 		return
 	}
-	off := a.Limit("by_eye")
+	eye := a.Limit("by_eye")
 	at := st.Work.SetUp.Item.At
 	if st.Step != nil {
 		at = st.Step.Item.At
@@ -51,12 +64,16 @@ func markedOut(st *eval.Step, a *Ask) {
 		if !ok {
 			continue
 		}
+		off, how := eye, "by scribed lines and a punch mark"
+		if m, ok := p.Marked(t.Form, st); ok && drills && !m.Step.Punched.V {
+			off, how = eye+a.Limit("drill_wander"), "by scribed lines that are not punched"
+		}
 		if allowed >= off-1e-9 {
 			a.Clear(Room(allowed, off), "the place of "+t.Name())
 			continue
 		}
-		f := a.Say(t.Name()+"+marked", at, "%s may lie %s off %s, and its place is marked out; by scribed lines and a punch mark it usually comes within %s",
-			t.Name(), mm(round(allowed)), of, mm(off))
+		f := a.Say(t.Name()+"+marked", at, "%s may lie %s off %s, and its place is marked out; %s it usually comes within %s",
+			t.Name(), mm(round(allowed)), of, how, mm(round(off)))
 		f.Margin = Room(allowed, off)
 	}
 }

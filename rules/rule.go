@@ -27,6 +27,7 @@ type Rule struct {
 	Sound     string // the same put right
 	Caution   string // the usual words of the trade, where someone can be hurt
 	Together  bool   // of a rule about parts that looks at holdings: it is asked of joined parts as well
+	Shifted   bool   // of a rule about holdings: it is asked again when clamps, packing or support were moved
 	Deaf      Choice // of a rule about cuts: the choices that cannot alter what it says
 
 	OnShop    func(*model.Build, *Ask)

@@ -72,7 +72,7 @@ func said(vs []Verdict, v Verdict) []Verdict {
 // not.
 func (r *Runner) Keep(ms []eval.Moment) {
 	for _, m := range ms {
-		if m.Deburr == nil {
+		if m.Deburr == nil && m.Mark == nil {
 			r.kept[m] = r.At(m)
 		}
 	}
@@ -146,6 +146,9 @@ func (r *Runner) AtHold(h *eval.Holding) []Verdict {
 			as = h.Upright
 		}
 		for _, rule := range catalogue {
+			if h.Shifted != nil && !rule.Shifted {
+				continue
+			}
 			if rule.OnHold != nil {
 				vs = said(vs, r.ask(rule, h.Spot, func(a *Ask) { rule.OnHold(as, a) }))
 			}
@@ -174,7 +177,12 @@ func (r *Runner) AtChuck(h *eval.Chucking) []Verdict {
 		if h.Unplayed != "" {
 			return nil
 		}
-		return every(r, nil, h.Spot, h, func(x *Rule) func(*eval.Chucking, *Ask) { return x.OnChuck })
+		return every(r, nil, h.Spot, h, func(x *Rule) func(*eval.Chucking, *Ask) {
+			if h.Shifted != nil && !x.Shifted {
+				return nil
+			}
+			return x.OnChuck
+		})
 	})
 }
 

@@ -78,11 +78,11 @@ func truthOf(p *eval.PartTrace, c *eval.Condition, to model.Ref, at map[string]*
 		a.Clear(finding.Margin{}, "")
 		return
 	}
-	later := mine
+	later, first := mine, datum
 	if laterOf(p, mine, other) == other {
-		later = other
+		later, first = other, c.Target
 	}
-	lost, how := lostIn(later, c, a)
+	lost, how := lostIn(p, later, first, at, c, a)
 	if lost <= within+0.0005 {
 		a.Clear(Bound(lost, within, "mm"), name+" and "+against)
 		return
@@ -126,14 +126,14 @@ func holdOf(w *eval.Worked) *eval.Holding {
 
 // lostIn is how wide a zone the second holding usually wants for a condition, mm: of axes twice how far
 // they lie apart, the swing of an indicator; of faces how much they lean over their width.
-func lostIn(later *eval.Worked, c *eval.Condition, a *Ask) (float64, string) {
+func lostIn(p *eval.PartTrace, later *eval.Worked, first eval.Target, at map[string]*eval.Worked, c *eval.Condition, a *Ask) (float64, string) {
 	leans := oneOf(c.Word, "square", "parallel")
 	turned := later.Chuck
 	if turned == nil {
 		turned = later.Cut.Hold.Carried
 	}
 	if turned != nil {
-		lost, how := losesTruth(turned, a)
+		lost, how := losesTruth(turned, setTo(p, turned, first, at), a)
 		if ends := a.Limit("ends_again"); leans && lost > ends {
 			return ends, how + " faced again (ends_again),"
 		}
@@ -155,17 +155,19 @@ func lostIn(later *eval.Worked, c *eval.Condition, a *Ask) (float64, string) {
 }
 
 // losesTruth is how far a piece usually runs out when it is gripped again so, full reading.
-func losesTruth(h *eval.Chucking, a *Ask) (float64, string) {
+func losesTruth(h *eval.Chucking, set truth, a *Ask) (float64, string) {
 	c := &h.Choice
 	within, said := h.Work.SetUp.Within.Get()
 	switch {
-	case said:
+	case said && set != setToOther:
 		return within, "set within what the set-up says it"
 	case c.Soft:
 		return a.Limit("soft_jaws_again"), "a holding in bored soft jaws (soft_jaws_again)"
 	case c.Centres:
 		return 0, "a holding between centres"
-	case c.Chuck != nil && c.Chuck.Independent.V:
+	case set == setToIt && c.Chuck != nil:
+		return a.Limit("four_jaw_again"), c.Chuck.Path() + ", set true by that surface (four_jaw_again),"
+	case c.Chuck != nil && c.Chuck.Independent.V && set != setToOther:
 		return a.Limit("four_jaw_again"), c.Chuck.Path() + ", set by indicator (four_jaw_again),"
 	case c.Chuck != nil && c.Chuck.Repeats.Is():
 		return c.Chuck.Repeats.V, c.Chuck.Path() + ", as its owner says,"
@@ -175,4 +177,27 @@ func losesTruth(h *eval.Chucking, a *Ask) (float64, string) {
 		return a.Limit("three_jaw_again"), c.Chuck.Path() + " (three_jaw_again)"
 	}
 	return a.Limit("soft_jaws_again"), c.HeldBy() + " (soft_jaws_again)"
+}
+
+// truth is by which surface a piece is set true.
+type truth int
+
+const (
+	setByHolding truth = iota // none is named
+	setToIt                   // the one to which the other is to run true, or one that was turned with it
+	setToOther                // another
+)
+
+// setTo says by which surface a holding is set true, as against the one that was worked first.
+func setTo(p *eval.PartTrace, h *eval.Chucking, first eval.Target, at map[string]*eval.Worked) truth {
+	r := h.Work.SetUp.TrueTo
+	if !r.Is() || r.V.Item == nil {
+		return setByHolding
+	}
+	t, ok := p.Part.Datum(r.V)
+	mine, other := at[t.Name()], at[first.Name()]
+	if ok && (t.Name() == first.Name() || mine != nil && other != nil && mine.Together(other)) {
+		return setToIt
+	}
+	return setToOther
 }

@@ -42,7 +42,7 @@ func sheetGrabs(k *eval.Cut, a *Ask) {
 	case thick >= limit-1e-6:
 		a.Clear(Room(round(thick), limit), "the thickness under "+k.ToolPath())
 		return
-	case k.Hold.Choice.Clamps != nil:
+	case k.Hold.Choice.Clamps != nil, k.Hold.Above() > 0: // it lies between two others
 		a.Clear(finding.Margin{}, "")
 		return
 	}

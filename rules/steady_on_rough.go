@@ -14,6 +14,7 @@ its fingers, and what is turned repeats every fault of the track. Turn a short t
 	Source:    []string{"common practice"},
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
+	Shifted:   true,
 	Trips:     exampleSteady("30", ""),
 	Sound:     exampleSteady("50", ""),
 	OnChuck:   steadyOnRough,

@@ -15,6 +15,7 @@ share. The bar may go into the spindle, or a steady hold the end instead of the 
 		"no centre stands out more than 120 mm: common practice"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
+	Shifted:   true,
 	Trips:     exampleLongWork("600"),
 	Sound:     exampleLongWork("400"),
 	OnChuck:   workLongerThanBed,

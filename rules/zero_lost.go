@@ -7,9 +7,9 @@ import (
 
 var _ = enter(Rule{
 	Name:  "zero-lost",
-	Title: "work by the dials goes on after the piece has been taken out",
-	Why: `A piece that leaves its holding does not come back to its place by itself: the zero is lost. Finish what is
-placed by the dials first, put a stop beside the piece, or find the zero again.`,
+	Title: "work by the dials goes on after the piece has been taken out, or its holding moved",
+	Why: `A piece that leaves its holding does not come back to its place by itself, nor does a holding that has been moved: the
+zero is lost. Finish what is placed by the dials first, put a stop beside the piece, or find the zero again.`,
 	Rows:      []string{"E6"},
 	Source:    []string{"order of work as written"},
 	Level:     finding.Scrap,
@@ -46,13 +46,16 @@ func exampleTakenOut(stop string) string {
 
 func zeroLost(p *eval.PartTrace, a *Ask) {
 	for _, s := range p.Stretches() {
+		if s.Hold.Unplayed == "" {
+			zeroKept(p, s, a)
+		}
 		out := false
 		for _, m := range s.Moments {
 			switch {
 			case m.Measure != nil:
 				out = out || m.Measure.Step.Step.TakenOut.V
 			case m.Cut != nil && out:
-				if s.Hold.Work.SetUp.Stop.Said || located(m.Cut) || !placed(m.Cut) {
+				if stopped(s.Hold) || located(m.Cut) || !placed(m.Cut) {
 					a.Clear(finding.Margin{}, "")
 					continue
 				}
@@ -64,6 +67,62 @@ func zeroLost(p *eval.PartTrace, a *Ask) {
 			}
 		}
 	}
+}
+
+// stopped says whether something brings each piece of a set-up to the same place.
+func stopped(h *eval.Holding) bool {
+	return h.Work.SetUp.Stop.Said || h.Work.SetUp.Beside.Is()
+}
+
+// zeroKept asks whether a zero that is said to be kept from the set-up before can be: machine and holding must
+// be the same and unmoved, and the piece, which is put up afresh, must go against a stop.
+func zeroKept(p *eval.PartTrace, s eval.Stretch, a *Ask) {
+	u := s.Hold.Work.SetUp
+	kept, still := u.Zero.Kept.Is(), u.Moved.Is() && !u.Moved.V
+	before := p.HeldBefore(s.Hold)
+	switch why := heldOtherwise(before, s.Hold); {
+	case !kept && !still:
+		return
+	case !kept && why != "" && before != nil:
+		a.Say(u.Path()+".moved", u.Moved.At, "the holding is said not to have moved, and %s", why)
+	case kept && why != "":
+		a.Say(u.Path()+".zero", u.Zero.Kept.At, "the zero is to be kept, and %s: it must be found again", why)
+	case kept && u.Moved.V:
+		a.Say(u.Path()+".zero", u.Zero.Kept.At, "the zero is to be kept, and the holding has been moved on the table: it must be found again")
+	case kept && !stopped(s.Hold):
+		zeroAfresh(s, a)
+	default:
+		a.Clear(finding.Margin{}, "")
+	}
+}
+
+// heldOtherwise says how the holding before differs; "" where machine and holding are the same.
+func heldOtherwise(before, now *eval.Holding) string {
+	was, is := before.On(), now.On()
+	switch {
+	case before == nil:
+		return "no holding comes before this one"
+	case was.Item() != is.Item():
+		return pathOf(was.Item()) + " was used before, and now " + pathOf(is.Item()) + " is"
+	case was.Thing() != is.Thing():
+		return pathOf(was.Thing()) + " held the piece before, and now " + pathOf(is.Thing()) + " does"
+	}
+	return ""
+}
+
+// zeroAfresh looks for the first cut that is placed by a zero from before, with nothing to bring the piece
+// back to its place.
+func zeroAfresh(s eval.Stretch, a *Ask) {
+	u := s.Hold.Work.SetUp
+	for _, m := range s.Moments {
+		if m.Cut == nil || !placed(m.Cut) || located(m.Cut) {
+			continue
+		}
+		f := a.Say(u.Path()+".zero", u.Zero.Kept.At, "the zero is to be kept, and the piece is put up afresh without a stop before %s is placed by the dials: along the jaws nothing brings it back to its place", targetName(m.Cut))
+		f.Spots[0] = m.Cut.Spot
+		return
+	}
+	a.Clear(finding.Margin{}, "")
 }
 
 // placed says whether anything made is placed along or across the table: all but a face

@@ -101,6 +101,10 @@ func (c *chooser) Hold(p *eval.Part, before *eval.State, w *eval.Work) eval.Hold
 	return held(c, w, c.holds(p, before, w), func(h *eval.HoldChoice) *model.Machine { return h.Machine }, func(hc eval.HoldChoice, bound score, left remaining) score {
 		h := c.player.Hold(p, before, w, hc)
 		return inTurn(w, before, rate(c.runner.AtHold(h)), bound, left, func(s *eval.State, st *eval.Step) ([]rules.Verdict, score, *eval.State) {
+			if st.Kind == "shift" {
+				h = c.player.Shift(h, s, st)
+				return c.runner.AtHold(h), score{}, s
+			}
 			h, s, st := h.ForStep(s, st)
 			t := c.cut(h, s, st)
 			k := c.player.Make(h, s, st, t.best)

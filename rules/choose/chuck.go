@@ -24,6 +24,10 @@ func (c *chooser) Chuck(p *eval.Part, before *eval.State, w *eval.Work) (eval.Ch
 	return held(c, w, all, func(h *eval.ChuckChoice) *model.Machine { return h.Machine }, func(hc eval.ChuckChoice, bound score, left remaining) score {
 		h := c.player.Chuck(p, before, w, hc)
 		return inTurn(w, before, rate(c.runner.AtChuck(h)), bound, left, func(s *eval.State, st *eval.Step) ([]rules.Verdict, score, *eval.State) {
+			if st.Kind == "shift" {
+				h = c.player.ShiftChuck(h, s, st)
+				return c.runner.AtChuck(h), score{}, s
+			}
 			t := c.turn(h, s, st)
 			k := c.player.Turn(h, s, st, t.best)
 			return c.runner.AtTurn(k), t.least, k.Left
@@ -114,7 +118,7 @@ func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]
 	s := w.SetUp
 	base := eval.ChuckChoice{Reversed: s.JawsReversed.V, Soft: s.Soft.Said, Bored: s.Soft.Bored.V.Nominal}
 	c.between(s, &base)
-	base.Support = c.support(p, s)
+	base.Support = p.SupportOf(s.Support)
 	if !s.Hold.Is() {
 		var out []eval.ChuckChoice
 		for _, k := range c.shelf.chucks {
@@ -209,24 +213,6 @@ func (c *chooser) between(s *model.SetUp, h *eval.ChuckChoice) {
 	}
 }
 
-// support reads what holds the other end or the middle of the work.
-func (c *chooser) support(p *eval.Part, s *model.SetUp) *eval.Supported {
-	if !s.Support.Said {
-		return nil
-	}
-	out := &eval.Supported{}
-	r := s.Support.By.V
-	if r.Item != nil {
-		out.Item = r.Item
-		out.Centre, _ = model.Find(c.build.Shop.Centres, r.Item)
-		out.Steady, _ = model.Find(c.build.Shop.Steadies, r.Item)
-	}
-	if at, ok := s.Support.At.Get(); ok {
-		out.At, out.Middle = p.Axial(at)
-	}
-	return out
-}
-
 // heldEnds lists the ends that may be held: as written; else the one that no step of the
 // holding makes, the left one first; a parted end is the held one.
 func heldEnds(p *eval.Part, w *eval.Work) []model.Face {
@@ -273,6 +259,9 @@ func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval
 		return
 	case s.Grip.Is():
 		h.Grip, h.Gripped = s.Grip.V, true
+		return
+	case s.Soft.Depth.Is() && s.Soft.Depth.V > 0: // it goes against the step of the bored jaws
+		h.Grip, h.Gripped = s.Soft.Depth.V, true
 		return
 	}
 	about := p.TurnsAbout(w)

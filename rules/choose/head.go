@@ -72,7 +72,7 @@ func (c *chooser) carried(p *eval.Part, before *eval.State, w *eval.Work) []eval
 	s := w.SetUp
 	base := eval.ChuckChoice{Reversed: s.JawsReversed.V, Soft: s.Soft.Said}
 	c.between(s, &base)
-	base.Support = c.support(p, s)
+	base.Support = p.SupportOf(s.Support)
 	refs := s.Carries.V
 	if len(refs) == 0 {
 		for _, r := range s.Hold.V { // a list from the work outwards: the chuck stands before the head

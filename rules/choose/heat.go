@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"math"
 	"strings"
 
 	"fettle/eval"
@@ -53,6 +54,10 @@ func heatChoices(h *eval.Heating) []Choice {
 		if m, ok := h.Part.Metal(); ok && len(m.Suits) > 0 {
 			out = append(out, Choice{Spot: h.Spot, What: "quench", Item: strings.Join(m.Suits, " or "), Why: "handbook, by metal"})
 		}
+	}
+	if k, ok := h.Soak(); ok && !k.Said.Is() && !k.Colour {
+		out = append(out, Choice{Spot: h.Spot, What: "soak", Item: model.Figure(math.Round(k.Least)) + " to " + model.Figure(math.Round(k.Most)) + " min",
+			Why: "usual for its thickness; the maker's sheet goes before it"})
 	}
 	if most, ok := h.Build.Thumbs[strings.ReplaceAll(h.Does, " solder", "")+"_gap_most"]; ok && !s.Gap.Is() && len(h.Gaps()) == 0 {
 		least := h.Build.Thumbs["solder_gap_least"]

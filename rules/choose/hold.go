@@ -178,7 +178,7 @@ func (c *chooser) heldSo(p *eval.Part, before *eval.State, w *eval.Work, a eval.
 	}
 	a.RoundBar = c.roundBar(before, w, &a)
 	all := c.heights(s, a)
-	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && !s.Grip.Is() && a.Vise.JawDepth.Is() {
+	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && !s.Grip.Is() && !s.Soft.Step.Is() && a.Vise.JawDepth.Is() {
 		high := before.Piece.Extent(up.Axis(), 1) - before.Piece.Extent(up.Axis(), -1)
 		all = halfGripped(all, a.Vise.JawDepth.V-high/2)
 	}
@@ -299,6 +299,9 @@ func (c *chooser) heights(s *model.SetUp, a eval.HoldChoice) []eval.HoldChoice {
 	}
 	var most = a.Vise.JawDepth.Or(0)
 	switch {
+	case s.Soft.Step.Is() && s.Soft.Step.V > 0 && !s.Parallels.Height.Is() && !s.Parallels.Of.Is():
+		a.Step = s.Soft.Step.V
+		return []eval.HoldChoice{a}
 	case s.Parallels.Height.Is():
 		want := s.Parallels.Height.V
 		for _, p := range c.build.Shop.Parallels {

@@ -23,9 +23,9 @@ func listed(t *eval.Trace) []Choice {
 		}
 		for _, m := range p.Moments {
 			switch {
-			case m.Hold != nil && m.Hold.Unplayed == "":
+			case m.Hold != nil && m.Hold.Unplayed == "" && m.Hold.Shifted == nil:
 				out = append(out, holdChoices(m.Hold)...)
-			case m.Chuck != nil && m.Chuck.Unplayed == "":
+			case m.Chuck != nil && m.Chuck.Unplayed == "" && m.Chuck.Shifted == nil:
 				out = append(out, chuckChoices(m.Chuck)...)
 			case m.Turn != nil && m.Turn.Choice.NoTool == "":
 				out = append(out, turnChoices(m.Turn)...)
@@ -112,7 +112,7 @@ func holdChoices(h *eval.Holding) []Choice {
 	if h.Work.Facing != model.NoFace || !s.Jaws.Is() {
 		add("jaws", c.Back.String()+" on the fixed jaw", "the first that passes")
 	}
-	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() {
+	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && c.Step == 0 {
 		if c.Height > 0 {
 			add("parallels", c.Pair.Item.Member(c.Height), "the tallest pair that passes")
 		} else {

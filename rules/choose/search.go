@@ -202,7 +202,7 @@ func inTurn(w *eval.Work, before *eval.State, s, bound score, left remaining,
 		if !s.add(left.from(w.Steps[i:])).less(bound) {
 			return bound
 		}
-		if st.Kind != "operation" {
+		if st.Kind != "operation" && st.Kind != "shift" {
 			continue
 		}
 		vs, least, after := make(state, st)

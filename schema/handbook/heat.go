@@ -148,3 +148,17 @@ func Bond(words string) (name string, b Degrees, ok bool) {
 	}
 	return "", Degrees{}, false
 }
+
+var soaks = sync.OnceValue(func() []row { return load("soak").rows })
+
+// Soak gives how long work so thick, mm, is kept at heat to "harden", "temper", "anneal" or "stress relieve"
+// it, minutes from and to; common practice. False for any other heat and for a thickness that is not above 0.
+func Soak(does string, thick float64) (least, most float64, source string, ok bool) {
+	for _, r := range soaks() {
+		if r.text("does") == does && thick > 0 && thick < 1e4 {
+			at := r.number("at_least")
+			return max(at, r.number("least_per_mm")*thick), max(at, r.number("most_per_mm")*thick), r.text("source"), true
+		}
+	}
+	return 0, 0, "", false
+}

@@ -88,7 +88,7 @@ func settings(p *eval.PartTrace) (out []*group) {
 		case m.Hold != nil:
 			out = append(out, &group{name: holdName(m.Hold), hold: m.Hold})
 		case m.Chuck != nil:
-			out = append(out, &group{name: m.Chuck.Spot.SetUp, chuck: m.Chuck})
+			out = append(out, &group{name: chuckName(m.Chuck), chuck: m.Chuck})
 		case m.Cut != nil && len(out) > 0 && out[len(out)-1].hold == m.Cut.Held():
 			g := out[len(out)-1]
 			g.cuts = append(g.cuts, m.Cut)
@@ -102,6 +102,9 @@ func settings(p *eval.PartTrace) (out []*group) {
 
 // holdName names one holding of the several that one block may spell out.
 func holdName(h *eval.Holding) string {
+	if h.Shifted != nil {
+		return h.Spot.SetUp + ", after " + h.Spot.Step
+	}
 	if f := h.Work.Facing; f != model.NoFace {
 		return h.Spot.SetUp + " " + f.String()
 	}
@@ -110,6 +113,14 @@ func holdName(h *eval.Holding) string {
 
 // briefHigh is how high a drawing of a lathe is at most that follows another, mm.
 const briefHigh = 75
+
+// chuckName names a holding on a lathe.
+func chuckName(h *eval.Chucking) string {
+	if h.Shifted != nil {
+		return h.Spot.SetUp + ", after " + h.Spot.Step
+	}
+	return h.Spot.SetUp
+}
 
 func (g *group) draw(a Asked) (*sketch.Drawing, error) {
 	n := len(g.cuts) + len(g.turns)

@@ -2,25 +2,23 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fettle/eval"
+	"fettle/schema/finding"
 	"fettle/schema/model"
 )
 
 // work puts the work of a part on the page, in the order in which it is done: set-ups, hand work and heat.
 func (m *maker) work(t *eval.PartTrace) {
 	groups := settings(t)
-	happened := map[*eval.Step]*eval.Moment{}
-	var hand []*eval.Moment // done at the bench
+	happened := map[finding.Spot]*eval.Moment{}
 	heats := map[*model.SetUp]*eval.Heating{}
 	for i := range t.Moments {
 		mo := &t.Moments[i]
 		if st := stepOf(mo); st != nil {
-			happened[st] = mo
-			if st.Work.Kind == "bench" {
-				hand = append(hand, mo)
-			}
+			happened[st.Spot] = mo
 		}
 		if mo.Heat != nil {
 			heats[mo.Heat.SetUp] = mo.Heat
@@ -31,10 +29,12 @@ func (m *maker) work(t *eval.PartTrace) {
 		case w.Kind == "heat":
 			m.heat(t, w, heats[w.SetUp])
 		case w.Kind == "bench":
-			m.bench(t, w, hand)
-		case len(groups) > 0 && groups[0].of(w):
-			m.setting(t, groups[0], happened)
-			groups = groups[1:]
+			m.bench(t, w, happened)
+		default:
+			for len(groups) > 0 && groups[0].of(w) { // several, where clamps or supports were moved
+				m.setting(t, groups[0], happened)
+				groups = groups[1:]
+			}
 		}
 	}
 	for _, g := range groups {
@@ -71,11 +71,32 @@ func (g *group) of(w *eval.Work) bool {
 	return own.SetUp == w.SetUp && own.Facing == w.Facing
 }
 
+// shifted says whether the holding is one after clamps or a support were moved.
+func (g *group) shifted() bool {
+	return g.hold != nil && g.hold.Shifted != nil || g.chuck != nil && g.chuck.Shifted != nil
+}
+
+// stretch is the steps of a holding: of one after a shift from that on, and up to the next shift that makes
+// another of it.
+func (g *group) stretch(t *eval.PartTrace) []*eval.Step {
+	all, from, next := g.work().Steps, 0, 0
+	if g.shifted() {
+		from = max(0, slices.IndexFunc(all, func(st *eval.Step) bool { return st.Spot == g.spot() }))
+		next = from + 1
+	}
+	for ; next < len(all); next++ {
+		if all[next].Kind == "shift" && slices.ContainsFunc(settings(t), func(o *group) bool { return o.shifted() && o.spot() == all[next].Spot }) {
+			break
+		}
+	}
+	return all[from:next]
+}
+
 // steps puts the steps of a holding on the page as they are written.
-func (m *maker) steps(t *eval.PartTrace, g *group, happened map[*eval.Step]*eval.Moment) {
+func (m *maker) steps(t *eval.PartTrace, g *group, happened map[finding.Spot]*eval.Moment) {
 	n, with := 0, g.runs()
-	for _, st := range g.work().Steps {
-		mo := happened[st]
+	for _, st := range g.stretch(t) {
+		mo := happened[st.Spot]
 		switch {
 		case mo != nil && mo.Cut != nil:
 			n++
@@ -96,7 +117,7 @@ func (m *maker) steps(t *eval.PartTrace, g *group, happened map[*eval.Step]*eval
 }
 
 // bench puts one stretch of hand work on the page.
-func (m *maker) bench(t *eval.PartTrace, w *eval.Work, hand []*eval.Moment) {
+func (m *maker) bench(t *eval.PartTrace, w *eval.Work, happened map[finding.Spot]*eval.Moment) {
 	p, s, own := m.page, w.SetUp, t.Part.Label
 	p.heading(2, "", own+" › "+w.Spot.SetUp)
 	m.mark(own + " " + w.Spot.SetUp)
@@ -122,25 +143,17 @@ func (m *maker) bench(t *eval.PartTrace, w *eval.Work, hand []*eval.Moment) {
 	p.facts(rows)
 	m.said(w.Spot, "")
 	before := len(p.Blocks)
-	done := map[*eval.Step]bool{}
-	for _, mo := range hand {
-		st := stepOf(mo)
-		if st.Work.SetUp != s {
-			continue
-		}
-		done[st] = true
-		switch {
+	for _, st := range w.Steps {
+		switch mo := happened[st.Spot]; {
+		case st.Kind == "mark":
+			m.marking(own+" "+w.Spot.SetUp, st)
+		case mo == nil:
 		case mo.Cut != nil:
 			m.byHand(mo.Cut)
 		case mo.Measure != nil:
 			m.measure(mo.Measure)
 		case mo.Deburr != nil:
-			m.burrs(t.Part.Label+" "+w.Spot.SetUp, mo.Deburr)
-		}
-	}
-	for _, st := range w.Steps {
-		if st.Kind == "mark" {
-			m.marking(t.Part.Label+" "+w.Spot.SetUp, st)
+			m.burrs(own+" "+w.Spot.SetUp, mo.Deburr)
 		}
 	}
 	if len(p.Blocks) == before { // it is one thing to do
@@ -278,8 +291,11 @@ func heatLines(h *eval.Heating, own string, put func(a, b string)) {
 	if s.Colour.Is() {
 		put("as written", s.Colour.V)
 	}
-	if s.Soak.Is() {
-		put("for", model.Figure(s.Soak.V)+" min at heat")
+	switch k, ok := h.Soak(); {
+	case k.Said.Is():
+		put("at heat for", model.Figure(k.Said.V)+" min, as written")
+	case ok && !k.Colour:
+		put("at heat for", fmt.Sprintf("%.0f to %.0f min, usual for %s of thickness", k.Least, k.Most, length(k.Thick)))
 	}
 	put("quench", s.Quench.V)
 	if s.Zone.Is() {

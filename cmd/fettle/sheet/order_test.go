@@ -105,7 +105,7 @@ func TestWorkStandsInItsOrder(t *testing.T) {
 	page := pinSheet(t, false).Markdown()
 	last := 0
 	for _, want := range []string{"bench set out", "Mark out hole.one", "lines from: face.left, face.front", "then: punch the centres", "setup drill", "edges: face.top",
-		"heat hard", "790 °C", "6 min at heat", "quench: water", "only: hole.one", "Hot metal looks like cold metal", "bench polish", "Take the burrs off"} {
+		"heat hard", "790 °C", "at heat for: 6 min, as written", "quench: water", "only: hole.one", "Hot metal looks like cold metal", "bench polish", "Take the burrs off"} {
 		i := strings.Index(page[last:], want)
 		if i < 0 {
 			t.Fatalf("no %q after what comes before it", want)

@@ -126,7 +126,7 @@ func limits(l model.Known[eval.Limits]) string {
 }
 
 // setting puts one holding on the page, and what is cut in it.
-func (m *maker) setting(t *eval.PartTrace, g *group, happened map[*eval.Step]*eval.Moment) {
+func (m *maker) setting(t *eval.PartTrace, g *group, happened map[finding.Spot]*eval.Moment) {
 	p := m.page
 	p.heading(2, "", t.Part.Label+" › "+g.name)
 	m.mark(t.Part.Label + " " + g.name)
@@ -140,10 +140,10 @@ func (m *maker) setting(t *eval.PartTrace, g *group, happened map[*eval.Step]*ev
 	if !g.drawn() { // else its first operation shows it
 		m.picture(g, 0, "As it is put up")
 	}
-	m.said(g.spot(), "")
+	m.said(g.spot(), g.spot().Step)
 	m.steps(t, g, happened)
 	for _, q := range m.c.Result.Questions {
-		if q.Spot.Part == t.Part.Label && q.Spot.SetUp == g.spot().SetUp {
+		if q.Spot.Part == t.Part.Label && q.Spot.SetUp == g.spot().SetUp && g.spot().Step == "" {
 			p.add(Block{Kind: Caution, Words: "To ask at the machine: " + sentence(q.Asks)})
 		}
 	}

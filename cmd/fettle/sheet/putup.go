@@ -35,19 +35,8 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 		parallels(h, put)
 		along(h, put)
 	}
-	st := &h.Work.SetUp.Stop
-	if st.Said && st.Against.Is() {
-		s := "against " + st.Against.V.Path() + ", touching it with the piece down on what it stands on; every other piece goes against it alike"
-		switch {
-		case st.ClearOfTool.Is() && st.ClearOfTool.V:
-			s += "; it stands clear of the tool"
-		case st.ClearOfTool.Is():
-			s += "; IT STANDS IN THE TOOL'S WAY: take it away before cutting"
-		default:
-			s += "; whether the tool clears it is not known: turn by hand along the whole cut"
-		}
-		put("stop", s)
-	}
+	stop(&h.Work.SetUp.Stop, put)
+	asWritten(h.Work.SetUp, h, put)
 	z := zeroOf(h, nil, h.Before.Piece.Placed(h.Pose), h.Pose)
 	put("measured from", z.counts())
 	if by := h.Work.SetUp.Zero.By; by.Is() {
@@ -61,6 +50,9 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 
 func setBy(by model.Known[model.Ref], within model.Known[float64], put func(a, b string)) {
 	if !by.Is() {
+		if within.Is() {
+			put("set true", "to "+model.Figure(within.V)+" mm")
+		}
 		return
 	}
 	s := by.V.Path()
@@ -125,6 +117,8 @@ func (m *maker) chucked(c *eval.Chucking, put func(a, b string)) {
 		put("between jaws and work", c.Choice.Between)
 	}
 	u := c.Work.SetUp
+	stop(&u.Stop, put)
+	asWritten(u, nil, put)
 	setBy(u.SetBy, u.Within, put)
 	switch {
 	case c.Choice.Mandrel != nil, c.Choice.Centres, c.Choice.Faceplate != nil:

@@ -24,7 +24,7 @@ func sheetOf(t *testing.T, recipe string, pairs ...string) string {
 func says(t *testing.T, page string, lines ...string) {
 	t.Helper()
 	for _, l := range lines {
-		if !strings.Contains(page, l) {
+		if !strings.Contains(page, l) && !strings.Contains(page, "| "+strings.Replace(l, ": ", " | ", 1)) { // at the head of a set-up
 			t.Errorf("the sheet does not say %q:\n%s", l, page)
 		}
 	}
@@ -47,4 +47,28 @@ func TestFeedCutAndOil(t *testing.T) {
 	thread := rules.Find("wheels-cut-other-lead").Sound
 	says(t, sheetOf(t, thread), "change wheels: 40/60 (drivers over driven), exact")
 	says(t, sheetOf(t, thread, "[40, 60]", "[30, 60]"), "change wheels: 30/60 (drivers over driven): cuts 1.5 mm, 250000 parts in a million off")
+}
+
+// What only the hands can see to stands at the head of the set-up and beside the steps.
+func TestWrittenByHand(t *testing.T) {
+	hole := rules.Find("zero-lost").Sound
+	said := func(attrs string, lines ...string) {
+		says(t, sheetOf(t, hole, "    parallels = 10\n", "    parallels = 10\n    "+attrs+"\n"), lines...)
+	}
+	said("note = \"mind the scribed side\"", "note: mind the scribed side")
+	said("zero = \"kept\"", "zero: kept from the set-up before")
+	said("moved = true", "moved: the holding has been moved")
+	said("true_to = face.back\n    within = 0.01", "set true by: face.back", "set true: to 0.01 mm")
+	said("on_table = [250, 80]", "on the table: its middle 250 mm from the left end of the table and 80 mm from its front")
+	said("packing = { above = 6 }", "on top: 6 mm of metal or wood, to be cut into")
+	says(t, sheetOf(t, hole, "    parallels = 10\n", "    soft = { step = 6 }\n"), "soft jaws: with a step 6 mm above the bed")
+	says(t, sheetOf(t, hole, "    operation {\n      makes = hole.pin\n", "    mark {\n      out = [hole.pin]\n      punched = true\n      from = [face.left]\n      note = \"thin lines\"\n    }\n    operation {\n      note  = \"slowly\"\n      makes = hole.pin\n"),
+		"Mark out hole.pin", "punch the centres", "from: face.left", "note: thin lines", "note: slowly")
+	clamps := rules.Find("clamp-over-nothing").Sound
+	says(t, sheetOf(t, clamps, "    clamps = [", "    beside = \"the fence\"\n    clamps = ["), "clamp: 35 mm from the left end, 10 mm from the back", "lies against: the fence")
+	says(t, sheetOf(t, clamps, "    operation {\n      makes = hole.pin", "    shift \"over\" {\n      clamps = [{ at = { left = 50, back = 12 }, tip = 8 }]\n    }\n    operation {\n      makes = hole.pin"), "setup drill, after shift over", "clamp: 50 mm from the left end, 12 mm from the back")
+	says(t, sheetOf(t, rules.Find("soft-jaws-do-not-fit").Sound), "soft jaws: bored to ⌀20 under load, with a step 20 mm behind their face")
+	heat := rules.Find("soaked-too-short").Sound
+	says(t, sheetOf(t, heat), "at heat for: 20 min, as written")
+	says(t, sheetOf(t, heat, "    soak = 20\n", "    quench = \"water\"\n"), "at heat for: 16 to 20 min, usual for 20 mm of thickness", "quench: water")
 }
