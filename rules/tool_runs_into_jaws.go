@@ -46,12 +46,19 @@ func toolRunsIntoJaws(k *eval.Turn, a *Ask) {
 		return
 	}
 	for _, w := range k.Works {
+		c := k.Hold.Choice.Chuck
+		cause := k.Hold.Work.SetUp.Path() + "+" + w.Target.Name()
+		if k.Hold.Inside && w.Inside && w.Wrong == "" && w.U0 < -0.0005 && w.Had > 0 {
+			a.Say(cause+"+inside", k.Place("makes"), "%s goes %s mm into the jaws of %s, which open in that bore", w.Target.Name(), tenth(-w.U0), c.Path())
+			continue
+		}
 		if w.Inside || w.Had == 0 || w.Wrong != "" || !fromPost(k) {
 			continue
 		}
 		near := round(w.U0)
-		c := k.Hold.Choice.Chuck
-		cause := k.Hold.Work.SetUp.Path() + "+" + w.Target.Name()
+		if k.Hold.Inside { // the outside is free up to the held end
+			near = round(w.U0 + k.Hold.Held)
+		}
 		switch {
 		case near < -0.0005 && w.Target.Outside:
 		case near < -0.0005:

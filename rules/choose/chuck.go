@@ -154,7 +154,7 @@ func jawsTurned(s *model.SetUp, all []eval.ChuckChoice) []eval.ChuckChoice {
 		return all
 	}
 	for _, h := range all[:len(all):len(all)] {
-		if h.Chuck != nil && h.Chuck.Reversed.Grips.Is() {
+		if h.Chuck != nil && (h.Chuck.Reversed.Grips.Is() || h.Chuck.Reversed.GripsInside.Is()) {
 			h.Reversed = true
 			all = append(all, h)
 		}
