@@ -127,7 +127,7 @@ func (m *maker) front(parts []*eval.PartTrace) {
 	if shop == "" {
 		shop = "no shop: nothing is known of machines and tools"
 	}
-	p.para("Made on paper with " + shop + ".")
+	p.para("Made on paper with " + shop + "." + asOf(&m.c.Build.Shop))
 	p.add(Block{Kind: Caution, Words: before})
 	m.dangers()
 	var rows [][]string

@@ -39,6 +39,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n int) {
 	if k.Stack.Out.Is() && (k.Choice.Out > 0 || k.Stack.OutKnown()) {
 		put("tool out", model.Figure(k.Stack.Out.V)+" mm")
 	}
+	byHand(&m.c.Build.Shop, k.Choice.Tool.Cutter, k.Choice.ByHand, put)
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))
 	put("turned on by", strings.Join(k.Choice.Index, "; "))
 	running := divided(g.hold, k, put)
@@ -214,6 +215,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n int) {
 	if k.Choice.Post != nil {
 		put("in", k.Choice.Post.Path())
 	}
+	byHand(&m.c.Build.Shop, k.Choice.Tool.Cutter, k.Choice.ByHand, put)
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))
 	if t, ok := k.Train(); ok {
 		put("change wheels", trainWords(t))
