@@ -136,6 +136,7 @@ type Chucking struct {
 	Touches   Profile              // the zones touched
 	Gripped   float64              // diameter gripped
 	JawsAt    []float64            // of work that the jaws do not hold round its middle: how far each stands from the axis
+	Inside    bool                 // the jaws open in a bore; Gripped is its diameter, and nothing is touched outside
 	Step      bool                 // the jaws touch only part of what lies between them: it is not of one size
 
 	Shifted *Chucking // the holding of the start, where the support was moved since; else nil
@@ -232,6 +233,10 @@ func (h *Chucking) grip() {
 		h.Touches, h.Gripped, h.Contact = between, 2*between.Hollow(), lengthOf(between)
 		return
 	}
+	if h.Inside = h.opensIn(); h.Inside {
+		h.gripInside(between)
+		return
+	}
 	most := between.Most()
 	h.Gripped = 2 * most
 	for _, z := range between {
@@ -259,5 +264,10 @@ func lengthOf(p Profile) float64 {
 	return l
 }
 
-// Outside gives the metal in front of the jaws, in the part's frame.
-func (h *Chucking) Outside(p Profile) Profile { return h.Within(p, 0, math.Inf(1)) }
+// Outside gives the metal in front of the jaws, in the part's frame; all of it where they open in a bore.
+func (h *Chucking) Outside(p Profile) Profile {
+	if h.Inside {
+		return p
+	}
+	return h.Within(p, 0, math.Inf(1))
+}

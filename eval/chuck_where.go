@@ -44,6 +44,9 @@ func (h *Chucking) Sweeps() model.Known[float64] {
 	if c == nil {
 		return model.Known[float64]{}
 	}
+	if h.Inside {
+		return model.Lacking[float64]([]model.Lack{{Fact: "how far the jaws of " + c.Path() + " stand out when they open in a bore", At: c.At}})
+	}
 	out, grips := c.JawOut, c.Grips
 	if h.Choice.Reversed {
 		out, grips = c.Reversed.JawOut, c.Reversed.Grips

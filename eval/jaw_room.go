@@ -49,6 +49,9 @@ func (k *Turn) JawRoom(w *Turning) (JawRoom, bool) {
 		return JawRoom{}, false
 	}
 	near := round3(w.U0)
+	if h.Inside { // the outside is free up to the held end
+		near = round3(w.U0 + h.Held)
+	}
 	switch {
 	case h.Choice.Faceplate != nil:
 		return JawRoom{Of: ToolToPlate, From: -h.Under(), To: near, Room: round3(near + h.Under())}, true

@@ -2,6 +2,7 @@ package eval
 
 import (
 	"fettle/eval/reckon/press"
+	"fettle/schema/drawing"
 	"fettle/schema/handbook"
 	"fettle/schema/model"
 )
@@ -11,8 +12,9 @@ type Pressing struct {
 	Fit   *FitJoint
 	Bench *model.SetUp
 	Press *model.ArborPress
-	Force model.Known[Limits] // N, at full length: least and most, by limits, stiffness and friction
-	None  bool                // there is no interference, or nothing that can be worked out of it
+	Force model.Known[Limits]  // N, at full length: least and most, by limits, stiffness and friction
+	Tall  model.Known[float64] // shaft standing on the hub before it goes in, mm
+	None  bool                 // there is no interference, or nothing that can be worked out of it
 }
 
 // Pressings lists every fit that a bench joins with a press that it names.
@@ -49,6 +51,9 @@ func (t *Trace) pressing(f *FitJoint, s *model.SetUp, ap *model.ArborPress) Pres
 	out := Pressing{Fit: f, Bench: s, Press: ap}
 	play, ok := f.Play.Get()
 	hub, shaft := t.modelOf(f.Hole.Of), t.modelOf(f.Shaft.Of)
+	if hub != nil && shaft != nil {
+		out.Tall = model.Both(hub.Length, shaft.Length, func(h, s drawing.Size) float64 { return h.Nominal + s.Nominal })
+	}
 	if !ok {
 		out.Force = model.Lacking[Limits](f.Play.Missing())
 		return out

@@ -106,7 +106,27 @@ func (s *Stack) seat(t Pick, a *model.Holder) {
 			s.Links = append(s.Links, Link{Kind: "bore", Upper: a.Item, Lower: t.Cutter.Item, Fits: model.No,
 				Takes: model.Figure(sl[1]) + " mm wide at most", Has: model.Figure(t.Cutter.Width.V) + " mm wide"})
 		}
+		if w := t.Cutter.Width.V; w < sl[0]-model.Grain && !packsOut(a.Spacers.V.Within(model.Grain, sl[1], mostSpacers), sl[0]-w, sl[1]-w) {
+			s.Links = append(s.Links, Link{Kind: "bore", Upper: a.Item, Lower: t.Cutter.Item, Fits: model.No,
+				Takes: model.Figure(sl[0]) + " mm wide at least, its spacers counted", Has: model.Figure(w) + " mm wide"})
+		}
 	}
+}
+
+// mostSpacers is how many spacing collars of an arbor are counted.
+const mostSpacers = 16
+
+// packsOut says whether some of the spacing collars, each once, come to a length between two, mm.
+func packsOut(collars []float64, least, most float64) bool {
+	if least <= model.Grain && most >= -model.Grain {
+		return true
+	}
+	for i, c := range collars {
+		if c <= most+model.Grain && packsOut(collars[i+1:], least-c, most-c) {
+			return true
+		}
+	}
+	return false
 }
 
 func answer(yes bool) model.Answer {

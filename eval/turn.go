@@ -335,7 +335,7 @@ func (k *Turn) ownOutside(w *Turning) {
 	}
 	r := k.radius(k.Part.Radius(), false)
 	w.X0, w.X1 = k.Part.Low[0], k.Part.High()[0]
-	if !k.Hold.Choice.Centres {
+	if !k.Hold.Choice.Centres && !k.Hold.Inside {
 		if k.Hold.Sign > 0 {
 			w.X0, w.X1 = math.Max(w.X0, k.Hold.Jaw), math.Max(w.X1, hi)
 		} else {

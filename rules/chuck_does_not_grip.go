@@ -23,6 +23,10 @@ size and little below it, and nothing above it.`,
 func chuckDoesNotGrip(h *eval.Chucking, a *Ask) {
 	c := &h.Choice
 	d := round(h.Gripped)
+	if h.Inside {
+		opensInside(h, a, d)
+		return
+	}
 	if d == 0 {
 		return
 	}
@@ -106,4 +110,27 @@ func setOver(h *eval.Chucking, a *Ask, grips model.Known[[]float64], word string
 	f := a.Say(c.Path()+".grips+"+h.Part.Label, h.Place("hold"), "%s grips %s to %s mm with %s, and as %s is set over one jaw stands %s mm from the axis, as for work of %s mm",
 		c.Path(), figure(g[0]), figure(g[1]), word, h.Part.Label, figure(round(bad/2)), figure(bad))
 	f.Also = []finding.Note{{Place: grips.At, Says: "what it grips"}}
+}
+
+// opensInside asks whether the jaws open to the bore that they are to hold by.
+func opensInside(h *eval.Chucking, a *Ask, d float64) {
+	c := h.Choice.Chuck
+	if d == 0 {
+		a.Say(c.Path()+".inside+"+h.Part.Label, h.Place("on", "hold"), "%s is to open in %s, and there is no bore where its jaws are", c.Path(), h.Choice.On.Name())
+		return
+	}
+	grips, word := c.GripsInside, "its jaws as usual"
+	if h.Choice.Reversed {
+		grips, word = c.Reversed.GripsInside, "its jaws turned round"
+	}
+	g, ok := Need(a, grips)
+	if !ok || len(g) != 2 {
+		return
+	}
+	if d >= g[0]-0.0005 && d <= g[1]+0.0005 {
+		a.Clear(Room(d, g[0]), "the bore of "+h.Part.Label+" on "+c.Path())
+		return
+	}
+	f := a.Say(c.Path()+".grips_inside+"+h.Part.Label, h.Place("on", "hold"), "%s holds bores of %s to %s mm with %s, and the bore is %s mm there", c.Path(), figure(g[0]), figure(g[1]), word, figure(d))
+	f.Also = []finding.Note{{Place: grips.At, Says: "what it holds from inside"}}
 }

@@ -22,7 +22,7 @@ else set the last cut by an indicator, polish or lap to size, or ask for less.`,
 	Limits:    []string{"repeat_share"},
 	Level:     finding.Scrap,
 	Judgement: finding.Thumb,
-	Deaf:      Mounting,
+	Deaf:      Holding | Mounting,
 	Trips:     inLimits("±0.02") + repeating("0.03", "0.01"),
 	Sound:     inLimits("±0.02") + repeating("0.01", "0.01"),
 	OnCut:     finerThanMillRepeats,
@@ -169,13 +169,21 @@ func finerThan(k *eval.Cut, w *eval.Working, m *model.Machine, t tapering, at te
 	case has >= wants-0.0005:
 		a.Clear(Room(has, wants), "the limits of "+w.Target.Name()+" against what "+m.Path()+" comes back to")
 	case t.off > 0:
-		says(cause+".repeats", "the limits of %s leave a width of %s, of which %s turns %s away as taper over its %s mm, and it comes back by its dial to %s: %s what is left is at least %s times that (repeat_share)",
-			w.Target.Name(), width, m.Path(), mm(round(t.off)), figure(round(t.over)), mm(m.Repeats.V), often, figure(share))
+		says(cause+".repeats", "the limits of %s leave a width of %s, of which %s turns %s away as taper over its %s mm, and it comes back by its dial to %s: %s what is left is at least %s (repeat_share)",
+			w.Target.Name(), width, m.Path(), mm(round(t.off)), figure(round(t.over)), mm(m.Repeats.V), often, timesThat(share))
 	default:
-		says(cause+".repeats", "the limits of %s leave a width of %s, and %s comes back by its dial to %s: %s they leave at least %s times that (repeat_share)",
-			w.Target.Name(), width, m.Path(), mm(m.Repeats.V), often, figure(share))
+		says(cause+".repeats", "the limits of %s leave a width of %s, and %s comes back by its dial to %s: %s they leave at least %s (repeat_share)",
+			w.Target.Name(), width, m.Path(), mm(m.Repeats.V), often, timesThat(share))
 	}
 	if n := len(a.v.Found); n > 0 && !measured && has >= wants/2-0.0005 {
 		a.v.Found[n-1].Says += "; measured before it leaves the holding, half of that would do"
 	}
+}
+
+// timesThat words a multiple.
+func timesThat(share float64) string {
+	if share == 1 {
+		return "as much as that"
+	}
+	return figure(share) + " times that"
 }

@@ -28,7 +28,7 @@ func wideWork(d float64) string {
 
 func jawsSweepTooWide(h *eval.Chucking, a *Ask) {
 	c, m := h.Choice.Chuck, h.Choice.Machine
-	if c == nil || m == nil || h.Gripped == 0 {
+	if c == nil || m == nil || h.Gripped == 0 || h.Inside {
 		return
 	}
 	a.Asks("do the jaws of %s clear bed and saddle when it is turned by hand?", c.Path())

@@ -5,6 +5,7 @@ import (
 
 	"fettle/eval"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -55,7 +56,11 @@ func mandrelDoesNotFit(h *eval.Chucking, a *Ask) {
 		return
 	}
 	kind, ok := Need(a, m.Sort)
-	if !ok || oneOf(kind, "glue", "screwed") {
+	if ok && kind == "screwed" {
+		onScrewed(h, m, a)
+		return
+	}
+	if !ok || kind == "glue" {
 		return
 	}
 	sizes, ok := Need(a, m.Diameter)
@@ -78,4 +83,29 @@ func mandrelDoesNotFit(h *eval.Chucking, a *Ask) {
 	f := a.Say(m.Path()+".diameter+"+h.Part.Label, h.Place("hold"), "%s fits bores of %s mm, and %s has one of %s mm there",
 		m.Path(), figure(round(near)), h.Part.Label, figure(round(h.Gripped)))
 	f.Also = []finding.Note{{Place: m.Diameter.At, Says: "what it fits"}}
+}
+
+// onScrewed asks of a screwed mandrel whether the work has a thread of its kind on the axis.
+func onScrewed(h *eval.Chucking, m *model.Mandrel, a *Ask) {
+	thread, ok := Need(a, m.Thread)
+	if !ok {
+		return
+	}
+	has := ""
+	for _, f := range h.Part.Forms {
+		t, ok := f.Feature.Thread.Size.Get()
+		if fs := h.Part.Feature(h.Before, f); !ok || fs == nil || !fs.Threaded || !f.About.Same(h.About) {
+			continue
+		}
+		if filled(t).Same(filled(thread)) {
+			a.Clear(finding.Margin{}, "")
+			return
+		}
+		has = f.Name() + " is " + t.String()
+	}
+	if has == "" {
+		has = h.Part.Label + " has no thread on its axis then"
+	}
+	f := a.Say(m.Path()+".thread+"+h.Part.Label, h.Place("hold"), "%s holds by %s, and %s", m.Path(), thread, has)
+	f.Also = []finding.Note{{Place: m.Thread.At, Says: "its thread"}}
 }

@@ -50,7 +50,7 @@ func noSuchPacking(h *eval.Holding, a *Ask) {
 			if a.lacking() {
 				continue
 			}
-			a.Say("packing+"+figure(high), p.Under.At, "there is no packing %s high, nor two pieces that make it", mm(high))
+			a.Say("packing+"+figure(high), p.Under.At, "there is no packing %s high, nor two pieces that make it%s", mm(high), nearestPack(h.Part, here, high))
 		case has > 0 && wanted[high] > has && !stacks(here, high):
 			a.Say("packing+"+figure(high)+"+pieces", p.Under.At, "%d pieces of packing %s high are wanted under it, and the shop has %d", wanted[high], mm(high), has)
 		default:
@@ -61,6 +61,7 @@ func noSuchPacking(h *eval.Holding, a *Ask) {
 
 // pack is pieces of packing of one block: their heights, and how many of each there are.
 type pack struct {
+	item  *model.Item
 	sizes model.Sizes
 	each  int
 }
@@ -75,7 +76,7 @@ func packingHere(shop *model.Shop, a *Ask) (out []pack) {
 			a.Lack(p.Heights.Missing()...)
 			out = append(out, pack{})
 		default:
-			out = append(out, pack{p.Heights.V, p.Quantity.Or(1)})
+			out = append(out, pack{p.Item, p.Heights.V, p.Quantity.Or(1)})
 		}
 	}
 	if len(out) == 0 {
@@ -83,12 +84,12 @@ func packingHere(shop *model.Shop, a *Ask) (out []pack) {
 	}
 	for _, p := range shop.Parallels {
 		if p.Here() && p.Heights.Is() {
-			out = append(out, pack{p.Heights.V, 2 * p.Quantity.Or(1)})
+			out = append(out, pack{p.Item, p.Heights.V, 2 * p.Quantity.Or(1)})
 		}
 	}
 	for _, s := range shop.Stock {
 		if s.Here() && s.Flat.Thickness.Is() {
-			out = append(out, pack{model.Sizes{List: []model.Member{{Size: s.Flat.Thickness.V.Nominal}}}, 1})
+			out = append(out, pack{s.Item, model.Sizes{List: []model.Member{{Size: s.Flat.Thickness.V.Nominal}}}, 1})
 		}
 	}
 	return out
@@ -102,6 +103,20 @@ func pieces(here []pack, high float64) (n int) {
 		}
 	}
 	return n
+}
+
+// nearestPack names the single piece that comes nearest to a height.
+func nearestPack(p *eval.Part, here []pack, high float64) string {
+	best, of := 0.0, (*model.Item)(nil)
+	for _, k := range here {
+		if near, ok := k.sizes.Nearest(high); ok && (of == nil || abs(near-high) < abs(best-high)) {
+			best, of = near, k.item
+		}
+	}
+	if of == nil {
+		return ""
+	}
+	return "; the nearest is " + asMarked(p, of, best) + ", of " + of.Path()
 }
 
 // stacks says whether two pieces on each other are as high.

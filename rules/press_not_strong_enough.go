@@ -66,6 +66,7 @@ assembly "both" {
 
 func pressNotStrongEnough(t *eval.Trace, a *Ask) {
 	for _, p := range t.Pressings() {
+		tooTall(&p, a)
 		if p.None {
 			continue
 		}
@@ -96,4 +97,23 @@ func newtons(x float64) string {
 	}
 	step := math.Pow(10, math.Floor(math.Log10(x))-1)
 	return figure(math.Round(x/step) * step)
+}
+
+// lowPress is a height that goes under any press, mm: of taller work its opening is asked for. Our own.
+const lowPress = 70.0
+
+// tooTall says so where the shaft, standing on the hub that it is to go into, is taller than the press opens.
+func tooTall(p *eval.Pressing, a *Ask) {
+	tall, ok := p.Tall.Get()
+	if !ok || tall <= lowPress {
+		return
+	}
+	opens, ok := Need(a, p.Press.Opening)
+	if !ok || tall <= opens+0.0005 {
+		return
+	}
+	f := a.Say(p.Fit.Model.Item.Path()+"+"+p.Press.Path()+".opening", p.Bench.Item.Attr("tool").Value.At, "before they go together the parts of %s stand %s on each other, and %s opens to %s",
+		p.Fit.Model.Item.Path(), mm(round(tall)), p.Press.Path(), mm(opens))
+	f.Margin = Bound(round(tall), opens, "mm")
+	f.Spots = []finding.Spot{{SetUp: p.Bench.Kind + " " + p.Bench.Label}}
 }

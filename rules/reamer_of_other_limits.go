@@ -49,7 +49,7 @@ func reamerOfOtherLimits(k *eval.Cut, a *Ask) {
 			continue
 		}
 		if makes.Lo >= lim.Lo-0.0005 && makes.Hi <= lim.Hi+0.0005 {
-			a.Clear(Room(round(lim.Hi-makes.Hi), 0), "the limits of "+f.Name()+" for "+k.ToolPath())
+			a.Clear(finding.Margin{}, "")
 			continue
 		}
 		how := "may come out beyond them"

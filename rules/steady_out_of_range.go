@@ -3,6 +3,7 @@ package rules
 import (
 	"fettle/eval"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -22,6 +23,10 @@ further along, or a sleeve, may have the right diameter.`,
 
 func steadyOutOfRange(h *eval.Chucking, a *Ask) {
 	z := h.Track()
+	if s := h.Choice.Support; z == nil && s != nil && s.Steady != nil && s.Steady.Sort.V == "travelling" {
+		travels(h, s.Steady, a)
+		return
+	}
 	if z == nil || h.Choice.Machine == nil {
 		return
 	}
@@ -41,5 +46,22 @@ func steadyOutOfRange(h *eval.Chucking, a *Ask) {
 	}
 	f := a.Say(s.Path()+".bars+"+h.Part.Label, h.Place("support", "hold"), "%s takes %s to %s mm, and %s is %s mm thick where it stands",
 		s.Path(), figure(bars[0]), figure(bars[1]), h.Part.Label, figure(d))
+	f.Also = []finding.Note{{Place: s.Bars.At, Says: "the diameters that its fingers reach"}}
+}
+
+// travels asks of a steady that goes with the saddle whether the work as it is put up goes into it: its
+// fingers run on what the tool has just turned, which is thinner.
+func travels(h *eval.Chucking, s *model.Steady, a *Ask) {
+	bars, ok := Need(a, s.Bars)
+	if !ok || len(bars) != 2 {
+		return
+	}
+	d := round(2 * h.Outside(h.Before.Profile).Most())
+	if d <= bars[1]+0.0005 {
+		a.Clear(Bound(d, bars[1], "mm"), "the work in "+s.Path())
+		return
+	}
+	f := a.Say(s.Path()+".bars+"+h.Part.Label, h.Place("support", "hold"), "%s goes with the saddle along %s, which is %s thick, and takes %s at the most", s.Path(), h.Part.Label, mm(d), mm(bars[1]))
+	f.Margin = Bound(d, bars[1], "mm")
 	f.Also = []finding.Note{{Place: s.Bars.At, Says: "the diameters that its fingers reach"}}
 }

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"math"
 	"strings"
 
 	"fettle/eval"
@@ -15,7 +16,7 @@ var _ = enter(Rule{
 	Why: `Under a sawn, rolled or cast skin the metal is not flat. A face that is to be machined all over
 wants enough over it for the cutter to come under the deepest place; a sawn end also for the slope of the saw cut.`,
 	Rows:      []string{"G1", "G2"},
-	Source:    []string{"drawn to 0.5, hot-rolled 1 to 3, cast 2 to 3, sawn ends 1 to 2 mm a face: common practice"},
+	Source:    []string{"a cut that runs out of square wants its skew besides: geometry; of the saw alone, no less than that", "drawn to 0.5, hot-rolled 1 to 3, cast 2 to 3, sawn ends 1 to 2 mm a face: common practice"},
 	Limits:    []string{"clean_up_drawn", "clean_up_black", "clean_up_cast", "clean_up_sawn"},
 	Level:     finding.Scrap,
 	Judgement: finding.Thumb,
@@ -61,6 +62,10 @@ func tooLittleToCleanUp(p *eval.PartTrace, a *Ask) {
 			continue
 		}
 		want := a.Limit("clean_up_" + skin)
+		if skin == "sawn" {
+			stock, saw := p.Part.SawnAslant(f)
+			want = math.Max(want+stock, saw)
+		}
 		if over >= want-0.0005 {
 			a.Clear(Room(over, want), "metal over the "+f.String()+" face of "+p.Part.Label)
 			continue
@@ -77,10 +82,18 @@ func tooLittleToCleanUp(p *eval.PartTrace, a *Ask) {
 			of, are = "faces", "are"
 		}
 		m := a.Say(p.Part.Label+".blank.over."+strings.Join(t.faces, "+"), t.at,
-			"%s over the %s %s of %s, which %s %s; usually %s at least is wanted to clean %s up (clean_up_%s)",
-			mm(t.over), inWords(t.faces), of, p.Part.Label, are, t.skin, mm(t.want), map[bool]string{true: "them", false: "it"}[len(t.faces) > 1], t.skin)
+			"%s over the %s %s of %s, which %s %s; usually %s at least is wanted to clean %s up (clean_up_%s%s)",
+			mm(t.over), inWords(t.faces), of, p.Part.Label, are, t.skin, mm(round(t.want)), map[bool]string{true: "them", false: "it"}[len(t.faces) > 1], t.skin, aslant(t.want > a.Limit("clean_up_"+t.skin)+0.0005))
 		m.Margin = Room(t.over, t.want)
 	}
+}
+
+// aslant says that what is wanted is more for a cut that runs out of square.
+func aslant(more bool) string {
+	if more {
+		return "; a cut that runs out of square over the section wants more"
+	}
+	return ""
 }
 
 // thinFaces are faces with the same too little over them, written at the same place.

@@ -45,6 +45,10 @@ func toolRunsIntoJaws(k *eval.Turn, a *Ask) {
 		a.Asks("do clamps, bolts and corners on %s clear tool, slide and bed when it is turned over by hand?", k.Hold.Choice.Faceplate.Path())
 	}
 	for _, w := range k.Works {
+		if c := k.Hold.Choice.Chuck; k.Hold.Inside && w.Inside && w.Wrong == "" && w.U0 < -0.0005 && w.Had > 0 {
+			a.Say(k.Hold.Work.SetUp.Path()+"+"+w.Target.Name()+"+inside", k.Place("makes"), "%s goes %s mm into the jaws of %s, which open in that bore", w.Target.Name(), tenth(-w.U0), c.Path())
+			continue
+		}
 		r, ok := k.JawRoom(&w)
 		if !ok {
 			continue

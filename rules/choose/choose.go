@@ -216,7 +216,7 @@ func (c *chooser) With(p *eval.Part, h *eval.Holding, s *eval.State, st *eval.St
 	var best *model.Instrument
 	bestScore := worst
 	for _, i := range shop.Instruments {
-		if !i.Here() || !measures(i.Kind, st.Step) {
+		if !i.AtHand() || !measures(i.Kind, st.Step) {
 			continue
 		}
 		sc := rate(c.runner.AtMeasure(c.player.Measure(p, h, s, st, i)))

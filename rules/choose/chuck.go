@@ -122,7 +122,7 @@ func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]
 	if !s.Hold.Is() {
 		var out []eval.ChuckChoice
 		for _, k := range c.shelf.chucks {
-			if k.Here() {
+			if k.AtHand() {
 				h := base
 				h.Chuck = k
 				out = append(out, h)
@@ -158,7 +158,7 @@ func jawsTurned(s *model.SetUp, all []eval.ChuckChoice) []eval.ChuckChoice {
 		return all
 	}
 	for _, h := range all[:len(all):len(all)] {
-		if h.Chuck != nil && h.Chuck.Reversed.Grips.Is() {
+		if h.Chuck != nil && (h.Chuck.Reversed.Grips.Is() || h.Chuck.Reversed.GripsInside.Is()) {
 			h.Reversed = true
 			all = append(all, h)
 		}
@@ -339,7 +339,7 @@ func (c *chooser) inCollets(before *eval.State, base eval.ChuckChoice) []eval.Ch
 	}
 	for _, co := range c.build.Shop.Collets {
 		n, ok := c.nominal(co, model.Sure(2*before.Profile.Most()))
-		if !co.Here() || !ok {
+		if !co.AtHand() || !ok {
 			continue
 		}
 		h := base
@@ -366,7 +366,7 @@ func clearOfClamps(w *eval.Work) bool {
 func (c *chooser) faceplates(base eval.ChuckChoice) []eval.ChuckChoice {
 	var out []eval.ChuckChoice
 	for _, f := range c.build.Shop.Faceplates {
-		if f.Here() && len(c.build.Shop.Clamps) > 0 {
+		if f.AtHand() && len(c.build.Shop.Clamps) > 0 {
 			h := base
 			h.Faceplate = f
 			out = append(out, h)

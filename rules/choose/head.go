@@ -94,7 +94,7 @@ func (c *chooser) carried(p *eval.Part, before *eval.State, w *eval.Work) []eval
 	}
 	var out []eval.ChuckChoice
 	for _, k := range c.shelf.chucks {
-		if k.Here() {
+		if k.AtHand() {
 			h := base
 			h.Chuck = k
 			out = append(out, h)
@@ -121,7 +121,7 @@ func (c *chooser) onRotary(p *eval.Part, before *eval.State, w *eval.Work, h eva
 		}
 	}
 	for _, v := range c.build.Shop.Clamps {
-		if h.Clamps == nil && h.Vise == nil && v.Here() {
+		if h.Clamps == nil && h.Vise == nil && v.AtHand() {
 			h.Clamps = v
 		}
 	}

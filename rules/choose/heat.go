@@ -17,7 +17,7 @@ func (c *chooser) Source(h *eval.Heating) *model.HeatSource {
 	}
 	var open, hottest *model.HeatSource
 	for _, s := range c.build.Shop.Heats {
-		if !s.Here() {
+		if !s.AtHand() {
 			continue
 		}
 		t, known := s.Hottest.Get()

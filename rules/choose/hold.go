@@ -120,7 +120,7 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 	}
 	if len(s.Clamps) > 0 {
 		for _, v := range shop.Clamps {
-			if v.Here() {
+			if v.AtHand() {
 				out = append(out, eval.HoldChoice{Clamps: v})
 			}
 		}
@@ -281,7 +281,7 @@ func (c *chooser) roundBar(before *eval.State, w *eval.Work, a *eval.HoldChoice)
 		}
 	case w.Facing != model.NoFace:
 		for _, b := range c.build.Shop.RoundBars {
-			if d, ok := b.Diameter.V.Nearest(0); ok && b.Here() {
+			if d, ok := b.Diameter.V.Nearest(0); ok && b.AtHand() {
 				return d
 			}
 		}
@@ -305,7 +305,7 @@ func (c *chooser) heights(s *model.SetUp, a eval.HoldChoice) []eval.HoldChoice {
 	case s.Parallels.Height.Is():
 		want := s.Parallels.Height.V
 		for _, p := range c.build.Shop.Parallels {
-			if p.Here() && p.Heights.V.Has(want) {
+			if p.AtHand() && p.Heights.V.Has(want) {
 				return []eval.HoldChoice{at(p, want)}
 			}
 		}
@@ -355,7 +355,7 @@ const mostPairs = 24
 func (c *chooser) tallest(a eval.HoldChoice, pairs []*model.Parallels, most float64) []eval.HoldChoice {
 	var out []eval.HoldChoice
 	for _, p := range pairs {
-		if !p.Here() || most <= 0 {
+		if !p.AtHand() || most <= 0 {
 			continue
 		}
 		lo, _, _ := p.Heights.V.Range()

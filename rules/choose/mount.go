@@ -146,7 +146,7 @@ func (c *chooser) inSpindle(m *model.Machine, shank model.Known[drawing.Taper]) 
 		return nil, true
 	}
 	for _, s := range c.build.Shop.Sleeves {
-		if s.Here() && sameTaper(m.Taper, s.Outside) && sameTaper(s.Inside, shank) {
+		if s.AtHand() && sameTaper(m.Taper, s.Outside) && sameTaper(s.Inside, shank) {
 			return []eval.Mount{{Sleeve: s}}, true
 		}
 	}
@@ -197,7 +197,7 @@ func (c *chooser) collets(m *model.Machine, shank model.Known[float64], add adde
 	for _, h := range c.holders("collet_chuck") {
 		pre, ok := c.inSpindle(m, shankTaper(h.Shank))
 		for _, co := range c.build.Shop.Collets {
-			if !co.Here() || h.System.Is() && co.System.Is() && co.System.V != h.System.V {
+			if !co.AtHand() || h.System.Is() && co.System.Is() && co.System.V != h.System.V {
 				continue
 			}
 			n, holds := c.nominal(co, shank)
@@ -206,7 +206,7 @@ func (c *chooser) collets(m *model.Machine, shank model.Known[float64], add adde
 	}
 	for _, co := range c.build.Shop.Collets {
 		t, err := drawing.ParseTaper(co.System.V)
-		if !co.Here() || co.System.Is() && (err != nil || m.Taper.Is() && !t.Same(m.Taper.V)) {
+		if !co.AtHand() || co.System.Is() && (err != nil || m.Taper.Is() && !t.Same(m.Taper.V)) {
 			continue
 		}
 		n, holds := c.nominal(co, shank)
@@ -259,7 +259,7 @@ func (c *chooser) pinnedMounts(t eval.Pick, refs []model.Ref) []eval.Mount {
 	}
 	if n := len(out); n > 0 && out[n-1].Holder != nil && out[n-1].Holder.Kind == "collet_chuck" {
 		for _, co := range shop.Collets {
-			if co.Here() && (co.System.V == out[n-1].Holder.System.V || !co.System.Is()) {
+			if co.AtHand() && (co.System.V == out[n-1].Holder.System.V || !co.System.Is()) {
 				size, _ := c.nominal(co, shank)
 				return append(out, eval.Mount{Collets: co, Collet: size})
 			}

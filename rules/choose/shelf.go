@@ -28,7 +28,7 @@ func shelfOf(s *model.Shop) *shelf {
 
 // thing is what stands in a shop.
 type thing interface {
-	Here() bool
+	AtHand() bool
 	Block() *model.Item
 }
 
@@ -43,9 +43,9 @@ func distinct[T thing](all []T) []T {
 		i := t.Block()
 		k := key{i.Kind, i.Alike}
 		was := seen[k]
-		if t.Here() {
+		if t.AtHand() {
 			seen[k] = true
 		}
-		return was || !t.Here()
+		return was || !t.AtHand()
 	})
 }

@@ -21,7 +21,7 @@ func (c *chooser) stock(p *eval.Part) *model.Stock {
 	var least float64
 	for _, s := range c.build.Shop.Stock {
 		m, ok := s.Material.Get()
-		if !s.Here() || !ok || !handbook.Serves(want, m) {
+		if !s.AtHand() || !ok || !handbook.Serves(want, m) {
 			continue
 		}
 		w, t, sized := eval.Section(s)
@@ -45,7 +45,7 @@ func (c *chooser) roundStock(p *eval.Part, want model.Material) *model.Stock {
 	var least float64
 	for _, s := range c.build.Shop.Stock {
 		m, ok := s.Material.Get()
-		if !s.Here() || !ok || !handbook.Serves(want, m) {
+		if !s.AtHand() || !ok || !handbook.Serves(want, m) {
 			continue
 		}
 		d, ok := p.BarAcross(s)

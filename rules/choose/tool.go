@@ -120,7 +120,7 @@ func (c *chooser) here(kinds []string) []*model.Cutter {
 	var out []*model.Cutter
 	for _, kind := range kinds {
 		for _, cu := range c.build.Shop.Cutters {
-			if cu.Kind == kind && cu.Here() {
+			if cu.Kind == kind && cu.AtHand() {
 				out = append(out, cu)
 			}
 		}

@@ -246,7 +246,7 @@ func (c *chooser) turnTools(k *asked) []eval.Pick {
 func (c *chooser) latheTools(k *asked, fits func(*model.Cutter) bool) []eval.Pick {
 	var out []eval.Pick
 	for _, cu := range c.build.Shop.Cutters {
-		if cu.Here() && fits(cu) {
+		if cu.AtHand() && fits(cu) {
 			out = append(out, c.latheTool(k, cu))
 		}
 	}

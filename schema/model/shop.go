@@ -79,14 +79,21 @@ type Thing struct {
 func (t *Thing) Block() *Item { return t.Item }
 
 // Here says whether the thing can be used now. Lent out, to make, on order are not here;
-// borrowed and worn are.
+// borrowed and worn are. What a part of this build becomes is here when that is made: that it
+// is made before it is used is a matter of the order of work.
 func (t *Thing) Here() bool {
 	switch t.State.V {
-	case "lent out", "to make", "on order":
+	case "to make":
+		return t.MadeAs.Is()
+	case "lent out", "on order":
 		return false
 	}
 	return true
 }
+
+// AtHand says whether the thing may be chosen where nothing is written: it is here from the
+// beginning, and not first made in this build.
+func (t *Thing) AtHand() bool { return t.Here() && !t.MadeAs.Is() }
 
 // Machine is a mill, a drill press or a lathe.
 type Machine struct {

@@ -132,7 +132,7 @@ func (m *maker) front(parts []*eval.PartTrace) {
 	if shop == "" {
 		shop = "no shop: nothing is known of machines and tools"
 	}
-	p.para("The work is made on paper with " + shop + ".")
+	p.para("The work is made on paper with " + shop + "." + asOf(&m.c.Build.Shop))
 	if n := remark(m.c.Build.Recipe.Item); n != "" {
 		p.para(sentence(n))
 	}

@@ -217,7 +217,7 @@ func (g *group) holding() (rows [][]string) {
 		}
 		put("turns about", c.TurnsOn())
 		if c.Gripped > 0 {
-			put("gripped on", "⌀"+model.Figure(c.Gripped)+" mm, over "+model.Figure(c.Contact)+" mm")
+			put("gripped on", gripped(c))
 		}
 		return rows
 	}

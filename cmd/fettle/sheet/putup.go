@@ -22,7 +22,7 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 		put("end in the chuck", c.Choice.End.String())
 		put("stands out", length(c.Free)+" from the jaw face")
 		if c.Gripped > 0 {
-			put("gripped on", "⌀"+model.Figure(c.Gripped)+" mm, over "+model.Figure(c.Contact)+" mm")
+			put("gripped on", gripped(c))
 		}
 		switch d := h.Choice.Divided; {
 		case d.Upright:
@@ -30,6 +30,9 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 		case d.CentreHeight().Is():
 			put("its axis", "level, "+length(d.CentreHeight().V)+" above the table")
 		}
+	}
+	if h.Choice.Clamps != nil {
+		clampedBy(h.Choice.Clamps, put)
 	}
 	if h.Choice.Vise != nil {
 		parallels(h, put)
@@ -128,4 +131,5 @@ func (m *maker) chucked(c *eval.Chucking, put func(a, b string)) {
 		put("measured from", "the jaw face, towards the tailstock")
 	}
 	put("cross slide", m.crossSlide(c.Choice.Machine))
+	lathed(c, put)
 }

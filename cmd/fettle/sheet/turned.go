@@ -127,6 +127,9 @@ func (t *turned) chuck() {
 	long := l.Or(2)
 	r := h.Gripped / 2
 	outer := max(c.Diameter.Or(0)/2, r+10)
+	if h.Inside { // they stand in the bore
+		outer, r = r, max(r-10, r/3)
+	}
 	name := "jaws"
 	for _, side := range []float64{-1, 1} {
 		a, b := side*r, side*outer

@@ -1,0 +1,124 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fettle/eval"
+	"fettle/schema/model"
+)
+
+// What the shop says of its things that asks for a hand or an eye at the machine. What is said of
+// handling is common practice.
+
+// lathed says what else belongs to a holding on a lathe: what drives it, the centre, what stands behind
+// the spindle, weights, and how it is stopped.
+func lathed(c *eval.Chucking, put func(a, b string)) {
+	if c.Choice.Centres {
+		if d, ok := c.Carrier(); ok {
+			s := d.Path()
+			if w := d.Swing; w.Is() {
+				s += ", whose tail sweeps ⌀" + model.Figure(w.V) + " mm"
+			}
+			put("driven by", s)
+		}
+	}
+	if s := c.Choice.Support; s != nil && s.Centre != nil && s.Centre.Live.Is() {
+		if s.Centre.Live.V {
+			put("its centre", "turns with the work")
+		} else {
+			put("its centre", "stands still: grease its point, and ease it as the work grows warm")
+		}
+	}
+	u := c.Work.SetUp
+	if r := u.Behind; r.Is() {
+		put("behind the spindle", r.V.Path())
+	}
+	if r := u.Balance; r.Is() {
+		s := r.V.Path()
+		if w, ok := model.Find(c.Part.Build.Shop.Weights, r.V.Item); ok && w.Masses.Is() {
+			s += " (" + inKilograms(w.Masses.V) + ")"
+		}
+		put("balanced by", s)
+	}
+	if m := c.Choice.Machine; m != nil && m.ToolHeight.Is() {
+		put("tool height", "the axis lies "+length(m.ToolHeight.V)+" above the seat of the tool post: what a shank is lower goes under it")
+	}
+	if m := c.Choice.Machine; m != nil && m.Brake.V && m.Nose.Is() && m.Nose.V.Screwed() && !m.NoseLock.V {
+		put("stopping", "brake gently, or let it run out: "+c.Choice.HeldBy()+" is screwed on without a lock, and a hard brake unscrews it")
+	}
+}
+
+func inKilograms(masses []float64) string {
+	var s []string
+	for _, m := range masses {
+		s = append(s, model.Figure(m)+" kg")
+	}
+	return strings.Join(s, ", ")
+}
+
+// gripped is what the jaws hold by.
+func gripped(c *eval.Chucking) string {
+	s := "⌀" + model.Figure(c.Gripped) + " mm, over " + model.Figure(c.Contact) + " mm"
+	if c.Inside {
+		return "the bore of " + s + ", the jaws opened"
+	}
+	return s
+}
+
+// clampedBy says what a set of clamps is bolted down with.
+func clampedBy(c *model.Clamps, put func(a, b string)) {
+	var s []string
+	if c.Studs.Is() {
+		s = append(s, "studs "+c.Studs.V.String())
+	}
+	if c.Slot.Is() {
+		s = append(s, "tee nuts for slots of "+length(c.Slot.V))
+	}
+	put("bolted with", strings.Join(s, ", "))
+}
+
+// byHand says what a tap or hand reamer is turned with: the first wrench that is here.
+func byHand(shop *model.Shop, c *model.Cutter, hand bool, put func(a, b string)) {
+	if c == nil || !hand || c.Kind != "tap" && c.Kind != "reamer" {
+		return
+	}
+	for _, h := range shop.Holders {
+		if h.Kind == "tap_wrench" && h.Here() {
+			s := h.Path()
+			if h.Swing.Is() {
+				s += ", whose handle sweeps ⌀" + model.Figure(h.Swing.V) + " mm"
+			}
+			put("turned with", s)
+			return
+		}
+	}
+}
+
+// asOf says when the figures of the shop were last true, and which of its things say an earlier day.
+func asOf(s *model.Shop) string {
+	type old struct{ path, day string }
+	var older []old
+	for _, i := range s.All {
+		if a := i.Attr("as_of"); a != nil && a.Value.Text != "" && (s.AsOf == "" || a.Value.Text < s.AsOf) {
+			older = append(older, old{i.Path(), a.Value.Text})
+		}
+	}
+	out := ""
+	if s.AsOf != "" {
+		out = " It was last gone through on " + s.AsOf + "."
+	}
+	if len(older) == 0 {
+		return out
+	}
+	slices.SortStableFunc(older, func(a, b old) int { return strings.Compare(a.day, b.day) })
+	var say []string
+	for _, o := range older[:min(len(older), 4)] {
+		say = append(say, o.path+" of "+o.day)
+	}
+	if n := len(older) - len(say); n > 0 {
+		say = append(say, fmt.Sprintf("%d more", n))
+	}
+	return out + " Older figures: " + strings.Join(say, ", ") + "."
+}
