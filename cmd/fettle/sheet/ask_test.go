@@ -110,6 +110,34 @@ func TestAsked(t *testing.T) {
 	}
 }
 
+// What lies at an angle to what another holding made is asked for; what the same holding makes, or the first
+// of all, is not.
+func TestAskedForTheAngle(t *testing.T) {
+	hole := func(name, angle string) string {
+		return "\n  hole \"" + name + "\" {\n    into     = \"outside\"\n    at       = [30, " + angle + "]\n    diameter = 4\n    depth    = 6\n  }\n"
+	}
+	setUp := func(name, up string, makes ...string) string {
+		s := "\n  setup \"" + name + "\" {\n    machine = mill.bench\n    hold    = [v_block.pair, vise.small]\n    up      = \"" + up + "\"\n"
+		for _, m := range makes {
+			s += operation("makes = " + m)
+		}
+		return s + "  }\n"
+	}
+	recipe := func(work string) string {
+		s := pinOf("brass", hole("a", "0")+hole("b", "180"), "")
+		return s[:strings.Index(s, "\n  setup")] + work + "}\n\nv_block \"pair\" {\n  bars   = [5, 50]\n  height = 20\n  length = 40\n}\n"
+	}
+	const asked = "how does the piece come to lie at the right angle to hole.a"
+	if got := sheetOf(t, recipe(setUp("one", "top", "hole.a")+setUp("two", "bottom", "hole.b")), rules.ExampleShop); strings.Count(got, asked) != 1 {
+		t.Errorf("it stands %d times on the sheet: %s", strings.Count(got, asked), got)
+	}
+	for _, work := range []string{setUp("one", "top", "hole.a"), setUp("one", "top", "hole.a") + setUp("two", "bottom")} {
+		if strings.Contains(sheetOf(t, recipe(work), rules.ExampleShop), asked) {
+			t.Error("it is asked where nothing lies at an angle to it")
+		}
+	}
+}
+
 // plain takes the marks of Markdown off figures and names.
 func plain(s string) string { return strings.ReplaceAll(s, `\`, "") }
 
