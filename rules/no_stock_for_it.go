@@ -46,11 +46,15 @@ func noStockForIt(p *eval.PartTrace, a *Ask) {
 		return // named: other rules look at that piece
 	}
 	want, ok := Need(a, p.Part.Material)
-	if !ok || want.Unsure || want.Name == "" {
-		return
+	if !ok || want.Unsure {
+		return // any metal will do, or nobody says which
 	}
 	if len(p.Part.Build.Shop.Stock) == 0 {
 		a.Lack(model.Lack{Fact: "whether " + want.Written + " is here (the shop names no stock)"})
+		return
+	}
+	if want.Name == "" {
+		a.Lack(model.Lack{Fact: "what metal " + want.Written + " is (the handbook has none of that name)", At: p.Part.Material.At})
 		return
 	}
 	s := metalSought{found: p.Part.Blank.Stock != nil}

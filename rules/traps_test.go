@@ -23,13 +23,7 @@ func TestTraps(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	of := map[string][]string{}
-	for _, r := range rules.Catalogue() {
-		for _, row := range r.Rows {
-			of[row] = append(of[row], r.Name)
-		}
-	}
-	words := sheetWords(t)
+	of, words := rulesByRow(), sheetWords(t)
 	lines := strings.Split(strings.TrimSuffix(string(raw), "\n"), "\n")
 	seen := map[string]bool{}
 	next := map[string]int{}
@@ -50,7 +44,6 @@ func TestTraps(t *testing.T) {
 		if seen[row] = true; row != fmt.Sprintf("%s%d", letter, next[letter]) || c[1] == "" {
 			t.Errorf("line %d: %s is not the next row, or says nothing", i+1, row)
 		}
-		slices.Sort(of[row])
 		want := strings.Join(of[row], " ")
 		if *renew {
 			c[2] = want
@@ -82,6 +75,20 @@ func TestTraps(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+}
+
+// rulesByRow lists for each row the rules that name it, by name.
+func rulesByRow() map[string][]string {
+	of := map[string][]string{}
+	for _, r := range rules.Catalogue() {
+		for _, row := range r.Rows {
+			of[row] = append(of[row], r.Name)
+		}
+	}
+	for row := range of {
+		slices.Sort(of[row])
+	}
+	return of
 }
 
 // sheetWords is all that the sheet can say, as it stands in its source.
