@@ -18,12 +18,12 @@ func (t Pick) Twin(b *model.Build) (Pick, bool) {
 	most := b.Thumbs["twin_size"].V
 	var best Pick
 	for _, o := range b.Shop.Cutters {
-		if o.Kind != c.Kind || !o.Here() || (o.Unit == drawing.Inch) == (c.Unit == drawing.Inch) {
+		if o.Kind != c.Kind || !o.Here() || o == c {
 			continue
 		}
 		n, ok := o.Diameter.V.Nearest(t.Size)
 		off := math.Abs(n - t.Size)
-		if !ok || off < model.Grain || off > most+model.Same || best.Cutter != nil && off >= math.Abs(best.Size-t.Size)-model.Same {
+		if !ok || inInches(o, n) == inInches(c, t.Size) || off < model.Grain || off > most+model.Same || best.Cutter != nil && off >= math.Abs(best.Size-t.Size)-model.Same {
 			continue
 		}
 		best = Pick{Cutter: o, Size: n}
@@ -37,5 +37,12 @@ func (t Pick) Twin(b *model.Build) (Pick, bool) {
 // InFigures says that the name of a tool does not tell its size in millimetres: a letter, a number or a
 // size in inches.
 func (t Pick) InFigures() bool {
-	return t.Cutter != nil && t.Thread.Series == "" && t.Size > 0 && (t.Name != "" || t.Cutter.Unit == drawing.Inch)
+	return t.Cutter != nil && t.Thread.Series == "" && t.Size > 0 && inInches(t.Cutter, t.Size)
+}
+
+// inInches says whether a size of a tool is one of the inch systems: of a shop in inches, with a letter or
+// number for its name, or a 64th of an inch that is no tenth of a millimetre.
+func inInches(c *model.Cutter, size float64) bool {
+	whole := func(x float64) bool { return math.Abs(x-math.Round(x)) < 1e-4 }
+	return c.Unit == drawing.Inch || c.Diameter.V.Name(size) != model.Figure(size) || whole(size/25.4*64) && !whole(size*10)
 }

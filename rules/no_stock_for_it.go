@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"fettle/eval"
 	"fettle/schema/finding"
@@ -46,14 +47,18 @@ func noStockForIt(p *eval.PartTrace, a *Ask) {
 		return // named: other rules look at that piece
 	}
 	want, ok := Need(a, p.Part.Material)
-	if !ok || want.Unsure || want.Name == "" {
-		return
+	if !ok || want.Unsure {
+		return // any metal will do, or nobody says which
 	}
 	if len(p.Part.Build.Shop.Stock) == 0 {
 		a.Lack(model.Lack{Fact: "whether " + want.Written + " is here (the shop names no stock)"})
 		return
 	}
-	s := metalSought{found: p.Part.Blank.Stock != nil}
+	if want.Name == "" && !ofThatWord(p.Part, want) {
+		a.Lack(model.Lack{Fact: "what metal " + want.Written + " is (the handbook has none of that name)", At: p.Part.Material.At})
+		return
+	}
+	s := metalSought{found: p.Part.Blank.Stock != nil || want.Name == ""}
 	for _, x := range p.Part.Build.Shop.Stock {
 		if !s.found {
 			s.look(p.Part, x, want)
@@ -73,6 +78,18 @@ func noStockForIt(p *eval.PartTrace, a *Ask) {
 			f.Also = append(f.Also, finding.Note{Place: s.away.State.At, Says: fmt.Sprintf("%s, its state %q", s.away.Path(), s.away.State.V)})
 		}
 	}
+}
+
+// ofThatWord says whether a piece that is here, of a metal that the handbook does not name, is called as the
+// part's is, and the part comes out of it.
+func ofThatWord(p *eval.Part, want model.Material) bool {
+	for _, x := range p.Build.Shop.Stock {
+		short, lacks := p.Shortfall(x)
+		if x.Here() && short == 0 && len(lacks) == 0 && strings.EqualFold(x.Material.V.Written, want.Written) {
+			return true
+		}
+	}
+	return false
 }
 
 // look holds one piece of stock against the part.

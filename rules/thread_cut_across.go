@@ -64,9 +64,23 @@ func threadCutAcross(p *eval.PartTrace, a *Ask) {
 			a.Clear(finding.Margin{}, "")
 			continue
 		}
+		if g := unmade(p); g != nil {
+			a.Lack(g.Lacks...) // it might take that end of the thread away; other rules tell of it
+			continue
+		}
 		a.Say(p.Part.Label+"."+f.Name()+"+across", across.Place("makes", "tool"), "%s goes across the thread of %s, which is cut before: its turns keep burrs where they are cut through; cut the thread after it, or run %s once more",
 			crosser(across, f), f.Name(), chaser(f))
 	}
+}
+
+// unmade is a feature that is not made in the end; nil where all are.
+func unmade(p *eval.PartTrace) *eval.Form {
+	for i, f := range p.Part.Forms {
+		if f.Wrong != "" || len(f.Lacks) > 0 || !p.End.Features[i].Finished {
+			return f
+		}
+	}
+	return nil
 }
 
 // crosser names what of a cut goes across a thread: the feature that it makes, the first where it makes

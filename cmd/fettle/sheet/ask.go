@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -139,6 +140,9 @@ func holdAsks(g *group, put func(a, b string)) {
 	if cast(h) {
 		put(asks, "does the casting rest on three places and no more? Rock it by hand; file three spots, or put a jack or a shim under, before it is clamped")
 	}
+	if before := turnedTo(g); before != "" && !h.Work.SetUp.SetBy.Is() {
+		put(asks, "how does the piece come to lie at the right angle to "+before+", made before it was taken out? Set that level or square first, and count from it")
+	}
 	if mc := h.Choice.Machine; mc != nil && mc.Kind == "mill" && !(mc.Tilts.Is() && mc.Tilts.V == 0) {
 		for _, k := range g.cuts {
 			if minds(k) {
@@ -147,6 +151,42 @@ func holdAsks(g *group, put func(a, b string)) {
 			}
 		}
 	}
+}
+
+// turnedTo names what lies at an angle about the axis of a turned part and was made in another holding,
+// where this one makes something at an angle too; "" where there is no such thing.
+func turnedTo(g *group) string {
+	if !g.hold.Part.Round {
+		return ""
+	}
+	makes := false
+	for _, k := range g.cuts {
+		for _, t := range k.Step.Makes {
+			makes = makes || t.Form != nil && k.Unplayed == "" && angled(t.Form)
+		}
+	}
+	for i, f := range g.hold.Part.Forms {
+		s := g.hold.Before.Features[i]
+		if makes && s.Begun && angled(f) && s.By.SetUp != g.hold.Spot.SetUp {
+			return f.Name()
+		}
+	}
+	return ""
+}
+
+// angled says whether it matters how a feature is turned about the axis of its part: it does not look
+// alike at every angle.
+func angled(f *eval.Form) bool {
+	if f.Tooth != nil || f.Scale != nil && f.Scale.Full() && !f.Feature.Figures.Said {
+		return false
+	}
+	for _, v := range f.Mouths {
+		if f.Into.Face.Turned() && math.Hypot(v[1], v[2]) > model.Grain {
+			return true
+		}
+	}
+	return len(f.Spins) > 0 || len(f.Mouths) > 0 && !f.Into.Face.Turned() || len(f.Copies) > 1 ||
+		slices.Contains([]string{"flat", "flats", "keyway", "slot", "step", "pocket"}, f.Feature.Kind)
 }
 
 // minds says whether an operation shows a head that leans: a bore, a deep reamed hole, a wide face.

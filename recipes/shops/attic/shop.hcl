@@ -240,3 +240,10 @@ stock "steel_36" {
   lengths  = [140]
   skin     = "drawn"
 }
+
+stock "brass_30" {
+  material = "CW614N"
+  flat     = { width = 30, thickness = 20 }
+  lengths  = [110]
+  skin     = "drawn"
+}
