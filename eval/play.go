@@ -73,6 +73,8 @@ type PartTrace struct {
 	Start   *State
 	End     *State
 	Moments []Moment // in the order of the work
+	flat    *State   // of the same, before it is first folded
+	Lies    *Part    // of sheet with bends: the part as it lies at the end, flat or folded; else nil
 	next    int      // the stretch of work that it comes to next: some wait for an assembly
 }
 
@@ -110,7 +112,16 @@ func (pl *Player) Part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	if p.Apart != nil {
 		q = p.Apart
 	}
-	q.blank(d.Blank(q))
+	if p.Flat = p.folding(); p.Flat != nil {
+		q = p.Flat.Part
+	}
+	stock := d.Blank(q)
+	if p.Blank.Stock = stock; stock != nil && len(p.FlatSheets()) > 0 { // its condition says how tight it is bent
+		if p.Flat, q = p.folding(), p; p.Flat != nil {
+			q = p.Flat.Part
+		}
+	}
+	q.blank(stock)
 	p.Blank = q.Blank
 	if len(p.Blank.Lacks) > 0 {
 		p.Unplayed = "how much metal the raw piece has is not known"
@@ -118,6 +129,9 @@ func (pl *Player) Part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	}
 	t.Start = q.start()
 	state := t.Start
+	if p.Flat != nil {
+		t.Lies = q
+	}
 	if p.Apart == nil {
 		t.End = state
 		pl.goOn(t, nil, d)

@@ -26,6 +26,7 @@ func (m *maker) part(t *eval.PartTrace) error {
 		p.para("Not made on paper: " + t.Part.Unplayed + ".")
 		return nil
 	}
+	m.flatSheet(t)
 	if m.w.Pictures {
 		m.later(func() ([]Block, error) {
 			d, left, err := sketch.Part(title(t), t.End.Piece, sketch.FirstAngle, sizes(t))
