@@ -61,13 +61,13 @@ type Crease struct {
 // Allowance is the length of flat sheet that the bend takes up, mm.
 func (c *Crease) Allowance() float64 { return 2*c.Setback - c.Takes }
 
-// folding works out the flat sheet; nil where the part has no bends, or where a figure of one lacks.
-func (p *Part) folding() *Folding {
+// folding works out the flat sheet; nil where the part has no bends, or where it cannot be, and then why.
+func (p *Part) folding() (w *Folding, why string) {
 	sheets := p.FlatSheets()
 	if len(sheets) == 0 {
-		return nil
+		return nil, ""
 	}
-	w := &Folding{Drawn: p, parts: map[string]*Part{}}
+	w = &Folding{Drawn: p, parts: map[string]*Part{}}
 	for axis := range 2 {
 		w.Along[axis].Sheet = FlatSheet{Axis: axis, Drawn: p.Size[axis]}
 	}
@@ -76,11 +76,15 @@ func (p *Part) folding() *Folding {
 		c := &w.Along[s.Axis]
 		c.Sheet = s
 		if !s.Flat.Is() {
-			return nil
+			why = "what a bend takes of the sheet is not known"
+			if ls := s.Flat.Missing(); len(ls) > 0 {
+				why += ": " + ls[0].Fact
+			}
+			return nil, why
 		}
 		for _, k := range s.Straights() {
 			if !(k.V > model.Grain) {
-				return nil // a rule tells of it
+				return nil, "one of its legs has no straight metal"
 			}
 		}
 		for i := range len(s.Folds) + 1 {
@@ -96,20 +100,35 @@ func (p *Part) folding() *Folding {
 			bends--
 		}
 	}
-	if bends != 0 { // one of them lies nowhere
-		return nil
+	if bends != 0 {
+		return nil, "where one of its bends lies is not known"
 	}
 	w.legs(p)
 	if !w.creases(p) {
-		return nil
+		return nil, "one of its bends rises towards neither top nor bottom"
 	}
 	w.Part = p.flat(w)
 	for i, f := range w.Part.Forms {
 		if f.Wrong != p.Forms[i].Wrong {
-			return nil // an outline that does not close any more
+			return nil, f.Name() + " goes over a bend and does not close on the flat sheet"
 		}
 	}
-	return w
+	return w, ""
+}
+
+// flatOr settles the flat sheet of a part with bends and gives the part as it lies flat; another where it has
+// none, and then its bends say why.
+func (p *Part) flatOr(q *Part) *Part {
+	var why string
+	if p.Flat, why = p.folding(); p.Flat != nil {
+		return p.Flat.Part
+	}
+	for _, f := range p.Forms {
+		if f.Feature.Kind == "bend" && why != "" {
+			f.later("the sheet stays flat on paper, and it is judged as it is written: " + why)
+		}
+	}
+	return q
 }
 
 // over is the stretch of a leg over its outsides, as it is drawn.

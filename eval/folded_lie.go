@@ -14,6 +14,7 @@ import (
 type Bent struct {
 	Made   []bool
 	Poses  []solid.Pose // of every leg, from the frame of the drawing
+	Corner float64      // metal of the sheet that belongs to no leg, since two bends meet there, mm³
 	strips []int        // of how many lumps each bend consists, after those of the legs
 }
 
@@ -155,6 +156,7 @@ func (w *Folding) open(drawn *Part, s *State) *State {
 			b.strips[i]++
 		}
 	}
+	b.Corner = w.corner(s.Piece, parts)
 	n := s.next(s.Last, s.Key.With(digest("sheet with its bends")))
 	n.Piece, n.Bent = solid.Joined(parts...), b
 	var own [7]FaceState
@@ -171,6 +173,37 @@ func (w *Folding) open(drawn *Part, s *State) *State {
 		n.Burrs = append(n.Burrs, was.placed(after(b.Poses[i], w.drawnLeg(i))))
 	}
 	return n
+}
+
+// corner is the metal of flat sheet that goes with no leg and no bend. What lies beside where the bends
+// themselves would cross is no more than the width of either, and is not counted.
+func (w *Folding) corner(flat *solid.Piece, parts []*solid.Piece) float64 {
+	var wide [2]float64
+	for axis := range 2 {
+		for i := range w.Along[axis].Sheet.Folds {
+			wide[axis] = max(wide[axis], w.allowance(axis, i))
+		}
+	}
+	if wide[0] == 0 || wide[1] == 0 {
+		return 0
+	}
+	lost := flat.Volume()
+	for _, p := range parts {
+		lost -= p.Volume()
+	}
+	if lost < 4*wide[0]*wide[1]*w.Part.Size[2] {
+		return 0
+	}
+	return lost
+}
+
+// BothWays says whether sheet is folded across either axis.
+func (b *Bent) BothWays(w *Folding) bool {
+	var ways [2]bool
+	for i, made := range b.Made {
+		ways[w.Bends[i].Axis] = ways[w.Bends[i].Axis] || made
+	}
+	return ways[0] && ways[1]
 }
 
 // flatLeg is the leg that a place of the flat sheet lies on, or nearest to.
@@ -229,7 +262,7 @@ func (w *Folding) fold(drawn, q *Part, s *State, f *Form, by finding.Spot) (*Par
 		return q, s
 	}
 	thick := drawn.Size[2]
-	b := &Bent{Made: append([]bool(nil), s.Bent.Made...), strips: append([]int(nil), s.Bent.strips...)}
+	b := &Bent{Made: append([]bool(nil), s.Bent.Made...), Corner: s.Bent.Corner, strips: append([]int(nil), s.Bent.strips...)}
 	b.Made[no] = true
 	b.Poses = w.poses(b.Made, thick)
 	lumps := s.Piece.Lumps()

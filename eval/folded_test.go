@@ -13,7 +13,7 @@ import (
 // foldedBy is a strip as it lies after its bends are folded in the order given.
 func foldedBy(t testing.TB, p *Part, order []int) (*Part, *State) {
 	t.Helper()
-	if p.Flat = p.folding(); p.Flat == nil {
+	if p.flatOr(nil); p.Flat == nil {
 		t.Fatal("the strip has no flat pattern")
 	}
 	q := p.Flat.Part

@@ -111,15 +111,12 @@ func (pl *Player) Part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	q := p // as it lies in the work in hand
 	if p.Apart != nil {
 		q = p.Apart
-	}
-	if p.Flat = p.folding(); p.Flat != nil {
-		q = p.Flat.Part
+	} else {
+		q = p.flatOr(q)
 	}
 	stock := d.Blank(q)
-	if p.Blank.Stock = stock; stock != nil && len(p.FlatSheets()) > 0 { // its condition says how tight it is bent
-		if p.Flat, q = p.folding(), p; p.Flat != nil {
-			q = p.Flat.Part
-		}
+	if p.Blank.Stock = stock; stock != nil && p.Apart == nil { // its condition says how tight it is bent
+		q = p.flatOr(p)
 	}
 	q.blank(stock)
 	p.Blank = q.Blank
