@@ -273,6 +273,18 @@ func (w *Folding) low(axis int, x, beside float64) float64 {
 	return x - c.taken(c.no(x))
 }
 
+// notchAt moves a corner of an outline to where it lies flat: one at the outside of a bend to its bend line,
+// where a notch for it ends, whichever leg its edges run to.
+func (w *Folding) notchAt(axis int, x float64) float64 {
+	c := &w.Along[axis]
+	for i, f := range c.Sheet.Folds {
+		if math.Abs(x-f.At) < model.Grain {
+			return x - c.taken(i) - f.Takes.V/2
+		}
+	}
+	return w.low(axis, x, x)
+}
+
 // flatten moves a form of the drawing to where it lies flat.
 func (w *Folding) flatten(q *Part, f *Form) {
 	if f.Wrong != "" || len(f.Lacks) > 0 {
@@ -319,8 +331,7 @@ func (w *Folding) flatten(q *Part, f *Form) {
 		o := *f.Way
 		o.Corners = append([]solid.Vec(nil), o.Corners...)
 		for i, v := range f.Way.Corners {
-			next := f.Way.Corners[(i+1)%len(o.Corners)]
-			o.Corners[i] = at(v, next)
+			o.Corners[i] = solid.Vec{w.notchAt(0, v[0]), w.notchAt(1, v[1]), v[2]}
 		}
 		f.Way = &o
 		q.drawOutline(f)

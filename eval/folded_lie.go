@@ -386,6 +386,17 @@ func (w *Folding) BendLine(i int) (a, b solid.Vec) {
 	return a, b
 }
 
+// long is how long a bend is: where the sheet is folded across it too, no longer than what is straight between
+// those bends.
+func (w *Folding) long(f *Form, whole float64) float64 {
+	for i := range w.Bends {
+		if k := &w.Bends[i]; k.Form.Feature == f.Feature && len(w.Along[1-k.Axis].Sheet.Folds) > 0 {
+			return k.To - k.From
+		}
+	}
+	return whole
+}
+
 // FlatState is the sheet before it is folded for the first time; as it is in the end where it never is.
 func (t *PartTrace) FlatState() *State {
 	if t.flat != nil {
