@@ -33,7 +33,14 @@ func (pl *Player) goOn(t *PartTrace, done map[*model.Assembly]bool, d Decider) {
 			return
 		}
 		from := len(t.Moments)
-		t.End = pl.stretch(t, p, p.Work[t.next], t.End, d)
+		switch q := t.Lies; {
+		case q == nil:
+			t.End = pl.stretch(t, p, p.Work[t.next], t.End, d)
+		case q.Work[t.next].bends():
+			pl.bend(t, d)
+		default:
+			t.End = pl.stretch(t, q, q.Work[t.next], t.End, d)
+		}
 		pl.forget()
 		d.Settled(t.Moments[from:])
 	}
@@ -153,7 +160,11 @@ func (t *Trace) members(a *model.Assembly) (out []Member, traces []*PartTrace, w
 		case p.Part.Unplayed != "" || p.End == nil:
 			return nil, nil, p.Part.Path() + " is not made on paper"
 		default:
-			out, traces = append(out, Member{Part: p.Part, State: p.End, Pose: unturned}), append(traces, p)
+			q := p.Part
+			if p.Lies != nil {
+				q = p.Lies
+			}
+			out, traces = append(out, Member{Part: q, State: p.End, Pose: unturned}), append(traces, p)
 		}
 		if i > 0 {
 			if why := t.seat(a, out[:i], &out[i]); why != "" {

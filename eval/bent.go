@@ -183,7 +183,11 @@ func (p *Part) VisedBends() (out []VisedBend) {
 					continue
 				}
 				if axis, _, ok := p.PlaceOf(t.Form.Feature.At.V[0]); ok && axis < 2 {
-					out = append(out, VisedBend{t.Form, w.SetUp, v, p.Size[1-axis]})
+					long := p.Size[1-axis]
+					if p.Flat != nil {
+						long = p.Flat.long(t.Form, long)
+					}
+					out = append(out, VisedBend{t.Form, w.SetUp, v, long})
 				}
 			}
 		}

@@ -16,6 +16,10 @@ func (k *Cut) hole(t Target) {
 			entry = f.exit()
 		}
 	}
+	if k.Part.Leg && k.Choice.From == model.NoFace && f.Through && k.Hold.Pose.Dir(Normal(f.Into.Face))[2] < -0.5 {
+		opposite := f.Into.Face.Opposite() // a leg of folded sheet stands as it comes
+		entry = Plane{opposite, k.Part.FaceAt(opposite), opposite.String()}
+	}
 	if f.Owner != nil && k.Choice.From == model.NoFace && f.Through && k.Hold.Pose.Dir(Normal(f.Into.Face))[2] < -0.5 {
 		entry = f.exit() // a hole through a part that now stands the other way up is made from its other end
 	}
@@ -141,11 +145,12 @@ func (k *Cut) bore(w *Working, start, in solid.Vec) {
 		tip = start.Add(in.Times(w.Deep))
 	default:
 		end := floor
-		if w.Through && w.Target.Form.Owner == nil {
+		apart := w.Target.Form.Owner != nil || k.Part.Leg // what lies behind it is another part, or another leg
+		if w.Through && !apart {
 			end = floor.Add(in.Times(out))
 		}
 		w.Took = []solid.Removal{{Take: solid.Cylinder(top, end, r), By: name}}
-		if (!w.Through || w.Target.Form.Owner != nil) && w.Point > 0 && cut == "drilling" {
+		if (!w.Through || apart) && w.Point > 0 && cut == "drilling" {
 			w.Took = append(w.Took, solid.Removal{Take: solid.Cone(floor, tip, r, 0), By: name})
 		}
 	}
@@ -158,6 +163,13 @@ func (k *Cut) bore(w *Working, start, in solid.Vec) {
 func (k *Cut) throughTo(start, in solid.Vec) float64 {
 	out := k.Part.outward()
 	spans := k.Before.Piece.Ray(start.Sub(in.Times(out)), in)
+	if k.Part.Leg { // what lies behind the leg is another one
+		for _, s := range spans {
+			if s.B-out > model.Grain {
+				return s.B - out
+			}
+		}
+	}
 	if len(spans) == 0 {
 		return k.Part.far(Plane{Face: faceAlong(in.Times(-1)), At: start[faceAlong(in).Axis()]})
 	}

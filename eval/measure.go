@@ -93,6 +93,10 @@ func (m *Measurement) one(r model.Ref) {
 			m.Wrong = "a " + r.Sub + " is not measured on paper yet"
 			return
 		}
+		if b := m.Part.Bent; b != nil && (f.Axis() == 2 || len(m.Part.Folded.Along[f.Axis()].Sheet.Folds) > 0) {
+			m.Wrong = "a " + r.Sub + " of sheet that is folded is not measured on paper yet"
+			return
+		}
 		size, attr := m.Part.FaceSize(f)
 		m.Name, m.Faces = attr, [2]model.Face{f.Opposite(), f}
 		m.sized(size, m.Part.Item, attr)

@@ -22,6 +22,10 @@ type Part struct {
 	Drawn  *Part       // of a mirrored part: the same as its blocks say it, not turned over
 	Apart  *Part       // with a split that is drawn closed: the part as it lies before its pieces are together
 	Joint  *SplitJoint // of a part that lies apart
+	Flat   *Folding    // of sheet with bends: how it lies before it is folded
+	Folded *Folding    // of sheet that lies flat or folded: what it is folded by
+	Bent   *Bent       // of sheet that is folded at some of its bends, or will be next
+	Leg    bool        // it is seen from one of its legs
 	boxes  []bounds    // round what each form takes away, in their order; once they are asked for
 	// Of an assembly: what is joined in it, and the holes that another of its parts stands in.
 	Members []Member

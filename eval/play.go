@@ -73,6 +73,8 @@ type PartTrace struct {
 	Start   *State
 	End     *State
 	Moments []Moment // in the order of the work
+	flat    *State   // of the same, before it is first folded
+	Lies    *Part    // of sheet with bends: the part as it lies at the end, flat or folded; else nil
 	next    int      // the stretch of work that it comes to next: some wait for an assembly
 }
 
@@ -110,8 +112,14 @@ func (pl *Player) Part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	q := p // as it lies in the work in hand
 	if p.Apart != nil {
 		q = p.Apart
+	} else {
+		q = p.flatOr(q)
 	}
-	q.blank(d.Blank(q))
+	stock := d.Blank(q)
+	if p.Blank.Stock = stock; stock != nil && p.Apart == nil { // its condition says how tight it is bent
+		q = p.flatOr(p)
+	}
+	q.blank(stock)
 	p.Blank = q.Blank
 	if len(p.Blank.Lacks) > 0 {
 		p.Unplayed = "how much metal the raw piece has is not known"
@@ -119,6 +127,9 @@ func (pl *Player) Part(b *model.Build, m *model.Part, d Decider) *PartTrace {
 	}
 	t.Start = q.start()
 	state := t.Start
+	if p.Flat != nil {
+		t.Lies = q
+	}
 	if p.Apart == nil {
 		t.End = state
 		pl.goOn(t, nil, d)

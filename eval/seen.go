@@ -43,6 +43,14 @@ func (k *Cut) Held() *Holding {
 	return k.Hold
 }
 
+// Stood is the state before an operation in the frame of the whole.
+func (k *Cut) Stood() *State {
+	if k.whole != nil {
+		return k.whole
+	}
+	return k.Before
+}
+
 // Here is a face of the part that a holding is seen from as the whole has it: the one that looks most its way.
 func (h *Holding) Here(f model.Face) model.Face {
 	if h.Seen == nil || f == model.NoFace {
@@ -100,6 +108,8 @@ func (p *Part) straightOf(st *Step) (n int, milled bool) {
 // asideOf is the member or leg in whose frame a target is made; false where that is the whole's.
 func (p *Part) asideOf(t Target) (int, bool) {
 	switch {
+	case p.Bent != nil:
+		return p.legOf(t)
 	case !p.Joined():
 		return 0, false
 	case t.Form != nil && t.Form.Aside:
@@ -223,6 +233,9 @@ func (k *Cut) laidBack() *State {
 
 // as is the whole in the frame of one of its members, and how that lies in it.
 func (p *Part) as(n int) (*Part, solid.Pose) {
+	if p.Bent != nil {
+		return p.asLeg(n)
+	}
 	pose := p.Members[n].Pose
 	if q := p.seen[n]; q != nil {
 		return q, pose
@@ -262,6 +275,9 @@ func (p *Part) as(n int) (*Part, solid.Pose) {
 
 // facesOf are the faces of a member in its own frame.
 func (p *Part) facesOf(s *State, n int) [7]FaceState {
+	if p.Bent != nil {
+		return s.Others[0]
+	}
 	if n == 0 {
 		return s.Faces
 	}
@@ -279,6 +295,14 @@ func (p *Part) facesOf(s *State, n int) [7]FaceState {
 
 // setFacesOf lays the faces of a member back in a state that nobody has seen yet.
 func (p *Part) setFacesOf(s *State, n int, faces [7]FaceState) {
+	if p.Bent != nil {
+		s.Others = [][7]FaceState{faces}
+		for _, f := range model.Faces {
+			s.Faces[f].At = s.Piece.Extent(f.Axis(), f.Sign())
+		}
+		p.envelopeFaces(s)
+		return
+	}
 	if n == 0 {
 		s.Faces = faces
 		return

@@ -23,6 +23,7 @@ type State struct {
 	Centred  [2]bool         // a centre hole is in the left end, the right end
 	Burrs    []*Burr         // shared with the states before; they never change
 	Others   [][7]FaceState  // in an assembly: the faces of its second part and so on, in the assembly's frame
+	Bent     *Bent           // of sheet with bends, once it is folded at one: how it lies
 	Hidden   []*Burr         // in an assembly: burrs between two of its parts
 	Treated  []Treatment     // what heat and glue have done so far, in order; never appended to in place
 	Last     finding.Spot    // the step that made it

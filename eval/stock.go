@@ -9,7 +9,8 @@ import (
 
 // SideNeed is what the raw piece must measure along one side of the bar, and what there is.
 type SideNeed struct {
-	Side  string // "length", "width", "height"; "corners" of round bar, "flats" of hexagon
+	Lacks []model.Lack // where what there is is not known
+	Side  string       // "length", "width", "height"; "corners" of round bar, "flats" of hexagon
 	Needs float64
 	Has   float64
 	Known bool
@@ -19,6 +20,9 @@ type SideNeed struct {
 // that is here: along the bar, across it, through it. Round stock is compared by the
 // circle round the corners.
 func (p *Part) StockNeeds() []SideNeed {
+	if p.Flat != nil {
+		return p.Flat.Part.StockNeeds()
+	}
 	b := &p.Blank
 	if b.Stock == nil {
 		return nil
@@ -29,23 +33,70 @@ func (p *Part) StockNeeds() []SideNeed {
 	names := [3]string{"length", "width", "height"}
 	need := func(axis int) float64 { return p.Size[axis] + b.Over[2*axis+1].V + b.Over[2*axis+2].V }
 	var out []SideNeed
+	if b.Stock.Sheet.Said {
+		return p.sheetNeeds(need(0), need(1), need(2))
+	}
 	longest, known := 0.0, b.Stock.Lengths.Is()
 	for _, l := range b.Stock.Lengths.V {
 		longest = max(longest, l)
 	}
-	out = append(out, SideNeed{names[b.Lies[0]], need(b.Lies[0]), longest, known})
+	out = append(out, SideNeed{b.Stock.Lengths.Missing(), names[b.Lies[0]], need(b.Lies[0]), longest, known})
 	w, t, sized := Section(b.Stock)
 	switch {
 	case !sized:
 	case b.Stock.Round.Is():
-		out = append(out, SideNeed{"corners", math.Hypot(p.Size[b.Lies[1]], p.Size[b.Lies[2]]), w.Nominal, true})
+		out = append(out, SideNeed{nil, "corners", math.Hypot(p.Size[b.Lies[1]], p.Size[b.Lies[2]]), w.Nominal, true})
 	case b.Stock.Hexagon.Is():
-		out = append(out, SideNeed{"flats", acrossFlats(p.Size[b.Lies[1]], p.Size[b.Lies[2]]), w.Nominal, true})
+		out = append(out, SideNeed{nil, "flats", acrossFlats(p.Size[b.Lies[1]], p.Size[b.Lies[2]]), w.Nominal, true})
 	default:
-		out = append(out, SideNeed{names[b.Lies[1]], need(b.Lies[1]), w.Nominal, true},
-			SideNeed{names[b.Lies[2]], need(b.Lies[2]), t.Nominal, true})
+		out = append(out, SideNeed{nil, names[b.Lies[1]], need(b.Lies[1]), w.Nominal, true},
+			SideNeed{nil, names[b.Lies[2]], need(b.Lies[2]), t.Nominal, true})
 	}
 	return out
+}
+
+// OutOfSheet says whether a part of sheet can be cut out of a sheet here whose sizes are all known, and the
+// section of that, mm².
+func (p *Part) OutOfSheet(s *model.Stock) (section float64, goes bool) {
+	t, ok := s.Sheet.Thickness.Get()
+	if !p.Part.Thickness.Is() || !ok || !s.Sheet.Width.Is() || !s.Lengths.Is() || math.Abs(t.Nominal-p.Size[2]) > model.Grain {
+		return 0, false
+	}
+	q := *p
+	q.Flat, q.Blank.Stock = nil, s
+	for _, n := range q.sheetNeeds(p.Size[0], p.Size[1], p.Size[2]) {
+		if n.Needs > n.Has+model.Grain {
+			return 0, false
+		}
+	}
+	return s.Sheet.Width.V * t.Nominal, true
+}
+
+// sheetNeeds compares what is cut out of sheet with it: along and across, whichever way round it goes in, and
+// its thickness. No kerf is counted.
+func (p *Part) sheetNeeds(length, width, thick float64) []SideNeed {
+	s := p.Blank.Stock
+	longest := 0.0
+	for _, l := range s.Lengths.V {
+		longest = max(longest, l)
+	}
+	long := SideNeed{s.Lengths.Missing(), "length", length, longest, s.Lengths.Is()}
+	wide := SideNeed{s.Sheet.Width.Missing(), "width", width, s.Sheet.Width.V, s.Sheet.Width.Is()}
+	over := func(a, b SideNeed) float64 {
+		sum := 0.0
+		for _, n := range []SideNeed{a, b} {
+			if n.Known {
+				sum += max(0, n.Needs-n.Has-model.Grain)
+			}
+		}
+		return sum
+	}
+	l, w := long, wide
+	l.Lacks, l.Has, l.Known, w.Lacks, w.Has, w.Known = wide.Lacks, wide.Has, wide.Known, long.Lacks, long.Has, long.Known
+	if over(l, w) < over(long, wide) {
+		long, wide = l, w
+	}
+	return []SideNeed{long, wide, {s.Sheet.Thickness.Missing(), "height", thick, s.Sheet.Thickness.V.Nominal, s.Sheet.Thickness.Is()}}
 }
 
 // roundNeeds is the same for a turned part: along the bar, and across it. Bar of the part's own
@@ -56,22 +107,22 @@ func (p *Part) roundNeeds() []SideNeed {
 	for _, l := range b.Stock.Lengths.V {
 		longest = max(longest, l)
 	}
-	out := []SideNeed{{"length", p.RawLength(), longest, b.Stock.Lengths.Is()}}
+	out := []SideNeed{{b.Stock.Lengths.Missing(), "length", p.RawLength(), longest, b.Stock.Lengths.Is()}}
 	over := 0.0
 	if b.Model != nil {
 		over = 2 * b.Model.Over.Outside.V
 	}
 	switch s := b.Stock; {
 	case s.Round.Is() && p.flats() > 0:
-		out = append(out, SideNeed{"corners", 2 * p.Radius(), s.Round.V.Nominal, true})
+		out = append(out, SideNeed{nil, "corners", 2 * p.Radius(), s.Round.V.Nominal, true})
 	case s.Round.Is():
-		out = append(out, SideNeed{"diameter", p.Across + over, s.Round.V.Nominal, true})
+		out = append(out, SideNeed{nil, "diameter", p.Across + over, s.Round.V.Nominal, true})
 	case s.Tube.Outside.Is():
-		out = append(out, SideNeed{"diameter", p.Across + over, s.Tube.Outside.V.Nominal, true})
+		out = append(out, SideNeed{nil, "diameter", p.Across + over, s.Tube.Outside.V.Nominal, true})
 	case s.Hexagon.Is():
-		out = append(out, SideNeed{"diameter", p.acrossIn(6) + over, s.Hexagon.V.Nominal, true})
+		out = append(out, SideNeed{nil, "diameter", p.acrossIn(6) + over, s.Hexagon.V.Nominal, true})
 	case s.Square.Is():
-		out = append(out, SideNeed{"diameter", p.acrossIn(4) + over, s.Square.V.Nominal, true})
+		out = append(out, SideNeed{nil, "diameter", p.acrossIn(4) + over, s.Square.V.Nominal, true})
 	}
 	return out
 }

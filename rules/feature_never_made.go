@@ -39,6 +39,9 @@ func featureNeverMade(p *eval.PartTrace, a *Ask) {
 		return
 	}
 	for i, f := range p.Part.Forms {
+		if f.Feature.Kind == "bend" && p.Part.Flat != nil && !p.End.Features[i].Finished {
+			a.Say(p.Part.Label+"."+f.Name(), f.Feature.Item.At, "no step folds %s: the sheet stays flat there", f.Name())
+		}
 		if f.Wrong != "" || len(f.Lacks) > 0 || p.Part.MadeJoined(f, model.NoFace) {
 			continue
 		}
@@ -55,7 +58,7 @@ func featureNeverMade(p *eval.PartTrace, a *Ask) {
 		if p.Part.Round && !f.Turned() || f == p.Part.Blank.Bar || p.Part.MadeJoined(nil, f) {
 			continue
 		}
-		s := p.End.Faces[f]
+		s := p.FaceAtEnd(f)
 		over := (s.At - p.Part.FaceAt(f)) * f.Sign()
 		if s.Done || over < 0.001 {
 			continue

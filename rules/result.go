@@ -233,7 +233,7 @@ func (r *Result) unplayed(t *eval.Trace) {
 			if p.Part.Joined() {
 				break // told of with its own part
 			}
-			if f.Later {
+			if f.Later && !(f.Feature.Kind == "bend" && p.Part.Flat != nil) {
 				r.Unplayed = append(r.Unplayed, Unplayed{finding.Spot{Part: p.Part.Label, SetUp: f.Name()}, f.Wrong})
 			}
 			if f.Wrong == "" && len(f.Lacks) > 0 {

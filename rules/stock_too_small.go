@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"math"
+
 	"fettle/eval"
 	"fettle/schema/finding"
 )
@@ -34,7 +36,10 @@ func stockTooSmall(p *eval.PartTrace, a *Ask) {
 	for _, n := range p.Part.StockNeeds() {
 		switch {
 		case !n.Known:
-			a.Lack(s.Lengths.Missing()...)
+			a.Lack(n.Lacks...)
+		case s.Sheet.Said && n.Side == "height" && math.Abs(n.Has-n.Needs) > 0.0005:
+			f := a.Say(s.Path()+"+"+p.Part.Label+".thickness", at, "%s is %s thick, and %s is of sheet of %s", s.Path(), mm(n.Has), p.Part.Label, mm(round(n.Needs)))
+			f.Margin = Room(n.Has, round(n.Needs))
 		case n.Has < n.Needs-0.0005 && n.Side == "corners":
 			f := a.Say(s.Path()+"+"+p.Part.Label+"."+n.Side, at, "%s has a diameter of %s, and the part is %s over its corners: they do not fill out",
 				s.Path(), mm(n.Has), mm(round(n.Needs)))
@@ -54,6 +59,9 @@ func stockTooSmall(p *eval.PartTrace, a *Ask) {
 }
 
 func finished(p *eval.Part, side string) float64 {
+	if p.Flat != nil {
+		p = p.Flat.Part // bends make it shorter than its legs over their outsides
+	}
 	if side == "diameter" {
 		return p.Across
 	}

@@ -68,16 +68,16 @@ func (f Frame) Folded(width, thick float64, legs []float64, bends []Bend, by str
 		}
 		out.Flat += b.Allowance
 		f.At = f.Point(l, 0, 0)
-		parts = append(parts, f.bent(width, thick, b, by))
+		parts = append(parts, f.Bent(width, thick, b, by))
 		f = f.after(thick, b)
 	}
 	out.Piece = Joined(parts...)
 	return out, nil
 }
 
-// bent gives the metal of a bend that begins at the frame's place: the sector of a tube. Its own
+// Bent gives the metal of a bend that begins at the frame's place: the sector of a tube. Its own
 // frame has U from the middle of the bend to the end of the leg, V the way the leg runs.
-func (f Frame) bent(width, thick float64, b Bend, by string) *Piece {
+func (f Frame) Bent(width, thick float64, b Bend, by string) *Piece {
 	g := Frame{f.Point(0, width, thick+b.Inside), f.W().Times(-1), f.U} // W is −V
 	if b.Angle < 0 {
 		g = Frame{f.Point(0, 0, -b.Inside), f.W(), f.U} // W is V

@@ -24,6 +24,12 @@ func (c *chooser) stock(p *eval.Part) *model.Stock {
 		if !s.AtHand() || !ok || !handbook.Serves(want, m) {
 			continue
 		}
+		if s.Sheet.Said {
+			if a, goes := p.OutOfSheet(s); goes && (best == nil || a < least-model.Same) {
+				best, least = s, a
+			}
+			continue
+		}
 		w, t, sized := eval.Section(s)
 		if !sized || s.Round.Is() || s.Hexagon.Is() {
 			continue

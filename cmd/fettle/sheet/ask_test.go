@@ -73,7 +73,7 @@ func holeOf(diameter, depth string) string {
 const waist = "\n  outside \"waist\" {\n    from     = 30\n    diameter = 16\n  }\n"
 
 // sheetOf is the sheet of a recipe in a shop, without pictures.
-func sheetOf(t *testing.T, recipe, shop string) string {
+func sheetIn(t *testing.T, recipe, shop string) string {
 	t.Helper()
 	files := text.Archive{"r/r.hcl": []byte(recipe), "s/s.hcl": []byte(shop)}
 	return made(t, checked(t, files, "r", "s"), false).Markdown()
@@ -101,10 +101,10 @@ func TestAsked(t *testing.T) {
 		{"size of a fraction", "measures: 9.525 mm (0.3750 in); drill.jobbers[9.5]", blockOf(holeOf(`"3/8 in"`, "10"), operation("makes = hole.a", `tool = drill.fractions[inch(3/8)]`)),
 			blockOf(holeOf("9.5", "10"), operation("makes = hole.a", `tool = drill.jobbers[9.5]`)), inches, inches},
 	} {
-		if got := plain(sheetOf(t, c.where, c.shop)); strings.Count(got, c.asked) != 1 {
+		if got := plain(sheetIn(t, c.where, c.shop)); strings.Count(got, c.asked) != 1 {
 			t.Errorf("%s: it stands %d times on the sheet", c.name, strings.Count(got, c.asked))
 		}
-		if got := plain(sheetOf(t, c.elsewhere, c.otherShop)); strings.Contains(got, c.asked) {
+		if got := plain(sheetIn(t, c.elsewhere, c.otherShop)); strings.Contains(got, c.asked) {
 			t.Errorf("%s: asked where it does not apply", c.name)
 		}
 	}
@@ -128,11 +128,11 @@ func TestAskedForTheAngle(t *testing.T) {
 		return s[:strings.Index(s, "\n  setup")] + work + "}\n\nv_block \"pair\" {\n  bars   = [5, 50]\n  height = 20\n  length = 40\n}\n"
 	}
 	const asked = "how does the piece come to lie at the right angle to hole.a"
-	if got := sheetOf(t, recipe(setUp("one", "top", "hole.a")+setUp("two", "bottom", "hole.b")), rules.ExampleShop); strings.Count(got, asked) != 1 {
+	if got := sheetIn(t, recipe(setUp("one", "top", "hole.a")+setUp("two", "bottom", "hole.b")), rules.ExampleShop); strings.Count(got, asked) != 1 {
 		t.Errorf("it stands %d times on the sheet: %s", strings.Count(got, asked), got)
 	}
 	for _, work := range []string{setUp("one", "top", "hole.a"), setUp("one", "top", "hole.a") + setUp("two", "bottom")} {
-		if strings.Contains(sheetOf(t, recipe(work), rules.ExampleShop), asked) {
+		if strings.Contains(sheetIn(t, recipe(work), rules.ExampleShop), asked) {
 			t.Error("it is asked where nothing lies at an angle to it")
 		}
 	}

@@ -102,7 +102,7 @@ func (c *close) find(h *eval.Holding, k *eval.Cut, n eval.Near, to solid.Pose) b
 // gapTo gives the gap of the body, stood at a place, to the thing, in the frame of the spindle.
 func (c *close) gapTo(h *eval.Holding, k *eval.Cut, w *eval.Working, n eval.Near, to solid.Pose) func(solid.Vec) solid.Near {
 	if n.Piece {
-		piece := k.After.Piece
+		piece := k.Left().Piece
 		if w.Turn != nil && h.Choice.Divided != nil {
 			piece = piece.Placed(*w.Turn)
 		}

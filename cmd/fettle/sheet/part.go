@@ -39,6 +39,7 @@ func (m *maker) part(t *eval.PartTrace) error {
 		p.para("Not made on paper: " + t.Part.Unplayed + ".")
 		return nil
 	}
+	m.flatSheet(t)
 	if m.w.Pictures {
 		m.later(func() ([]Block, error) {
 			all := sizes(t)

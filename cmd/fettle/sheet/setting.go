@@ -57,7 +57,7 @@ func Milled(h *eval.Holding, k *eval.Cut) sketch.Setting {
 		if len(m.near) > 0 && m.near[0].turn != nil {
 			m.turn = m.near[0].turn
 		}
-		piece := k.Before.Piece
+		piece := k.Stood().Piece
 		if m.turn != nil {
 			piece = piece.Placed(*m.turn)
 		}

@@ -17,6 +17,9 @@ import (
 // once, in the view that looks along the hole or slot it is of.
 func sizes(t *eval.PartTrace) sketch.Sizes {
 	p := t.Part
+	if t.Lies != nil {
+		return foldedSizes(t)
+	}
 	forms := p.Forms
 	if p.Joined() { // the others stand with their parts
 		forms, _ = t.MadeTogether()

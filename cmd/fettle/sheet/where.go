@@ -69,7 +69,7 @@ func turnedOn(h *eval.Holding, k *eval.Cut) bool {
 
 // asPut is the piece as it stands before an operation, turned as for the first place of it.
 func asPut(h *eval.Holding, k *eval.Cut) (*solid.Piece, solid.Pose) {
-	piece := k.Before.Piece
+	piece := k.Stood().Piece
 	if len(k.Works) > 0 && k.Works[0].Turn != nil {
 		piece = piece.Placed(*k.Works[0].Turn)
 	}
@@ -166,7 +166,7 @@ func (m *maker) down(h *eval.Holding, k *eval.Cut, put func(a, b string)) {
 }
 
 func (m *maker) depth(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(a, b string)) {
-	piece := k.Before.Piece
+	piece := k.Stood().Piece
 	if w.Turn != nil {
 		piece = piece.Placed(*w.Turn)
 	}

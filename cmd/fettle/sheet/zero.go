@@ -43,7 +43,7 @@ func zeroOf(h *eval.Holding, k *eval.Cut, piece *solid.Piece, pose solid.Pose) z
 	}
 	st := h.Before
 	if k != nil {
-		st = k.Before
+		st = k.Stood()
 	}
 	w := &h.Work.SetUp.Zero
 	for a, r := range [3]model.Known[model.Ref]{w.X, w.Y, w.Z} {

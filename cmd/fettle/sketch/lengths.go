@@ -22,6 +22,7 @@ const (
 type Sizes struct {
 	Lengths []Length
 	Notes   []Note
+	Lines   []Line
 	General string // what holds for sizes without limits of their own; "" nothing is said
 	Paper   Paper
 	// Turned: nothing of the part differs between the views from the front and from above, and
@@ -37,6 +38,12 @@ type Length struct {
 	At, Upto float64 // what is measured lies between these across it, mm on the part; NaN: all of the view
 	Placed   bool    // To is laid from a datum, From: several such share one line
 	Words    string
+}
+
+// Line is a line that is no edge, drawn as axes are: where sheet is to be bent.
+type Line struct {
+	In   Which
+	A, B solid.Vec
 }
 
 // Note is a word about a place of the part with an arrow to it.

@@ -247,6 +247,10 @@ func (l *layout) draw(name string, seen [][]solid.Edge, views [4]View, lo, hi so
 		}
 		d.Strokes = append(d.Strokes, v.lines(seen[i], at[i], scale, flat)...)
 	}
+	for _, x := range sizes.Lines {
+		v := views[x.In]
+		d.Line(Centre, at[x.In].add(v.flat(x.A).times(f)), at[x.In].add(v.flat(x.B).times(f)))
+	}
 	if err := d.frame(name, l, pr, sizes.General); err != nil {
 		return nil, nil, err
 	}
