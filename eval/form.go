@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"fettle/eval/solid"
-	"fettle/schema/handbook"
 	"fettle/schema/model"
 )
 
@@ -258,7 +257,7 @@ func (p *Part) holeDiameter(f *Form) {
 	case m.Diameter.Is():
 		f.Diameter = model.Map(m.Diameter, nominal)
 	case m.Thread.Size.Is():
-		if d, _, ok := handbook.TappingDrill(m.Thread.Size.V); ok {
+		if d, ok := tapHole(&m.Thread); ok {
 			f.Diameter = model.Known[float64]{V: d, From: model.Handbook}
 		} else {
 			f.Diameter = model.Lacking[float64](m.Diameter.Missing())

@@ -9,7 +9,7 @@ import (
 func (k *Cut) hole(t Target) {
 	f := t.Form
 	fs := k.Part.change(k.After, f)
-	entry := f.Into
+	entry := k.Part.BeginsAt(f, t.Sub)
 	if k.Choice.From != model.NoFace && k.Choice.From == f.Into.Face.Opposite() && f.Through {
 		entry = Plane{k.Choice.From, k.Part.FaceAt(k.Choice.From), k.Choice.From.String()}
 		if f.Owner != nil {
@@ -46,9 +46,8 @@ func (k *Cut) holeAt(t Target, entry Plane, mouth solid.Vec, had *FeatureState) 
 	w.Point = tip.Or(0)
 	switch t.Sub {
 	case "thread":
-		if th := f.Feature.Thread.Depth; th.Is() {
-			w.Depth, w.Through = th.V, w.Through && th.V >= f.Depth.V-model.Grain
-		}
+		deep, whole := k.Part.tapped(f)
+		w.Depth, w.Through = deep, w.Through && whole
 	case "counterbore":
 		w.Depth, w.Through = f.Feature.Counterbore.Depth.V.Nominal, false
 	case "countersink":
@@ -67,7 +66,7 @@ func (k *Cut) holeAt(t Target, entry Plane, mouth solid.Vec, had *FeatureState) 
 		in = in.Times(-1)
 	}
 	start := f.at(mouth, entry)
-	if entry.Face != f.Into.Face {
+	if entry.Face != k.Part.BeginsAt(f, t.Sub).Face {
 		w.Depth = k.Part.far(f.Into)
 		if f.tilted() || f.Owner != nil {
 			w.Depth = f.Depth.V

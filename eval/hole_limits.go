@@ -3,7 +3,6 @@ package eval
 import (
 	"math"
 
-	"fettle/schema/handbook"
 	"fettle/schema/model"
 )
 
@@ -12,8 +11,8 @@ import (
 // known where nothing sets any; then only the size that is written will do.
 func (p *Part) HoleLimits(f *Form) (Limits, bool) {
 	if t, ok := f.Feature.Thread.Size.Get(); ok {
-		if lo, hi, ok := handbook.MinorLimits(t); ok {
-			return Limits{lo, hi}, true
+		if l, ok := TapLimits(t, f.Feature.Thread.Class); ok {
+			return l, true
 		}
 	}
 	if !f.Feature.Diameter.Is() {

@@ -45,6 +45,9 @@ func (t *Trace) screw(s *model.ScrewJoint) *Screwed {
 	}
 	for _, r := range s.Through.V {
 		p := t.passed(r, len(out.Passes) == 0)
+		if r.Item != nil && r.Item == s.Into.V.Item && p.Form != nil {
+			p.Thick = p.Part.smooth(p.Form) // a clamp: the same hole, threaded from its joint on
+		}
 		out.Passes = append(out.Passes, p)
 		if thick, ok := p.Thick.Get(); ok {
 			total += thick
@@ -52,12 +55,28 @@ func (t *Trace) screw(s *model.ScrewJoint) *Screwed {
 			lacks = append(lacks, p.Thick.Missing()...)
 		}
 	}
+	t.screwedInto(out, s.Into.V)
+	if out.into != nil && !out.own() {
+		deep, ok := out.Part.smooth(out.into).Get()
+		if _, far := out.Part.Recess(out.into); ok && !far {
+			total += deep
+		}
+	}
 	out.Stack = model.Sure(total)
 	if len(lacks) > 0 {
 		out.Stack = model.Lacking[float64](lacks)
 	}
-	t.screwedInto(out, s.Into.V)
 	return out
+}
+
+// own says whether one of the holes that a screw passes is the one that it ends in.
+func (s *Screwed) own() bool {
+	for _, p := range s.Passes {
+		if p.Form == s.into {
+			return true
+		}
+	}
+	return false
 }
 
 // read takes "M5x25" and "2 BA x 1/2 in" apart. A metric screw's length is in mm whatever the
@@ -91,7 +110,8 @@ func (t *Trace) screwedInto(s *Screwed, r model.Ref) {
 			case th.Depth.Is():
 				s.Has = th.Depth
 			case f.Through && f.Depth.Is():
-				s.Has = f.Depth
+				depth, _ := p.Part.tapped(f)
+				s.Has = model.Sure(depth)
 			default:
 				s.Has = model.Lacking[float64](th.Depth.Missing())
 			}

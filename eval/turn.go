@@ -488,28 +488,36 @@ func (k *Turn) axisHole(w *Turning) {
 	if st := k.Step.Step; st.DownTo.Depth.Is() {
 		w.Depth = st.DownTo.Depth.V
 	}
-	if w.Target.Sub == "thread" && f.Feature.Thread.Depth.Is() {
-		w.Depth = f.Feature.Thread.Depth.V
+	begins, through := k.Part.BeginsAt(f, w.Target.Sub), f.Through
+	switch w.Target.Sub {
+	case "thread":
+		whole := false
+		w.Depth, whole = k.Part.tapped(f)
+		through = through && whole
+	case "counterbore":
+		w.Depth, through = f.Feature.Counterbore.Depth.V.Nominal, false
+	case "countersink":
+		w.Depth, through = 0, false
 	}
 	spot := k.Choice.By == "spotting" || k.Choice.By == "centring"
 	if spot {
 		w.Depth = 0
 	}
-	at, in := f.Into.At, -f.Into.Face.Sign()
+	at, in := begins.At, -begins.Face.Sign()
 	end := at + in*w.Depth
-	if f.Through && !spot {
+	if through && !spot && begins.Face == f.Into.Face {
 		end = at + in*k.axisThrough(f, fs)
 		w.Depth = math.Abs(end - at)
 	}
-	mouth := k.metalEnd(f.Into.Face)
+	mouth := k.metalEnd(begins.Face)
 	w.X0, w.X1 = math.Min(mouth, end), math.Max(mouth, end)
 	r := k.holeDiameter(w) / 2
 	w.R0, w.R1 = r, r
 	k.reach(w)
 	w.Off = math.Max(0, r-w.Had)
 	w.Done = fs.Finished && w.Target.Sub == ""
-	if f.Into.Face == k.heldEnd() {
-		w.Wrong = "it goes in from the " + f.Into.Face.String() + " end, which is the one that is held"
+	if begins.Face == k.heldEnd() {
+		w.Wrong = "it goes in from the " + begins.Face.String() + " end, which is the one that is held"
 		return
 	}
 	k.axisTook(w, spot, end, in)
@@ -542,7 +550,8 @@ func (k *Turn) axisTook(w *Turning, spot bool, end, in float64) {
 	}
 	a, b := solid.Vec{w.X0, 0, 0}, solid.Vec{w.X1, 0, 0}
 	took := []solid.Removal{{Take: solid.Cylinder(a, b, w.R0), By: name}}
-	out := near(end, k.metalEnd(w.Target.Form.Into.Face.Opposite())) || in*end > in*k.metalEnd(w.Target.Form.Into.Face.Opposite())
+	behind := k.metalEnd(k.Part.BeginsAt(w.Target.Form, w.Target.Sub).Face.Opposite())
+	out := near(end, behind) || in*end > in*behind
 	if w.Point > 0 && !out && k.Choice.By == "drilling" {
 		took = append(took, solid.Removal{Take: solid.Cone(solid.Vec{end, 0, 0}, solid.Vec{end + in*w.Point, 0, 0}, w.R0, 0), By: name})
 	}

@@ -3,17 +3,17 @@ package rules
 import (
 	"fettle/eval"
 	"fettle/schema/finding"
-	"fettle/schema/handbook"
 )
 
 var _ = enter(Rule{
 	Name:  "hole-wrong-for-tap",
 	Title: "the hole gives the tap too much thread to cut, or too little",
 	Why: `A hole too small leaves so much metal that the tap breaks; one too large leaves a thread that
-strips. The hole should lie within the limits that the standard sets for the nut's inner diameter, or near them.
+strips. The hole should lie within the limits that the standard sets for the nut's inner diameter in the class of the thread,
+or near them; where a percent of thread is asked for, within a tenth of a pitch of what leaves it.
 And there must be a hole.`,
 	Rows: []string{"D14"},
-	Source: []string{"limits of the minor diameter: ISO 965, ASME B1.1, BS 93 and BS 84 as tabled in the handbook",
+	Source: []string{"limits of the minor diameter, of the class that the drawing gives or the usual one: ISO 965, ASME B1.1, BS 93 and BS 84 as tabled in the handbook",
 		"percent of thread on 1.299 P, the base that printed tapping tables use; 55 to 80 is usual: common practice"},
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
@@ -47,7 +47,8 @@ func holeWrongForTap(k *eval.Cut, a *Ask) {
 			continue
 		}
 		p := (t.Diameter - w.Had) / (1.299 * t.Pitch) * 100
-		least, most, ok := handbook.MinorLimits(t)
+		lim, ok := eval.TapLimits(t, w.Target.Form.Feature.Thread.Class)
+		least, most := lim.Lo, lim.Hi
 		if !ok {
 			least, most = t.Diameter-1.299*t.Pitch*mostThread/100, t.Diameter-1.299*t.Pitch*leastThread/100
 		}

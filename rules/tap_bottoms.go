@@ -53,7 +53,8 @@ func tapBottoms(k *eval.Cut, a *Ask) {
 			continue
 		}
 		pitch := k.Choice.Tool.Thread.Pitch
-		want := thread.Blind(full, pitch, lead/pitch)
+		deep, _ := k.Part.Recess(f)
+		want := deep + thread.Blind(full, pitch, lead/pitch)
 		if s.Depth >= want-0.0005 {
 			a.Clear(Room(s.Depth, round(want)), "the depth of "+f.Name()+" below its thread")
 			continue
