@@ -222,6 +222,18 @@ func (k *Turn) end(w *Turning) {
 	k.After.Profile = k.Before.Profile.faced(x, f.Sign())
 	k.takeBeyond(x, f.Sign())
 	k.faceDone(f, x)
+	k.seatGone(f, x)
+}
+
+// seatGone notes that no seat for a centre is left in an end that was faced to x.
+func (k *Turn) seatGone(f model.Face, x float64) {
+	if !k.After.Centred[endIndex(f)] {
+		return
+	}
+	spans := k.After.Piece.Ray(solid.Vec{x + f.Sign(), 0, 0}, solid.Vec{-f.Sign(), 0, 0})
+	if len(spans) > 0 && spans[0].A <= 1+model.Grain {
+		k.After.Centred[endIndex(f)] = false
+	}
 }
 
 // heldEnd is the end that sits in the jaws; between centres neither does.
