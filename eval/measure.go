@@ -114,6 +114,15 @@ func (m *Measurement) one(r model.Ref) {
 		m.Inside = f.Feature.Kind != "step"
 		m.known(f.Feature.Width.Is())
 		m.sized(f.Feature.Width.V, f.Feature.Item, "width")
+	case "over_rollers":
+		o := f.Feature.OverRollers
+		m.Inside = f.Feature.Sort.V != "tongue"
+		m.Name = f.Name() + " over rollers of " + model.Figure(o.Rollers.V)
+		if m.Inside {
+			m.Name = f.Name() + " between rollers of " + model.Figure(o.Rollers.V)
+		}
+		m.known(o.Size.Is())
+		m.sized(o.Size.V, f.Feature.Item, "over_rollers.size")
 	case "depth":
 		m.Depth = true
 		m.known(f.Feature.Depth.Is() && !f.Feature.Depth.V.Through)

@@ -53,11 +53,14 @@ func (p *Part) teeSlot(f *Form) {
 
 // dovetail shapes a dovetail slot or tongue.
 func (p *Part) dovetail(f *Form) {
+	why := p.overRollers(f)
 	m := f.Feature
 	angle, ok := m.Angle.Get()
 	switch {
+	case why != "":
+		f.Wrong = why
+		return
 	case !ok || !m.Sort.Is() || !m.Width.Is():
-		// From a size over rollers the width at the sharp corners is not worked out here.
 		f.lack(m.Angle.Missing())
 		f.lack(m.Sort.Missing())
 		f.lack(m.Width.Missing())

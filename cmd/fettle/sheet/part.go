@@ -96,6 +96,9 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 	for _, f := range forms {
 		m := f.Feature
 		put(f.Name()+", diameter", m.Item, "diameter", m.Diameter)
+		if o := m.OverRollers; o.Rollers.Is() {
+			put(f.Name()+map[bool]string{true: ", over", false: ", between"}[m.Sort.V == "tongue"]+" rollers of "+model.Figure(o.Rollers.V), m.Item, "over_rollers.size", o.Size)
+		}
 		if len(f.Mouths) > 0 && m.Depth.Is() && m.Depth.V.Size.Nominal > 0 {
 			put(f.Name()+", depth", m.Item, "depth", model.Sure(m.Depth.V.Size))
 		}
