@@ -6,11 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"fettle/eval"
 	"fettle/rules"
 	"fettle/schema/drawing"
 	"fettle/schema/model"
-
-	"fettle/eval"
 )
 
 const farCounterbore = `recipe "example" {
@@ -101,7 +100,7 @@ func TestTapLimitsByClass(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for class, want := range map[string]eval.Limits{"6H": {4.134, 4.334}, "4H": {4.134, 4.259}, "60 %": {4.3765 - 0.08, 4.3765 + 0.08}, "": {4.134, 4.334}} {
+	for class, want := range map[string]eval.Limits{"6H": {Lo: 4.134, Hi: 4.334}, "4H": {Lo: 4.134, Hi: 4.259}, "60 %": {Lo: 4.3765 - 0.08, Hi: 4.3765 + 0.08}, "": {Lo: 4.134, Hi: 4.334}} {
 		k := model.Known[string]{}
 		if class != "" {
 			k = model.Sure(class)
