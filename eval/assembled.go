@@ -66,7 +66,7 @@ func (p *Part) Makes(st *Step) *Part {
 func assembly(b *model.Build, a *model.Assembly, members []Member) (*Part, *State) {
 	first := members[0].Part
 	m := *first.Part
-	m.Item, m.Blank, m.Work, m.Title, m.Features = a.Item, nil, a.Work, a.Title, nil
+	m.Item, m.Blank, m.Work, m.Title, m.Features, m.Quantity = a.Item, nil, a.Work, a.Title, nil, a.Quantity
 	p := &Part{Part: &m, Build: b, Size: first.Size, Low: first.Low, Round: first.Round, Across: first.Across, Sized: first.Sized}
 	s := &State{Profile: members[0].State.Profile, Faces: members[0].State.Faces, Centred: members[0].State.Centred, Parted: true,
 		Last: finding.Spot{Part: a.Label}, Key: Key{}.With(itemDigest(a.Item))}

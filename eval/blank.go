@@ -73,6 +73,10 @@ func (p *Part) blank(stock *model.Stock) {
 // part; a larger one is told of by what is left over.
 func (p *Part) rawUnmade() {
 	b := &p.Blank
+	if b.Stock != nil && b.Stock.Casting.Said {
+		p.castOver()
+		return
+	}
 	w, t, sized := Section(b.Stock)
 	for i, axis := range b.Lies {
 		lo, hi := model.FaceOn(axis, -1), model.FaceOn(axis, 1)
@@ -119,6 +123,10 @@ func (p *Part) skins() {
 			continue
 		}
 		switch {
+		case b.Stock != nil && b.Stock.Casting.Said && !b.Stock.Skin.Is():
+			b.Skin[f] = model.Known[string]{V: "cast", From: model.WorkedOut}
+		case b.Stock != nil && b.Stock.Casting.Said:
+			b.Skin[f] = b.Stock.Skin
 		case f.Axis() == b.Lies[0]:
 			b.Skin[f] = model.Known[string]{V: "sawn", From: model.Standing}
 		case b.Stock != nil:
@@ -150,6 +158,10 @@ func Section(s *model.Stock) (width, thickness drawing.Size, ok bool) {
 
 func (p *Part) shareOver() {
 	b := &p.Blank
+	if b.Stock != nil && b.Stock.Casting.Said {
+		p.castOver()
+		return
+	}
 	w, t, sized := Section(b.Stock)
 	for i, axis := range b.Lies {
 		lo, hi := model.FaceOn(axis, -1), model.FaceOn(axis, 1)
@@ -162,6 +174,26 @@ func (p *Part) shareOver() {
 			spare, known = w.Nominal-p.Size[axis], true
 		case i == 2 && sized && !b.Stock.Round.Is():
 			spare, known = t.Nominal-p.Size[axis], true
+		}
+		p.share(lo, hi, spare, known)
+	}
+}
+
+// castOver lays a part in its casting: over each face as the casting says, else what its size leaves.
+func (p *Part) castOver() {
+	b := &p.Blank
+	c := &b.Stock.Casting
+	for axis := range 3 {
+		lo, hi := model.FaceOn(axis, -1), model.FaceOn(axis, 1)
+		for _, f := range [2]model.Face{lo, hi} {
+			if c.Over.Is() && !b.Over[f].Is() {
+				b.Over[f] = c.Over
+			}
+		}
+		spare := 0.0
+		known := len(c.Size.V) == 3
+		if known {
+			spare = c.Size.V[axis] - p.Size[axis]
 		}
 		p.share(lo, hi, spare, known)
 	}

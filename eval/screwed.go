@@ -55,6 +55,13 @@ func (t *Trace) screw(s *model.ScrewJoint) *Screwed {
 			lacks = append(lacks, p.Thick.Missing()...)
 		}
 	}
+	if out.sprung() {
+		thick, ok := springWashers[math.Round(out.Thread.V.Diameter*10)/10]
+		if !ok || out.Thread.V.Series != "M" {
+			lacks = append(lacks, model.Known[float64]{Of: s.Item, Attr: "washer (thickness of its spring washer)", At: s.Locked.At}.Missing()...)
+		}
+		total += thick
+	}
 	t.screwedInto(out, s.Into.V)
 	if out.into != nil && !out.own() {
 		deep, ok := out.Part.smooth(out.into).Get()
@@ -67,6 +74,15 @@ func (t *Trace) screw(s *model.ScrewJoint) *Screwed {
 		out.Stack = model.Lacking[float64](lacks)
 	}
 	return out
+}
+
+// springWashers are the thicknesses of spring washers, flat, mm, by the diameter of a metric screw
+// (DIN 127 B, from memory).
+var springWashers = map[float64]float64{2: 0.5, 2.5: 0.6, 3: 0.8, 3.5: 0.8, 4: 0.9, 5: 1.2, 6: 1.6, 8: 2, 10: 2.2, 12: 2.5, 14: 3, 16: 3.5, 20: 4}
+
+// sprung says whether a spring washer lies under the head.
+func (s *Screwed) sprung() bool {
+	return s.Thread.Is() && strings.Contains(strings.ToLower(s.Model.Locked.V), "spring washer")
 }
 
 // own says whether one of the holes that a screw passes is the one that it ends in.
@@ -136,7 +152,24 @@ func (s *Screwed) Stands() model.Known[float64] {
 	return model.Map(s.Stack, func(t float64) float64 { return s.Length - t })
 }
 
-// Engaged is the length of thread in use.
+// Engaged is the length of thread in use: worked out, else as the recipe says.
 func (s *Screwed) Engaged() model.Known[float64] {
-	return model.Both(s.Stands(), s.Has, func(a, b float64) float64 { return math.Max(0, math.Min(a, b)) })
+	in := model.Both(s.Stands(), s.Has, func(a, b float64) float64 { return math.Max(0, math.Min(a, b)) })
+	if e, ok := s.Model.Engaged.Get(); ok && !in.Is() {
+		return model.Known[float64]{V: e.Nominal, From: model.Written, At: s.Model.Engaged.At}
+	}
+	return in
+}
+
+// Wanted is the least length of thread in use that the recipe asks for, mm: the lower limit that it
+// writes, else the length itself. False where it asks for none.
+func (s *Screwed) Wanted() (float64, bool) {
+	e, ok := s.Model.Engaged.Get()
+	if !ok {
+		return 0, false
+	}
+	if l, ok := LimitsOf(e, model.General{}, s.Model.Item, "engaged").Get(); ok {
+		return l.Lo, true
+	}
+	return e.Nominal, true
 }

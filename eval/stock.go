@@ -32,6 +32,15 @@ func (p *Part) StockNeeds() []SideNeed {
 	}
 	names := [3]string{"length", "width", "height"}
 	need := func(axis int) float64 { return p.Size[axis] + b.Over[2*axis+1].V + b.Over[2*axis+2].V }
+	if c := b.Stock.Casting; c.Said {
+		var out []SideNeed
+		for axis, has := range c.Size.V {
+			if len(c.Size.V) == 3 {
+				out = append(out, SideNeed{nil, names[axis], need(axis), has, true})
+			}
+		}
+		return out
+	}
 	var out []SideNeed
 	if b.Stock.Sheet.Said {
 		return p.sheetNeeds(need(0), need(1), need(2))

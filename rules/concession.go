@@ -13,6 +13,17 @@ type excuses struct {
 	all []*model.Concession
 	on  string
 	hit []int
+	// took is what they took away, each with its reason.
+	took []Accepted
+}
+
+// Accepted is one place of a finding that a concession takes away.
+type Accepted struct {
+	Rule    string
+	Spot    finding.Spot
+	Because string
+	By      string // who accepts it; "" not written
+	Until   string // last day; "" it does not lapse
 }
 
 func newExcuses(b *model.Build, on string) *excuses {
@@ -32,7 +43,10 @@ func (e *excuses) covers(f *finding.Finding) bool {
 		for i, c := range e.all {
 			if c.Label == f.Rule && e.at(c, s, f.Cause) {
 				e.hit[i]++
-				taken = taken || !e.lapsed(c)
+				if !taken && !e.lapsed(c) {
+					taken = true
+					e.took = append(e.took, acceptedBy(c, f.Rule, s))
+				}
 			}
 		}
 		if !taken {
@@ -41,6 +55,29 @@ func (e *excuses) covers(f *finding.Finding) bool {
 	}
 	f.Spots = left
 	return len(left) == 0
+}
+
+func acceptedBy(c *model.Concession, rule string, s finding.Spot) Accepted {
+	a := Accepted{Rule: rule, Spot: s, Because: c.Because.V, Until: c.Until.V}
+	if by := c.Item.Attr("by"); by != nil {
+		a.By = by.Value.Text
+	}
+	return a
+}
+
+// Words says why it is accepted, by whom and how long: "light cut, tried on scrap (until 2027-01-31)".
+func (a *Accepted) Words() string {
+	var more []string
+	if a.By != "" {
+		more = append(more, "accepted by "+a.By)
+	}
+	if a.Until != "" {
+		more = append(more, "until "+a.Until)
+	}
+	if len(more) == 0 {
+		return a.Because
+	}
+	return a.Because + " (" + strings.Join(more, ", ") + ")"
 }
 
 func (e *excuses) lapsed(c *model.Concession) bool {

@@ -6,11 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"fettle/eval"
 	"fettle/rules"
 	"fettle/schema/drawing"
 	"fettle/schema/model"
-
-	"fettle/eval"
 )
 
 const farCounterbore = `recipe "example" {

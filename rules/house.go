@@ -30,13 +30,21 @@ func (r *Runner) house(h *model.HouseRule, k *eval.Cut) Verdict {
 		switch answer {
 		case model.Yes:
 			f := a.Say(h.Item.Path(), k.Place(), "%s", h.Says.V)
-			f.Also = []finding.Note{{Place: h.Item.At, Says: "the house rule " + h.Label}}
+			f.Also = []finding.Note{{Place: h.Item.At, Says: "the house rule " + h.Label + because(h)}}
 		case model.NotKnown:
 			a.Lack(lacks...)
 		default:
 			a.Clear(finding.Margin{}, "")
 		}
 	})
+}
+
+// because is the reason that a house rule gives for itself.
+func because(h *model.HouseRule) string {
+	if a := h.Item.Attr("because"); a != nil && a.Value.Text != "" {
+		return ": " + a.Value.Text
+	}
+	return ""
 }
 
 // asDecided gives an attribute of an operation as the dry run took it.

@@ -20,6 +20,7 @@ type Result struct {
 	Asked     []Count           // what each rule said, by name; rules of no concern are left out
 	Questions []Question        // dangers that could not be decided
 	Unplayed  []Unplayed        // what was not made on paper, and why
+	Accepted  []Accepted        // where concessions took findings away, and why
 }
 
 // Tight is a clear verdict with its margin.
@@ -85,6 +86,7 @@ func Judge(t *eval.Trace, vs []Verdict, on string) *Result {
 		bothUnits(r.Findings)
 	}
 	r.Findings = append(r.Findings, ex.leftOver()...)
+	r.Accepted = ex.took
 	r.tally(vs)
 	r.unplayed(t)
 	return r

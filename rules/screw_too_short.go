@@ -35,6 +35,11 @@ func screwTooShort(j *eval.Joint, a *Ask) {
 		a.Say(j.Item.Path()+"+short", s.Model.Size.At, "%s is %s long and passes %s mm: it does not reach the thread of %s", j.Item.Path(), mm(s.Length), figure(round(passes)), s.Into.Item.Path())
 		return
 	}
+	if least, asked := s.Wanted(); asked && in < least-0.0005 {
+		f := a.Say(j.Item.Path()+"+engaged", s.Model.Engaged.At, "%s is to have %s mm of thread in use, and has %s mm in %s", j.Item.Path(), figure(round(least)), figure(round(in)), s.Into.Item.Path())
+		f.Margin = Room(round(in), round(least))
+		return
+	}
 	m, ok := Need(a, s.Part.Part.Material)
 	if !ok {
 		return

@@ -76,11 +76,16 @@ func finalSize(k *eval.Cut, w *eval.Working) (drawing.Size, *model.Item, string)
 	f := w.Target.Form
 	switch {
 	case f == nil && w.Target.Face != model.NoFace:
-		if !k.Before.Faces[w.Target.Face.Opposite()].Done {
+		other := w.Target.Face.Opposite()
+		if b := k.Before.Faces[other]; !b.Done && abs(b.At-k.Part.FaceAt(other)) > 0.001 {
 			return drawing.Size{}, nil, "" // the other face is still to come
 		}
 		size, attr := k.Part.FaceSize(w.Target.Face)
 		return size, k.Part.Item, attr
+	case f != nil && f.Feature.Kind == "outline" && f.Feature.EdgeLimits.Is():
+		d := k.Part.Size // an edge goes round the part
+		size, _ := eval.WithLimits(drawing.Size{Nominal: max(d[0], d[1], d[2]), Unit: k.Part.Build.Recipe.Unit}, f.Feature.EdgeLimits.V)
+		return size, f.Feature.Item, "limits"
 	case f == nil, w.Target.Sub != "":
 		return drawing.Size{}, nil, ""
 	case f.Lathe != nil && (f.Feature.Kind == "outside" || f.Feature.Kind == "bore"):

@@ -83,6 +83,7 @@ func Text(w io.Writer, c *Checked, pen Pen) {
 	if c.Result == nil {
 		return
 	}
+	p.accepted(c)
 	p.questions(c)
 	p.chosen(c)
 	p.tightest(c)
@@ -362,5 +363,16 @@ func (p page) unplayed(c *Checked) {
 	p.title("Not made on paper, so not judged")
 	for _, u := range c.Result.Unplayed {
 		p.para(2, whole(u.Spot)+": "+u.Why)
+	}
+}
+
+func (p page) accepted(c *Checked) {
+	if len(c.Result.Accepted) == 0 {
+		return
+	}
+	p.line(0, "")
+	p.title("Accepted by concession")
+	for _, a := range c.Result.Accepted {
+		p.para(2, whole(a.Spot)+": "+a.Rule+": "+a.Words())
 	}
 }

@@ -20,11 +20,11 @@ func (m *maker) flatSheet(t *eval.PartTrace) {
 		return
 	}
 	w := t.Part.Flat
-	rows := [][]string{{"the sheet", figureAt(w.Part.Size[0]) + " x " + figureAt(w.Part.Size[1]) + " mm, " + figureAt(w.Part.Size[2]) + " mm thick", ""}}
+	rows := [][]string{{"the sheet", hundredths(w.Part.Size[0]) + " x " + hundredths(w.Part.Size[1]) + " mm, " + hundredths(w.Part.Size[2]) + " mm thick", ""}}
 	for i := range w.Bends {
 		a, _ := w.BendLine(i)
 		k := &w.Bends[i]
-		rows = append(rows, []string{k.Form.Name(), fmt.Sprintf("%s mm from the %s", figureAt(a[k.Axis]-w.Part.Low[k.Axis]), [2]string{"left", "front"}[k.Axis]), bendWords(k)})
+		rows = append(rows, []string{k.Form.Name(), fmt.Sprintf("%s mm from the %s", hundredths(a[k.Axis]-w.Part.Low[k.Axis]), [2]string{"left", "front"}[k.Axis]), bendWords(k)})
 	}
 	m.page.table([]string{"flat", "bend line", "bend"}, rows)
 	if !m.w.Pictures {
@@ -49,17 +49,17 @@ func bendWords(k *eval.Crease) string {
 	if k.Angle < 0 {
 		up = "down"
 	}
-	return fmt.Sprintf("%s deg %s, inside radius %s", figureAt(math.Abs(k.Angle)*180/math.Pi), up, figureAt(k.Inside))
+	return fmt.Sprintf("%s deg %s, inside radius %s", hundredths(math.Abs(k.Angle)*180/math.Pi), up, hundredths(k.Inside))
 }
 
 // figureAt prints a figure that was worked out, to a hundredth.
-func figureAt(x float64) string { return model.Figure(math.Round(x*100) / 100) }
+func hundredths(x float64) string { return model.Figure(math.Round(x*100) / 100) }
 
 // flatSizes are the outer sizes of a flat sheet, and where its bend lines and holes lie.
 func flatSizes(w *eval.Folding) (s sketch.Sizes) {
 	p := w.Part
 	put := func(in sketch.Which, axis int, from, to, at float64, placed bool) {
-		s.Lengths = append(s.Lengths, sketch.Length{In: in, Axis: axis, From: from, To: to, At: at, Upto: at, Placed: placed, Words: figureAt(to - from)})
+		s.Lengths = append(s.Lengths, sketch.Length{In: in, Axis: axis, From: from, To: to, At: at, Upto: at, Placed: placed, Words: hundredths(to - from)})
 	}
 	put(sketch.InFront, 0, p.Low[0], p.High()[0], math.NaN(), false)
 	put(sketch.Above, 1, p.Low[1], p.High()[1], math.NaN(), false)
@@ -93,7 +93,7 @@ func foldedSizes(t *eval.PartTrace) (s sketch.Sizes) {
 	}
 	var lo, hi solid.Vec = t.Lies.Low, t.Lies.High()
 	for axis, in := range [3]sketch.Which{sketch.InFront, sketch.Above, sketch.InFront} {
-		s.Lengths = append(s.Lengths, sketch.Length{In: in, Axis: axis, From: lo[axis], To: hi[axis], At: math.NaN(), Upto: math.NaN(), Words: figureAt(hi[axis] - lo[axis])})
+		s.Lengths = append(s.Lengths, sketch.Length{In: in, Axis: axis, From: lo[axis], To: hi[axis], At: math.NaN(), Upto: math.NaN(), Words: hundredths(hi[axis] - lo[axis])})
 	}
 	return s
 }

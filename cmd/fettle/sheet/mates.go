@@ -121,7 +121,14 @@ func screwRow(j *eval.Joint) []string {
 	if s.Has.Is() {
 		comes = append(comes, "full thread "+model.Figure(s.Has.V))
 	}
-	return []string{j.Item.Path(), words, strings.Join(comes, ", "), ""}
+	if l, ok := s.Model.Locked.Get(); ok {
+		words += ", locked by " + l
+	}
+	wants := ""
+	if least, ok := s.Wanted(); ok {
+		wants = "thread in use " + model.Figure(least) + " at least"
+	}
+	return []string{j.Item.Path(), words, strings.Join(comes, ", "), wants}
 }
 
 // links says whether a chain has a size of a part.

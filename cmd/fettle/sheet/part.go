@@ -56,6 +56,8 @@ func (m *maker) part(t *eval.PartTrace) error {
 		})
 	}
 	p.table([]string{"dimension", "as drawn", "limits, mm"}, m.dimensions(t))
+	m.asked(t)
+	m.said(finding.Spot{Part: t.Part.Label}, "") // what is said of the part as a whole
 	m.mates(t)
 	m.work(t)
 	return nil
@@ -186,6 +188,11 @@ func (m *maker) said(s finding.Spot, step string) {
 				m.finding(f, &at)
 				break
 			}
+		}
+	}
+	for _, a := range m.c.Result.Accepted {
+		if a.Spot.Part == s.Part && a.Spot.SetUp == s.SetUp && a.Spot.Step == step {
+			m.page.para("Accepted, " + a.Rule + ": " + sentence(a.Words()))
 		}
 	}
 }
