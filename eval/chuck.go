@@ -20,7 +20,8 @@ type ChuckChoice struct {
 	Collet    float64 // nominal size of the collet
 	Mandrel   *model.Mandrel
 	Faceplate *model.Faceplate
-	Centres   bool       // between centres
+	Centres   bool // between centres
+	Driver    *model.Carrier
 	End       model.Face // the end that is held, towards the headstock
 	Out       float64    // jaw face to the free end of the metal; not counted where Gripped
 	Grip      float64    // held end of the metal to the jaw face, where Gripped
@@ -52,7 +53,7 @@ func (c *ChuckChoice) Words() string {
 	item := func(i *model.Item) {
 		put(i.Path())
 	}
-	for _, i := range []*model.Item{itemOf(c.Machine), itemOf(c.Chuck), itemOf(c.Collets), itemOf(c.Mandrel), itemOf(c.Faceplate), itemOf(c.Bush), itemOf(c.Nut)} {
+	for _, i := range []*model.Item{itemOf(c.Machine), itemOf(c.Chuck), itemOf(c.Collets), itemOf(c.Mandrel), itemOf(c.Faceplate), itemOf(c.Bush), itemOf(c.Nut), itemOf(c.Driver)} {
 		item(i)
 	}
 	if c.Support != nil {

@@ -166,6 +166,9 @@ func (k *Cut) stackUp(out float64) {
 
 // work makes one target and changes the state.
 func (k *Cut) work(t Target) {
+	if k.turnsTo(t) {
+		return
+	}
 	switch {
 	case t.Form == nil && t.Face != model.NoFace:
 		k.face(t)

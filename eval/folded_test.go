@@ -27,7 +27,7 @@ func foldedBy(t testing.TB, p *Part, order []int) (*Part, *State) {
 }
 
 // rising says for every bend of a strip which way it rises and how far.
-func rising(p *Part, up []bool, degrees []float64) {
+func upwards(p *Part, up []bool, degrees []float64) {
 	for i, f := range p.Forms {
 		face := model.Top
 		if !up[i] {
@@ -42,7 +42,7 @@ func rising(p *Part, up []bool, degrees []float64) {
 // walls stand round its bottom.
 func TestFoldedOverItsOutsides(t *testing.T) {
 	p := bracket(70, 1, 1.5, 50)
-	rising(p, []bool{true}, []float64{90})
+	upwards(p, []bool{true}, []float64{90})
 	_, s := foldedBy(t, p, []int{0})
 	lo, hi := s.Bounds()
 	if want := (solid.Vec{50, 20, 20}); lo.Len() > 1e-9 || hi.Sub(want).Len() > 1e-9 {
@@ -53,7 +53,7 @@ func TestFoldedOverItsOutsides(t *testing.T) {
 		t.Errorf("%v mm³, %v wanted", s.Piece.Volume(), want)
 	}
 	p = bracket(70, 1, 1.5, 50)
-	rising(p, []bool{false}, []float64{90})
+	upwards(p, []bool{false}, []float64{90})
 	_, s = foldedBy(t, p, []int{0})
 	if lo, hi = s.Bounds(); lo.Sub(solid.Vec{0, 0, -19}).Len() > 1e-9 || hi.Sub(solid.Vec{50, 20, 1}).Len() > 1e-9 {
 		t.Errorf("folded down it reaches from %v to %v", lo, hi)
@@ -79,7 +79,7 @@ func TestFoldedAsAChain(t *testing.T) {
 		}
 		long := x + 25 + 35*r.Float64()
 		p := bracket(long, thick, inside, at...)
-		rising(p, up, degrees)
+		upwards(p, up, degrees)
 		q, s := foldedBy(t, p, r.Perm(n))
 		var legs []float64
 		var bends []solid.Bend

@@ -18,6 +18,7 @@ type Form struct {
 	Depth    model.Known[float64] // full diameter, or floor, inwards from Into; Through: to the far face
 	Through  bool
 	Flat     bool // flat-bottomed
+	Cross    bool // of a hole: in the round of a turned part, which may be a cone
 	// Straight features: the room they take within the envelope.
 	Lo, Hi   solid.Vec
 	Open     [7]bool // by face: the feature runs out of the envelope there
@@ -297,6 +298,21 @@ func (p *Part) holePlaces(f *Form) {
 	p.lean(f)
 	if m.Around.Said {
 		f.around(a, b)
+		p.leanRound(f)
+	}
+}
+
+// leanRound lets holes round the axis of a turned part that lean from square to its end lean alike: each
+// is the first one turned on about the axis. Angles count from top towards back, which is from z to y.
+func (p *Part) leanRound(f *Form) {
+	if !p.Round || f.Into.Face.Axis() != 0 || !f.tilted() || len(f.Mouths) < 2 || math.Hypot(f.Mouths[0][1], f.Mouths[0][2]) < model.Grain {
+		return
+	}
+	first := math.Atan2(f.Mouths[0][1], f.Mouths[0][2])
+	for i, m := range f.Mouths {
+		by := (math.Atan2(m[1], m[2]) - first) * 180 / math.Pi
+		f.Spins = append(f.Spins, math.Mod(math.Round(by*1e9)/1e9+360, 360))
+		f.Mouths[i] = f.Mouths[0]
 	}
 }
 

@@ -7,9 +7,10 @@ import (
 	"fettle/schema/model"
 )
 
-// A turned piece on a dividing head or rotary table. With its axis level it lies along X, what
-// holds it on the left, and can be turned about its axis to any angle; with its axis upright it
-// stands on what holds it. What carries it is reckoned like a holding on a lathe.
+// A piece on a dividing head or rotary table. With its axis level it lies along X, what holds it on
+// the left, and can be turned about its axis to any angle; with its axis upright it stands on what
+// holds it; between the two its free end leans up, or down. What carries it is reckoned like a holding
+// on a lathe.
 
 // Divided is how a piece stands on a dividing head or rotary table.
 type Divided struct {
@@ -17,6 +18,7 @@ type Divided struct {
 	Table   *model.RotaryTable
 	Carries ChuckChoice // what is on it; its Machine is nil
 	Upright bool
+	Slope   float64 // degrees of the axis above the table, the free end up; not counted where Upright
 	Blocks  float64 // raising blocks under head and footstock
 	Foot    bool    // its footstock holds the free end
 }
@@ -38,6 +40,9 @@ func (d *Divided) Words() string {
 	if d.Foot {
 		s += "|footstock"
 	}
+	if d.Leans() {
+		s += "|" + model.Figure(d.Slope) + " deg"
+	}
 	return s
 }
 
@@ -56,17 +61,22 @@ func (d *Divided) CentreHeight() model.Known[float64] {
 // onHead puts the piece on a dividing head or rotary table.
 func (h *Holding) onHead() {
 	d := h.Choice.Divided
-	h.Carried = &Chucking{Spot: h.Spot, Work: h.Work, Part: h.Part, Choice: d.Carries, Before: h.Before, Key: h.Key}
+	h.Carried = &Chucking{Spot: h.Spot, Work: h.Work, Part: h.Part, Choice: d.Carries, own: h.Before, Key: h.Key}
+	h.Carried.About = h.Part.dividedAbout(h.Work, d.Carries.End)
+	h.Carried.Before = h.Carried.seen(h.Before)
 	h.Carried.play()
 	if h.Carried.Unplayed != "" {
 		h.Unplayed = h.Carried.Unplayed
 		return
 	}
-	if d.Upright {
+	switch {
+	case d.Upright:
 		h.standing()
-		return
+	case d.Leans():
+		h.leaning()
+	default:
+		h.lying()
 	}
-	h.lying()
 }
 
 // lying has the axis level along X: the place 0 of X is the jaw face, and what holds the piece
@@ -79,11 +89,7 @@ func (h *Holding) lying() {
 	}
 	height := d.CentreHeight()
 	z := height.Or(far)
-	h.Pose = solid.Attitude(solid.Vec{0, 0, 1}, back).Shifted(solid.Vec{-c.Sign * c.Jaw, 0, z})
-	h.Piece = h.Before.Piece.Placed(h.Pose)
-	for i := range 3 {
-		h.Lo[i], h.Hi[i] = h.Piece.Extent(i, -1), h.Piece.Extent(i, 1)
-	}
+	h.putUp(solid.Attitude(solid.Vec{0, 0, 1}, back).Shifted(solid.Vec{-c.Sign * c.Jaw, 0, z}))
 	h.Lo[0] = math.Max(h.Lo[0], -c.JawLength.Or(0))
 	if height.Is() {
 		h.Seat = model.Sure(h.Lo[2])
@@ -92,7 +98,43 @@ func (h *Holding) lying() {
 	}
 	from, to := solid.Vec{-far, 0, z}, solid.Vec{0, 0, z}
 	h.jaws(from, to, c)
+	h.supports(to, solid.Vec{1, 0, 0}, c)
 	h.table()
+}
+
+// putUp places the piece, as it lies in the frame of the line that it turns about.
+func (h *Holding) putUp(pose solid.Pose) {
+	h.Pose = pose
+	if !h.Part.Own(h.Carried.About) {
+		h.Pose = after(pose, h.Carried.About.Pose())
+	}
+	h.Piece = h.Before.Piece.Placed(h.Pose)
+	if h.Choice.Divided.Leans() {
+		h.Lo, h.Hi = h.sweptBox(pose)
+		return
+	}
+	for i := range 3 {
+		h.Lo[i], h.Hi[i] = h.Piece.Extent(i, -1), h.Piece.Extent(i, 1)
+	}
+}
+
+// sweptBox is the box round what the piece sweeps when it is turned about its axis, by its half section:
+// of a turned part the box round it.
+func (h *Holding) sweptBox(pose solid.Pose) (lo, hi solid.Vec) {
+	for i := range 3 {
+		lo[i], hi[i] = math.Inf(1), math.Inf(-1)
+	}
+	along := pose.Dir(solid.Vec{1, 0, 0})
+	for _, z := range h.Carried.Before.Profile {
+		for _, end := range [2][2]float64{{z.X0, z.Out0}, {z.X1, z.Out1}} {
+			at := pose.Point(solid.Vec{end[0], 0, 0})
+			for i := range 3 {
+				r := end[1] * math.Sqrt(math.Max(0, 1-along[i]*along[i]))
+				lo[i], hi[i] = math.Min(lo[i], at[i]-r), math.Max(hi[i], at[i]+r)
+			}
+		}
+	}
+	return lo, hi
 }
 
 // standing has the axis upright, the held end down on what holds it.
@@ -101,11 +143,7 @@ func (h *Holding) standing() {
 	up := solid.Vec{c.Sign, 0, 0}
 	rise := d.rise(c)
 	z := rise.Or(far)
-	h.Pose = solid.Attitude(up, solid.Vec{0, 1, 0}).Shifted(solid.Vec{0, 0, z - c.Sign*c.Jaw})
-	h.Piece = h.Before.Piece.Placed(h.Pose)
-	for i := range 3 {
-		h.Lo[i], h.Hi[i] = h.Piece.Extent(i, -1), h.Piece.Extent(i, 1)
-	}
+	h.putUp(solid.Attitude(up, solid.Vec{0, 1, 0}).Shifted(solid.Vec{0, 0, z - c.Sign*c.Jaw}))
 	if rise.Is() {
 		h.Seat = model.Sure(z)
 	} else {
@@ -115,14 +153,13 @@ func (h *Holding) standing() {
 	h.table()
 }
 
-// rise is the jaw face above the table, axis upright: the table's height, or half a head's
-// own size, which nothing in a shop says, and what is on it.
+// rise is the jaw face above the table, axis upright: the table's height, or a head's centre height and
+// how far its nose stands from the line that it tilts about, and what is on it.
 func (d *Divided) rise(c *Chucking) model.Known[float64] {
-	base := model.Known[float64]{Of: d.Item(), Attr: "nose above the table when it stands up (no attribute says it)"}
 	if d.Table != nil {
-		base = d.Table.Height
+		return model.Both(d.Table.Height, c.Front(), func(b, f float64) float64 { return b + f + d.Blocks })
 	}
-	return model.Both(base, c.Front(), func(b, f float64) float64 { return b + f + d.Blocks })
+	return d.jawFace(c, 90)
 }
 
 // jaws stands what holds the piece in the tool's way: the body of a chuck, and its jaws as far
@@ -175,18 +212,16 @@ func (f *Form) one(of *Form, i int) *Form {
 	g.Spins, g.Of, g.beside = nil, of, nil
 	if len(f.Mouths) > 0 {
 		g.Mouths = []solid.Vec{f.Mouths[min(i, len(f.Mouths)-1)]}
+		if radial(f.Into.Face) { // on a cone each mouth lies at a radius of its own
+			g.Into.At = g.Mouths[0][f.Into.Face.Axis()]
+		}
 	}
 	return &g
 }
 
 // towards is the pose that turns the direction at an angle, from top towards back, to the top.
 func towards(degrees float64) solid.Pose {
-	sin, cos := math.Sincos(degrees * math.Pi / 180)
-	for _, x := range [2]*float64{&sin, &cos} {
-		if r := math.Round(*x); math.Abs(*x-r) < 1e-15 {
-			*x = r
-		}
-	}
+	sin, cos := sinCos(degrees)
 	return solid.Attitude(solid.Vec{0, sin, cos}, solid.Vec{0, cos, -sin})
 }
 
@@ -202,13 +237,21 @@ func (k *Cut) roundAbout(t Target, f *Form, spins []float64) {
 		turn := towards(spin)
 		pose := k.Hold.Pose
 		if k.Hold.Choice.Divided == nil {
-			if pose.Dir(turn.Inverse().Dir(solid.Vec{0, 0, 1}))[2] < 1-1e-9 {
+			if pose.Dir(turn.Inverse().Dir(f.looksOut()))[2] < 1-1e-9 {
 				continue
 			}
 			pose = after(pose, turn.Inverse())
 		}
+		one := f.one(t.Form, i)
+		wrong := ""
+		if k.Hold.Carried != nil && (one.tilted() || k.Hold.Choice.Divided.Leans()) {
+			var more solid.Pose
+			if more, wrong = k.Hold.turnUp(one.looksOut()); wrong == "" {
+				pose = after(pose, more)
+			}
+		}
 		fs.Finished = false
-		k.turnedTo(turn, pose, Target{Ref: t.Ref, Form: f.one(t.Form, i), Sub: t.Sub}, t)
+		k.turnedTo(turn, pose, Target{Ref: t.Ref, Form: one, Sub: t.Sub}, t, wrong)
 		made++
 		finished = finished && fs.Finished
 	}
@@ -233,7 +276,8 @@ func after(p, q solid.Pose) solid.Pose {
 
 // turnedTo makes one target with the piece turned so that it looks to the top, and takes over
 // what was taken, turned back.
-func (k *Cut) turnedTo(turn, pose solid.Pose, t, whole Target) {
+// wrong says why it does not come to look at the spindle; "" if it does.
+func (k *Cut) turnedTo(turn, pose solid.Pose, t, whole Target, wrong string) {
 	sub, hold, before, end := *k, *k.Hold, *k.Before, *k.After
 	hold.Pose = pose
 	before.Piece = k.Before.Piece.Placed(turn)
@@ -248,11 +292,28 @@ func (k *Cut) turnedTo(turn, pose solid.Pose, t, whole Target) {
 		took = append(took, turnedBack(r, back))
 	}
 	k.After.Piece = k.After.Piece.Cut(took...)
+	if k.Hold.Choice.Divided != nil && pose != k.Hold.Pose {
+		turn = after(k.Hold.Pose.Inverse(), after(pose, turn))
+	}
 	for _, w := range sub.Works {
 		w.Target = whole
 		w.Turn = &turn
+		if wrong != "" && w.Wrong == "" {
+			w.Facing, w.Wrong = false, wrong
+		}
 		k.Works = append(k.Works, w)
 	}
+}
+
+// sinCos are those of an angle in degrees, exact for quarter turns.
+func sinCos(degrees float64) (sin, cos float64) {
+	sin, cos = math.Sincos(degrees * math.Pi / 180)
+	for _, x := range [2]*float64{&sin, &cos} {
+		if r := math.Round(*x); math.Abs(*x-r) < 1e-15 {
+			*x = r
+		}
+	}
+	return sin, cos
 }
 
 func turnedBack(r solid.Removal, back solid.Pose) solid.Removal {

@@ -120,7 +120,7 @@ func (h *Holding) play() {
 		return
 	}
 	switch {
-	case c.Divided != nil && h.Part.Round:
+	case c.Divided != nil && c.Vise == nil && c.Clamps == nil:
 		h.onHead()
 	case c.Vise != nil:
 		h.inVise(lo, hi)

@@ -13,6 +13,7 @@ type JawRoom struct {
 	From, To float64 // of jaws or plate, of tool or post
 	Room     float64 // below 0 they meet
 	Left     float64 // of a post: how far it stands out to the left of the edge
+	Ends     float64 // of a post: where the cut itself ends
 	// Outside is, of a post, how far it stays beyond the circle that the jaws sweep; below 0 it may meet them.
 	Outside model.Known[float64]
 	Lacks   []model.Lack // why the room is not known; nil where it is
@@ -78,7 +79,7 @@ func (k *Turn) postRoom(w *Turning, near float64) JawRoom {
 		r.Lacks = post.LeftOfEdge.Missing()
 		return r
 	}
-	r.Left, r.To = left, round3(near-left)
+	r.Left, r.Ends, r.To = left, near, round3(near-left)
 	r.Room = r.To
 	c := k.Choice.Tool.Cutter
 	switch c.Kind {

@@ -67,9 +67,12 @@ func (p *Part) crossHole(f *Form, g *Form) {
 	if g != nil {
 		name = g.Name()
 	}
-	f.Into, f.Dir = Plane{model.Top, on.R0, name}, solid.Vec{0, 0, -1}
+	f.Into, f.Cross = Plane{model.Top, on.R0, name}, true
+	if !p.crossDirection(f, on) {
+		return
+	}
 	f.Flat = m.Bottom.V == "flat"
-	p.crossDepth(f, on.R0)
+	p.crossDepth(f, math.Max(on.R0, on.R1))
 	p.holeDiameter(f)
 	if !m.At.Is() || len(m.At.V) == 0 {
 		f.lack(m.At.Missing())
@@ -81,12 +84,49 @@ func (p *Part) crossHole(f *Form, g *Form) {
 			f.Wrong = "its place does not say how far along the axis it is"
 			return
 		}
-		f.Mouths = append(f.Mouths, solid.Vec{x, 0, on.R0})
+		r := line(on.X0, on.X1, on.R0, on.R1, x)
+		if f.Into.At = r; len(f.Mouths) > 0 {
+			f.Into.At = f.Mouths[0][2]
+		}
+		f.Mouths = append(f.Mouths, solid.Vec{x, 0, r})
 		f.Spins = append(f.Spins, angleOf(pos))
 	}
 	if n, ok := m.Around.Count.Get(); ok && m.Around.Said && len(f.Mouths) == 1 {
 		f.spread(n, m.Around.Start.Or(f.Spins[0]), m.Around.Over.Or(360))
 	}
+}
+
+// crossDirection settles which way a hole goes in that starts from a round surface: square to it, which on
+// a cone leans from square to the axis, or leaning from there towards an end. False where it does not
+// come out.
+func (p *Part) crossDirection(f *Form, on Lathe) bool {
+	slope := 0.0
+	if on.X1 > on.X0 {
+		slope = (on.R1 - on.R0) / (on.X1 - on.X0)
+	}
+	out, along := solid.Vec{-slope, 0, 1}.Unit(), solid.Vec{1, 0, slope}.Unit()
+	f.Dir = out.Times(-1)
+	t := f.Feature.Tilted
+	if !t.Said {
+		return true
+	}
+	by, ok := t.By.Get()
+	to, ok2 := t.Towards.Get()
+	switch {
+	case !ok || !ok2:
+		f.lack(t.By.Missing())
+		f.lack(t.Towards.Missing())
+		return false
+	case to.Face != model.Left && to.Face != model.Right:
+		f.Wrong = "it is to lean towards a face that does not stand beside the one it goes into: on the round of a turned part those are its ends"
+		return false
+	case by < 0 || by > 80:
+		f.Wrong = "it is to lean " + model.Figure(by) + " degrees, and leans from 0 to 80 degrees are made"
+		return false
+	}
+	sin, cos := sinCos(by)
+	f.Dir = out.Times(-cos).Add(along.Times(sin * to.Face.Sign()))
+	return true
 }
 
 // spread repeats a feature round the axis.

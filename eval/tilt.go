@@ -57,7 +57,7 @@ func (l Lean) about(degrees float64) Lean {
 
 // pose turns about an axis through the origin.
 func (l Lean) pose() solid.Pose {
-	sin, cos := math.Sincos(-l.By * math.Pi / 180)
+	sin, cos := sinCos(-l.By)
 	a, b := (l.About+1)%3, (l.About+2)%3
 	turn := func(axis int) (v solid.Vec) {
 		switch axis {
@@ -119,13 +119,16 @@ func milledStep(st *Step) bool { return st.Step != nil && st.Step.By.V == "milli
 
 // tilted says whether a hole's axis leans from square to its face.
 func (f *Form) tilted() bool {
-	return len(f.Mouths) > 0 && f.Lathe == nil && len(f.Spins) == 0 && f.Into.Face != model.NoFace && math.Abs(f.Dir[f.Into.Face.Axis()]) < 1-1e-9
+	return len(f.Mouths) > 0 && f.Lathe == nil && f.Into.Face != model.NoFace && math.Abs(f.Dir[f.Into.Face.Axis()]) < 1-1e-9
 }
 
 // Slope is how far a hole's axis leans from square to its face, degrees.
 func (f *Form) Slope() float64 {
-	if !f.tilted() {
+	switch {
+	case !f.tilted():
 		return 0
+	case f.Cross:
+		return f.Feature.Tilted.By.Or(0)
 	}
 	return math.Acos(math.Min(1, math.Abs(f.Dir[f.Into.Face.Axis()]))) * 180 / math.Pi
 }
@@ -238,14 +241,14 @@ func (k *Cut) aslant() {
 	for i := range k.Works {
 		w := &k.Works[i]
 		f := w.Target.Form
-		if w.Wrong != "" || k.Choice.ByHand || k.Part.Round {
+		if w.Wrong != "" || k.Choice.ByHand || w.Turn != nil || k.Part.Round && (f == nil || !f.tilted()) {
 			continue
 		}
 		var n solid.Vec
 		switch {
 		case f == nil && w.Target.Face != model.NoFace:
 			n = Normal(w.Target.Face)
-		case f == nil || w.Turn != nil:
+		case f == nil:
 			continue
 		case len(f.Mouths) > 0:
 			n = f.Dir.Times(-1)

@@ -688,6 +688,11 @@ func (p *Part) Deepest(t Target, held model.Face) (float64, bool) {
 			}
 			lo, hi = math.Min(lo, m[0]-r), math.Max(hi, m[0]+r)
 		}
+	case !p.Round && t.Form != nil && t.Form.Wrong == "" && len(t.Form.Lacks) == 0 && t.Form.Into.Face != model.NoFace && t.Form.Into.Face.Axis() != held.Axis():
+		a, b := t.Form.extent()
+		if lo, hi = a[held.Axis()], b[held.Axis()]; math.IsInf(hi-lo, 0) {
+			return 0, false
+		}
 	default:
 		return 0, false
 	}

@@ -21,10 +21,10 @@ one height under head and footstock, a rotary table lying flat, or a blank that 
 
 func blankAboveCentreHeight(h *eval.Holding, a *Ask) {
 	d := h.Choice.Divided
-	if d == nil || d.Upright || h.Carried == nil {
+	if d == nil || d.Upright || d.Leans() || h.Carried == nil {
 		return
 	}
-	r := h.Carried.Outside(h.Before.Profile).Most()
+	r := h.Carried.Outside(h.Carried.Before.Profile).Most()
 	height, ok := Need(a, d.CentreHeight())
 	if !ok || r == 0 {
 		return

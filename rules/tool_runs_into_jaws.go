@@ -104,7 +104,7 @@ func holderNear(k *eval.Turn, a *Ask, cause string, r eval.JawRoom) {
 		return
 	}
 	f := a.Say(cause, k.Place("makes", "holder"), "%s stands out %s to the left of the edge, and the cut ends %s mm from the jaws of %s: it meets them",
-		post.Path(), mm(r.Left), figure(round(r.Room+r.Left)), c.Path())
+		post.Path(), mm(r.Left), figure(r.Ends), c.Path())
 	if r.Room >= -0.0005 {
 		f.Says = post.Path() + " comes to " + figure(r.Room) + " mm from the jaws of " + c.Path() + "; usually " + figure(want) + " mm at least is left (jaw_to_holder)"
 	}

@@ -46,7 +46,7 @@ func (c *chooser) latheWork(p *eval.Part, w *eval.Work) bool {
 	for _, r := range s.Hold.V {
 		if r.Item == nil {
 			kind, _, _ := strings.Cut(r.Text, ".")
-			lathe = lathe || r.Text == "centres" || p.GoesRound(w) && oneOf(kind, "chuck", "collets", "mandrel", "faceplate")
+			lathe = lathe || r.Text == "centres" && !c.dividedBetween(p, w) || p.GoesRound(w) && oneOf(kind, "chuck", "collets", "mandrel", "faceplate")
 			continue
 		}
 		switch r.Item.Kind {
@@ -60,6 +60,22 @@ func (c *chooser) latheWork(p *eval.Part, w *eval.Work) bool {
 		return lathe
 	}
 	return p.GoesRound(w) && (p.Round || w.Bossed())
+}
+
+// dividedBetween says whether work between centres is milled on a dividing head: it does not go round,
+// no lathe is named or asked for by a process, and such a head is here.
+func (c *chooser) dividedBetween(p *eval.Part, w *eval.Work) bool {
+	for _, st := range w.Steps {
+		if st.Step != nil && oneOf(st.Step.By.V, "planing", "engraving", "scribing") {
+			return false
+		}
+		for _, t := range st.Makes {
+			if t.Form != nil && (t.Form.Scale != nil || t.Form.KeyBore != nil) {
+				return false
+			}
+		}
+	}
+	return len(w.Steps) > 0 && !p.GoesRound(w) && len(c.centred()) > 0
 }
 
 // lathes lists the lathes for a stretch of work: as written, else those that are here.
@@ -264,8 +280,11 @@ func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval
 		h.Grip, h.Gripped = s.Soft.Depth.V, true
 		return
 	}
-	about := p.TurnsAbout(w)
-	lo, hi := p.MetalAlong(before, about.Along)
+	along := p.TurnsAbout(w).Along
+	if h.End != model.NoFace {
+		along = h.End.Axis()
+	}
+	lo, hi := p.MetalAlong(before, along)
 	free, sign := hi, 1.0
 	if h.End.Sign() > 0 {
 		free, sign = lo, -1

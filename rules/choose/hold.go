@@ -57,9 +57,7 @@ func (c *chooser) machines(p *eval.Part, w *eval.Work) ([]*model.Machine, string
 		case r.Item == nil:
 			return nil, r.Text + " is in no shop that was named"
 		case !found:
-			return nil, "work on " + r.Path() + " is not made on paper yet"
-		case m.Kind == "lathe":
-			return nil, "work on a lathe is not made on paper yet"
+			return nil, "work on " + r.Path() + " is not made on paper"
 		}
 		return []*model.Machine{m}, ""
 	}
@@ -99,7 +97,10 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 				case "hand":
 					return []eval.HoldChoice{{ByHand: true}}, ""
 				case "centres":
-					return nil, "work between centres is not made on paper yet"
+					if on := c.centred(); len(on) > 0 {
+						return on, ""
+					}
+					return nil, "no dividing head with a footstock is here to turn it between centres"
 				}
 				return nil, r.Text + " is in no shop that was named"
 			}
@@ -111,7 +112,7 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 			}
 		}
 		if len(refs) > 0 {
-			return nil, "work held in " + refs[len(refs)-1].Path() + " is not made on paper yet"
+			return nil, "how " + refs[len(refs)-1].Path() + " stands on a mill's table is not made on paper"
 		}
 	}
 	var out []eval.HoldChoice

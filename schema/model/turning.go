@@ -63,6 +63,7 @@ type Carrier struct {
 	Thing
 	Bars  Known[[]float64]
 	Swing Known[float64]
+	Width Known[float64]
 }
 
 // SplitBush stands between jaw and work.
@@ -134,6 +135,7 @@ type DividingHead struct {
 	Taper        Known[drawing.Taper]
 	StandsUp     Known[bool]
 	Tilts        Known[[]float64]
+	TiltToNose   Known[float64]
 	Differential DifferentialGear
 	Footstock    Footstock
 }

@@ -52,7 +52,7 @@ func bendWords(k *eval.Crease) string {
 	return fmt.Sprintf("%s deg %s, inside radius %s", hundredths(math.Abs(k.Angle)*180/math.Pi), up, hundredths(k.Inside))
 }
 
-// figureAt prints a figure that was worked out, to a hundredth.
+// hundredths prints a figure that was worked out, to a hundredth.
 func hundredths(x float64) string { return model.Figure(math.Round(x*100) / 100) }
 
 // flatSizes are the outer sizes of a flat sheet, and where its bend lines and holes lie.

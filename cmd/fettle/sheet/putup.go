@@ -19,14 +19,23 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 	h := g.hold
 	if c := h.Carried; c != nil && c.Unplayed == "" {
 		put("held in", c.Choice.HeldBy())
-		put("end in the chuck", c.Choice.End.String())
-		put("stands out", length(c.Free)+" from the jaw face")
+		if c.Choice.Centres {
+			put("at the head", c.Choice.End.String()+" end")
+		} else {
+			put("end in the chuck", c.Choice.End.String())
+			put("stands out", length(c.Free)+" from the jaw face")
+		}
+		if k := c.Choice.Driver; k != nil {
+			put("turned by", k.Path()+", its tail held without slack")
+		}
 		if c.Gripped > 0 {
 			put("gripped on", gripped(c))
 		}
 		switch d := h.Choice.Divided; {
 		case d.Upright:
 			put("its axis", "upright")
+		case d.Leans():
+			put("its axis", model.Figure(d.Slope)+" degrees above the table, its free end up")
 		case d.CentreHeight().Is():
 			put("its axis", "level, "+length(d.CentreHeight().V)+" above the table")
 		}

@@ -64,7 +64,11 @@ func Milled(h *eval.Holding, k *eval.Cut) sketch.Setting {
 		s.Piece = piece.Placed(h.Pose)
 	}
 	m.views()
-	bound(&s)
+	if h.Leaning() {
+		s.Lo, s.Hi, s.Swept = h.Lo, h.Hi, true
+	} else {
+		bound(&s)
+	}
 	for i := range s.Panes {
 		s.Panes[i].Lo, s.Panes[i].Hi = s.Lo, s.Hi
 	}
@@ -88,11 +92,11 @@ func Milled(h *eval.Holding, k *eval.Cut) sketch.Setting {
 func (m *milled) views() {
 	one := sketch.Pane{View: sketch.Right, Says: "From the right", Cut: m.k != nil}
 	switch d := m.h.Choice.Divided; {
-	case d != nil && !d.Upright && m.h.Part.Round: // its axis lies along the table
+	case d != nil && !d.Upright && m.h.Carried != nil: // its axis lies along the table
 		one.View, one.Says = sketch.Front, "From the front"
 	}
 	m.s.Panes = append(m.s.Panes, one, sketch.Pane{View: sketch.Top, Says: "From above"})
-	if m.h.Choice.Divided != nil && m.h.Part.Round && !m.h.Choice.Divided.Upright {
+	if m.h.Carried != nil && !m.h.Choice.Divided.Upright {
 		m.s.Panes = append(m.s.Panes, sketch.Pane{View: sketch.Right, Says: "From the right"})
 	}
 }
@@ -210,7 +214,7 @@ func (m *milled) bounds() {
 		} else if h.Seat.Is() && h.Choice.Divided == nil {
 			reach(p, solid.Vec{m.s.Lo[0], m.s.Lo[1], -3})
 		}
-		if h.Choice.Divided != nil && i != fromEnd && h.Part.Round && !h.Choice.Divided.Upright {
+		if h.Carried != nil && i != fromEnd && !h.Choice.Divided.Upright {
 			reach(p, solid.Vec{min(m.s.Lo[0], -bodyShown), m.s.Lo[1] - jawShown/2, m.s.Lo[2] - jawShown/2})
 			p.Lo[0] = max(p.Lo[0], -40)
 			reach(p, solid.Vec{0, m.s.Hi[1] + jawShown/2, m.s.Hi[2] + jawShown/2})
@@ -268,7 +272,7 @@ func (m *milled) datum() {
 		p.Zero = []solid.Vec{at}
 		p.Tags = append(p.Tags, sketch.Tag{At: at, Words: v.words})
 	}
-	if m.h.Choice.Divided != nil && m.h.Part.Round {
+	if m.h.Carried != nil {
 		for i := range m.s.Panes {
 			m.s.Panes[i].Axis = m.axis()
 		}
@@ -277,7 +281,7 @@ func (m *milled) datum() {
 
 // axis gives two places on the line that a piece on a dividing head turns about.
 func (m *milled) axis() []solid.Vec {
-	a, b := m.h.Pose.Point(solid.Vec{-1, 0, 0}), m.h.Pose.Point(solid.Vec{1, 0, 0})
+	a, b := m.h.Line()
 	u := b.Sub(a).Unit()
 	const long = 400.0
 	return []solid.Vec{a.Sub(u.Times(long)), b.Add(u.Times(long))}
@@ -287,8 +291,11 @@ func (m *milled) axis() []solid.Vec {
 func (m *milled) lies() string {
 	h := m.h
 	words := "Up: " + h.Choice.Up.String() + ". "
-	if h.Part.Round {
+	if h.Part.Round || h.Carried != nil {
 		if c := h.Carried; c != nil {
+			if c.Choice.Centres {
+				return "Between centres: the " + c.Choice.End.String() + " end at the head."
+			}
 			return "In the chuck: " + h.Choice.Divided.Carries.End.String() + " end; it stands out " + length(c.Free) + "."
 		}
 		return words

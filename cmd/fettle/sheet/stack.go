@@ -175,7 +175,7 @@ func (m *milled) divided() {
 		if n < 2 || n > mostDivided {
 			continue
 		}
-		axis := m.h.Pose.Point(solid.Vec{})
+		axis, _ := m.h.Line()
 		r := max(m.s.Hi[1]-axis[1], m.s.Hi[2]-axis[2]) + 1.5
 		start := math.Atan2(m.tool[2]-axis[2], m.tool[1]-axis[1])
 		switch {

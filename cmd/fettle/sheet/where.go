@@ -64,7 +64,7 @@ func (m *maker) where(h *eval.Holding, k *eval.Cut, put func(a, b string)) (tabl
 // turnedOn says whether the places of an operation are made by turning the table that the piece is
 // clamped to.
 func turnedOn(h *eval.Holding, k *eval.Cut) bool {
-	return h.Choice.Divided != nil && !h.Part.Round && len(k.Choice.Index) > 0
+	return h.Choice.Divided != nil && h.Carried == nil && len(k.Choice.Index) > 0
 }
 
 // asPut is the piece as it stands before an operation, turned as for the first place of it.

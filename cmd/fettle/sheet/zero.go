@@ -27,18 +27,22 @@ func (z zero) of(v solid.Vec) solid.Vec {
 // or the side towards the column, and the top of the piece as it is; on a dividing head the free
 // end and the axis.
 func zeroOf(h *eval.Holding, k *eval.Cut, piece *solid.Piece, pose solid.Pose) zero {
-	z := zero{at: solid.Vec{piece.Extent(0, -1), piece.Extent(1, 1), piece.Extent(2, 1)}, sx: 1, sy: 1,
+	lo, hi := h.Lo, h.Hi
+	if !h.Leaning() { // else what it sweeps counts
+		lo, hi = solid.Vec{piece.Extent(0, -1)}, solid.Vec{piece.Extent(0, 1), piece.Extent(1, 1), piece.Extent(2, 1)}
+	}
+	z := zero{at: solid.Vec{lo[0], hi[1], hi[2]}, sx: 1, sy: 1,
 		names: [3]string{"its left end", "the side towards the column", "its top"}}
 	if h.Choice.Vise != nil {
 		z.names[1] = "the fixed jaw"
 	}
-	if d := h.Choice.Divided; d != nil && h.Part.Round {
-		axis := h.Pose.Point(solid.Vec{})
+	if d := h.Choice.Divided; d != nil && h.Carried != nil {
+		axis, _ := h.Line()
 		z.at[1], z.names[1] = axis[1], "its axis"
 		if d.Upright {
 			z.at[0], z.names[0] = axis[0], "its axis"
 		} else {
-			z.at[0], z.sx, z.names[0] = piece.Extent(0, 1), -1, "its free end"
+			z.at[0], z.sx, z.names[0] = hi[0], -1, "its free end"
 		}
 	}
 	st := h.Before

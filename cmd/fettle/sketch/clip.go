@@ -67,6 +67,14 @@ func (f box) clip(a, b Point) (p, q Point, ok bool) {
 	return p, q, true
 }
 
+// metal is the box round the piece; of one that leans, round what it sweeps, where that is given.
+func (s *Setting) metal() (lo, hi solid.Vec) {
+	if s.Swept {
+		return s.Lo, s.Hi
+	}
+	return extents(s.Piece)
+}
+
 // extents gives the least box round a piece.
 func extents(p *solid.Piece) (lo, hi solid.Vec) {
 	for a := range 3 {

@@ -53,6 +53,7 @@ type Pane struct {
 	View   View
 	Says   string    // what it shows
 	Lo, Hi solid.Vec // bounds of what is drawn, in the machine's frame; both null: the setting's
+	Swept  bool      // Lo and Hi are those of the piece, or of what it sweeps as it turns
 	Cut    bool      // it is a section through At
 	At     solid.Vec
 	Axis   []solid.Vec // two places on the line that the work turns about
@@ -69,6 +70,7 @@ type Setting struct {
 	Name   string
 	Piece  *solid.Piece
 	Lo, Hi solid.Vec // bounds of views that have none of their own
+	Swept  bool      // Lo and Hi are those of the piece, or of what it sweeps as it turns
 	Things []Thing
 	Panes  []Pane
 	Foot   []string // lines beneath the views

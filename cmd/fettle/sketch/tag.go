@@ -200,7 +200,7 @@ func (p *pane) amid(t *Thing) (Point, bool) {
 			others = append(others, b)
 		}
 	}
-	lo, hi := p.View.bounds(extents(p.s.Piece))
+	lo, hi := p.View.bounds(p.s.metal())
 	others = append(others, box{lo, hi})
 	best, least := Point{}, math.Inf(1)
 	size := room.hi.sub(room.lo)
