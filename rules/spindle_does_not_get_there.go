@@ -5,6 +5,7 @@ import (
 
 	"fettle/eval"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -21,7 +22,6 @@ its far places out of reach, though the way itself would be short enough. Move i
 	Trips:     exampleOnTable(40),
 	Sound:     exampleOnTable(250),
 	OnCut:     spindleDoesNotGetThere,
-	OnHold:    standsBesideTable,
 })
 
 // exampleOnTable drills a hole in a vise that stands with its middle so far from the left end of a table of
@@ -55,6 +55,9 @@ func spindleDoesNotGetThere(k *eval.Cut, a *Ask) {
 	if !ok || !ok2 || len(table) != 2 || len(travel) < 2 {
 		return
 	}
+	if standsBesideTable(k.Hold, m, table, a) {
+		return
+	}
 	spare := a.Limit("table_middle")
 	for i, ends := range [2][2]string{{"left", "along"}, {"front", "across"}} {
 		mid := table[i] / 2
@@ -78,21 +81,13 @@ func tableSpanWords(lo, hi float64) string {
 }
 
 // standsBesideTable says where the middle of a holding is written to be off the table.
-func standsBesideTable(h *eval.Holding, a *Ask) {
-	at, said := h.Work.SetUp.OnTable.Get()
-	m := h.Choice.Machine
-	if !said || len(at) != 2 || m == nil || h.Unplayed != "" {
-		return
-	}
-	table, ok := Need(a, m.Table)
-	if !ok || len(table) != 2 {
-		return
-	}
+func standsBesideTable(h *eval.Holding, m *model.Machine, table []float64, a *Ask) bool {
+	at := h.Work.SetUp.OnTable.V
 	for i, way := range []string{"from the left end of the table", "from the front of the table"} {
 		if at[i] < 0 || at[i] > table[i]+0.0005 {
 			a.Say(h.Work.SetUp.Path()+".on_table", h.Work.SetUp.OnTable.At, "the middle of the holding is to stand %s %s, and that of %s measures %s there", mm(at[i]), way, m.Path(), mm(table[i]))
-			return
+			return true
 		}
 	}
-	a.Clear(finding.Margin{}, "")
+	return false
 }

@@ -18,7 +18,6 @@ below the cut. Against a jaw, or against the face that looks up, none can stand.
 	Trips:     exampleStop(`{ against = "left", clear_of_tool = false }`),
 	Sound:     exampleStop(`{ against = "left", clear_of_tool = true }`),
 	OnCut:     stopInTheWay,
-	OnHold:    stopStandsNowhere,
 })
 
 // exampleStop mills a ledge along the front of a block that goes against a stop.
@@ -29,7 +28,7 @@ func exampleStop(stop string) string {
 func stopInTheWay(k *eval.Cut, a *Ask) {
 	st := k.Hold.Work.SetUp.Stop
 	face := st.Against.V.Face
-	if !st.Said || k.Unplayed != "" || k.Choice.Tool.Cutter == nil || !k.PassesOver(face) {
+	if !st.Said || k.Unplayed != "" || k.Choice.Tool.Cutter == nil || stopStandsNowhere(k.Hold, a) || !k.PassesOver(face) {
 		return
 	}
 	clear, ok := st.ClearOfTool.Get()
@@ -45,11 +44,12 @@ func stopInTheWay(k *eval.Cut, a *Ask) {
 	}
 }
 
-func stopStandsNowhere(h *eval.Holding, a *Ask) {
+// stopStandsNowhere says where no stop can stand against the face that is named.
+func stopStandsNowhere(h *eval.Holding, a *Ask) bool {
 	st := h.Work.SetUp.Stop
 	face := st.Against.V.Face
-	if !st.Said || h.Unplayed != "" || face == model.NoFace {
-		return
+	if face == model.NoFace {
+		return false
 	}
 	where := ""
 	switch c := &h.Choice; {
@@ -62,7 +62,8 @@ func stopStandsNowhere(h *eval.Holding, a *Ask) {
 	}
 	if where == "" {
 		a.Clear(finding.Margin{}, "")
-		return
+		return false
 	}
 	a.Say(h.Work.SetUp.Path()+".stop.against", st.Against.At, "the stop is to stand against the %s, which %s in this holding", face, where)
+	return true
 }
