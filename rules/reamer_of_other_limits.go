@@ -18,7 +18,7 @@ between other limits wants a reamer for them, an adjustable one, boring, or a sh
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
 	Deaf:      Holding | Mounting,
-	Trips:     reamedTo("8 F7"),
+	Trips:     reamedTo("8 G7"),
 	Sound:     reamedTo("8 H7"),
 	OnCut:     reamerOfOtherLimits,
 	OnTurn:    asCut(reamerOfOtherLimits),
