@@ -26,7 +26,7 @@ func foldedBy(t testing.TB, p *Part, order []int) (*Part, *State) {
 	return q, s
 }
 
-// rising says for every bend of a strip which way it rises and how far.
+// upwards says for every bend of a strip which way it rises and how far.
 func upwards(p *Part, up []bool, degrees []float64) {
 	for i, f := range p.Forms {
 		face := model.Top

@@ -507,3 +507,12 @@ fly_cutter "worm" {
   shank    = 10
   overall  = 60
 }
+
+# Bought for the ring.
+stock "ring" {
+  material  = "CW614N"
+  round     = 45
+  lengths   = [100]
+  skin      = "drawn"
+  condition = "half hard"
+}
