@@ -57,6 +57,7 @@ func TestWrittenByHand(t *testing.T) {
 	}
 	said("note = \"mind the scribed side\"", "note: mind the scribed side")
 	said("zero = \"kept\"", "zero: kept from the set-up before")
+	said("stuck_by = \"double-sided tape\"", "stuck by: double-sided tape")
 	said("moved = true", "moved: the holding has been moved")
 	said("true_to = face.back\n    within = 0.01", "set true by: face.back", "set true: to 0.01 mm")
 	said("on_table = [250, 80]", "on the table: its middle 250 mm from the left end of the table and 80 mm from its front")

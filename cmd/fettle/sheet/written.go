@@ -21,6 +21,7 @@ func asWritten(u *model.SetUp, h *eval.Holding, put func(a, b string)) {
 	if b, ok := u.Beside.Get(); ok {
 		put("lies against", b.Path())
 	}
+	put("stuck by", u.StuckBy.V)
 	if t, ok := u.TrueTo.Get(); ok {
 		put("set true by", t.Path())
 	}
