@@ -145,8 +145,10 @@ func (m *maker) setting(t *eval.PartTrace, g *group, happened map[finding.Spot]*
 	}
 	m.said(g.spot(), g.spot().Step)
 	m.steps(t, g, happened)
+	asked := map[string]bool{}
 	for _, q := range m.c.Result.Questions {
-		if q.Spot.Part == t.Part.Label && q.Spot.SetUp == g.spot().SetUp && g.spot().Step == "" {
+		if q.Spot.Part == t.Part.Label && q.Spot.SetUp == g.spot().SetUp && g.spot().Step == "" && !asked[q.Asks] {
+			asked[q.Asks] = true
 			p.add(Block{Kind: Caution, Words: "To ask at the machine: " + sentence(q.Asks)})
 		}
 	}
