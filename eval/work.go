@@ -216,13 +216,12 @@ func (p *Part) squareUp(s *model.SetUp) {
 	order := p.squareOrder(s)
 	var made []model.Face
 	for _, f := range order {
-		w := &Work{SetUp: s, Of: s, Kind: "setup", Facing: f, Spot: finding.Spot{Part: p.Label, SetUp: "square_up"}, Unplayed: misread(s.Item)}
+		w := &Work{SetUp: s, Of: s, Kind: "setup", Facing: f, Unplayed: misread(s.Item)}
+		w.Spot = finding.Spot{Part: p.Label, SetUp: "square_up", Step: "face." + f.String()} // each holding makes one face
 		w.Ends = f.Axis() == p.longest()
 		w.Guide = guide(f, made, p.longest())
 		w.Leaves = s.Leaves.On(f).Or(0)
-		spot := w.Spot
-		spot.Step = "face." + f.String()
-		w.Steps = []*Step{{Spot: spot, Kind: "operation", Work: w, Makes: []Target{{Face: f}}}}
+		w.Steps = []*Step{{Spot: w.Spot, Kind: "operation", Work: w, Makes: []Target{{Face: f}}}}
 		p.Work = append(p.Work, w)
 		made = append(made, f)
 	}
