@@ -80,7 +80,8 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 		put("diameter", mp.Item, "diameter", mp.Diameter)
 	}
 	laid := map[string][][]string{} // by feature; of the part itself ""
-	for _, l := range t.Part.Laid() {
+	all := t.Part.Laid()
+	for i, l := range all {
 		of, name := "", l.Attr
 		if l.Form != nil {
 			of, name = l.Form.Name(), l.Form.Name()+", "+l.Attr
@@ -89,7 +90,8 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 			if math.Abs(l.To-l.From) < model.Grain {
 				continue
 			}
-			name = strings.Replace(name, ", at", ", place", 1) + " along the " + [3]string{"length", "width", "height"}[l.Axis]
+			name = strings.Replace(name, ", at", ", place", 1)
+			name = strings.Replace(name, ", points", ", point", 1) + numbered(all, i) + " along the " + [3]string{"length", "width", "height"}[l.Axis]
 		}
 		laid[of] = append(laid[of], []string{name, written(l.Size), limits(eval.LimitsOf(l.Size, general, l.Of, l.Attr))})
 	}
@@ -112,6 +114,23 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 		delete(laid, f.Name())
 	}
 	return rows
+}
+
+// numbered is the number of a place among those that its feature is at, in the order written; "" of the only one.
+func numbered(all []eval.Laid, i int) string {
+	mine, n := 0, 0
+	for j, l := range all {
+		if l.Placed && l.Form == all[i].Form && l.Attr == all[i].Attr && l.Axis == all[i].Axis {
+			n++
+			if j == i {
+				mine = n
+			}
+		}
+	}
+	if n < 2 {
+		return ""
+	}
+	return fmt.Sprint(" ", mine)
 }
 
 func written(s drawing.Size) string {
