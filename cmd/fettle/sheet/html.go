@@ -38,8 +38,8 @@ figcaption{font-size:9.5pt}
 .bar{border:.3mm solid #000;height:3mm;max-width:60mm;margin:.1em 0 .5em}
 .bar i{display:block;height:100%;background:#555}
 .contents{list-style:none;padding:0;margin:.4em 0}.contents ul{padding-left:1.2em;columns:2;column-gap:8mm}.contents li{break-inside:avoid}
-.contents a{color:#000;display:inline-block;padding:.12em 0}.contents .set{list-style:circle}.contents .op{margin-left:1em;list-style:none}
-@media (max-width:120mm){.facts div{width:100%}.contents ul{columns:1}.contents a{padding:.35em 0}table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}figure.true svg{min-width:0;max-width:none;zoom:.8}.step dt{font-size:9pt}.made{margin-left:1em}}
+.contents a{color:#000;line-height:1.65}.contents .set{list-style:circle}.contents .op{margin-left:1em;list-style:none}
+@media (max-width:120mm){.facts div{width:100%}.contents ul{columns:1}.contents a{line-height:2.1}table{display:block;overflow-x:auto}figure svg{min-width:150mm}figure.small{width:49%}figure.small svg{min-width:0}figure.true svg{min-width:0;max-width:none;zoom:.8}.step dt{font-size:9pt}.made{margin-left:1em}}
 @media print{body{font-size:9.5pt;line-height:1.25}td,th{padding:.08em .4em}.contents{display:none}.step:has(+figure),.step:has(+table){break-after:avoid}.start{break-inside:avoid}h2+p,p:has(+table),p:has(+.bar){break-after:avoid}figure{overflow:visible}figure svg{max-height:105mm}figure.true svg{max-height:none;max-width:none}body{margin:0;padding:0 .3mm;max-width:none}.part{break-before:page}h2{break-after:avoid}}
 @page{margin:12mm}
 `
