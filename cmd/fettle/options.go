@@ -112,3 +112,35 @@ func (o *options) set(name, value string, given bool) error {
 	}
 	return nil
 }
+
+// words reads the flags and the one folder that stand behind a verb, in any order; a flag's value may stand
+// behind it or after an equals sign. set takes a flag; only says what the verb does with one recipe.
+func words(args []string, only string, set func(name, value string) error) (folder string, help bool, err error) {
+	said := map[string]bool{}
+	for len(args) > 0 {
+		word := args[0]
+		args = args[1:]
+		if word == "--help" {
+			return "", true, nil
+		}
+		if !strings.HasPrefix(word, "-") {
+			if folder != "" {
+				return "", false, fmt.Errorf("%s; %q and %q were given", only, folder, word)
+			}
+			folder = word
+			continue
+		}
+		name, value, given := strings.Cut(word, "=")
+		if !given && len(args) > 0 {
+			value, args = args[0], args[1:]
+		}
+		if said[name] {
+			return "", false, fmt.Errorf("%s is given twice", name)
+		}
+		said[name] = true
+		if err := set(name, value); err != nil {
+			return "", false, err
+		}
+	}
+	return folder, false, nil
+}

@@ -118,31 +118,9 @@ func stale(name string, c *report.Checked, out, errs io.Writer) int {
 
 func sheetWords(args []string) (o sheetOptions, err error) {
 	o.format = "html"
-	said := map[string]bool{}
-	for len(args) > 0 {
-		word := args[0]
-		args = args[1:]
-		if word == "--help" {
-			return sheetOptions{help: true}, nil
-		}
-		if !strings.HasPrefix(word, "-") {
-			if o.folder != "" {
-				return o, fmt.Errorf("a sheet is made of one recipe; %q and %q were given", o.folder, word)
-			}
-			o.folder = word
-			continue
-		}
-		name, value, given := strings.Cut(word, "=")
-		if !given && len(args) > 0 {
-			value, args = args[0], args[1:]
-		}
-		if said[name] {
-			return o, fmt.Errorf("%s is given twice", name)
-		}
-		said[name] = true
-		if err := o.set(name, value); err != nil {
-			return o, err
-		}
+	o.folder, o.help, err = words(args, "a sheet is made of one recipe", o.set)
+	if o.help || err != nil {
+		return o, err
 	}
 	if strings.TrimSpace(o.folder) == "" {
 		return o, fmt.Errorf("name the folder of a recipe: fettle sheet recipes/first --out clamp.html")

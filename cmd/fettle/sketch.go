@@ -86,31 +86,9 @@ func dryRun(recipe, shop string) (t *eval.Trace, told bool, err error) {
 }
 
 func sketchWords(args []string) (o sketchOptions, err error) {
-	said := map[string]bool{}
-	for len(args) > 0 {
-		word := args[0]
-		args = args[1:]
-		if word == "--help" {
-			return sketchOptions{help: true}, nil
-		}
-		if !strings.HasPrefix(word, "-") {
-			if o.folder != "" {
-				return o, fmt.Errorf("sketch draws from one recipe; %q and %q were given", o.folder, word)
-			}
-			o.folder = word
-			continue
-		}
-		name, value, given := strings.Cut(word, "=")
-		if !given && len(args) > 0 {
-			value, args = args[0], args[1:]
-		}
-		if said[name] {
-			return o, fmt.Errorf("%s is given twice", name)
-		}
-		said[name] = true
-		if err := o.set(name, value); err != nil {
-			return o, err
-		}
+	o.folder, o.help, err = words(args, "sketch draws from one recipe", o.set)
+	if o.help || err != nil {
+		return o, err
 	}
 	switch {
 	case strings.TrimSpace(o.folder) == "":
