@@ -155,3 +155,22 @@ func (j *Joint) Owned() []*model.Screws {
 	}
 	return out
 }
+
+// Driver is the key or blade that the screw of a joint takes: as the shop says of its screws, else of the
+// standard of their head; "" where neither says.
+func (j *Joint) Driver() string {
+	s := j.Screw
+	if s == nil || !s.Thread.Is() {
+		return ""
+	}
+	for _, x := range j.Owned() {
+		if x.Driver.Is() && (s.Length == 0 || !x.Lengths.Is() || x.Lengths.V.Has(s.Length)) {
+			return x.Driver.V
+		}
+	}
+	th := s.Thread.V
+	if key, across, ok := handbook.Driver(s.Model.Head.V, th.Diameter); ok && th.Series == "M" {
+		return key + ", " + model.Figure(across) + " mm"
+	}
+	return ""
+}

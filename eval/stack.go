@@ -182,22 +182,8 @@ func (s *Stack) shankStack(t Pick, mounts []Mount) {
 	}
 	d := s.Diameter.V
 	out := s.Out.Or(0)
-	flutes := min(s.Flutes.Or(out), out)
-	s.round("the cutting part of "+t.Path(), t.Cutter.Item, 0, flutes, s.Diameter, true)
-	if undercutter(t.Cutter) && flutes < out {
-		end := min(t.Cutter.Reach.Or(out), out)
-		s.round("the neck of "+t.Path(), t.Cutter.Item, flutes, end, t.Cutter.Neck, false)
-		flutes = end
-	}
-	if flutes < out {
-		shank := s.Shank
-		if t.Cutter.Neck.Is() && !undercutter(t.Cutter) {
-			shank = t.Cutter.Neck
-		}
-		if !shank.Is() && t.Cutter.Kind != "end_mill" && t.Cutter.Kind != "slot_drill" {
-			shank = model.Sure(d)
-		}
-		s.round("the shank of "+t.Path(), t.Cutter.Item, flutes, out, shank, false)
+	if !s.centreDrill(t, out) {
+		s.plainShank(t, d, out)
 	}
 	top := out
 	for i := len(mounts) - 1; i >= 0; i-- {
@@ -224,6 +210,27 @@ func (s *Stack) shankStack(t Pick, mounts []Mount) {
 	}
 	if !s.Out.Is() {
 		s.Reach = model.Lacking[float64](s.Out.Missing())
+	}
+}
+
+// plainShank builds the cutting part of a tool and its shank up to the face of what holds it.
+func (s *Stack) plainShank(t Pick, d, out float64) {
+	flutes := min(s.Flutes.Or(out), out)
+	s.round("the cutting part of "+t.Path(), t.Cutter.Item, 0, flutes, s.Diameter, true)
+	if undercutter(t.Cutter) && flutes < out {
+		end := min(t.Cutter.Reach.Or(out), out)
+		s.round("the neck of "+t.Path(), t.Cutter.Item, flutes, end, t.Cutter.Neck, false)
+		flutes = end
+	}
+	if flutes < out {
+		shank := s.Shank
+		if t.Cutter.Neck.Is() && !undercutter(t.Cutter) {
+			shank = t.Cutter.Neck
+		}
+		if !shank.Is() && t.Cutter.Kind != "end_mill" && t.Cutter.Kind != "slot_drill" {
+			shank = model.Sure(d)
+		}
+		s.round("the shank of "+t.Path(), t.Cutter.Item, flutes, out, shank, false)
 	}
 }
 

@@ -74,6 +74,10 @@ func (t *Throat) Floor() float64 { return t.Drive.WheelRoot / 2 }
 // Reach is the radius, about the worm's axis, of the floor of the gaps.
 func (t *Throat) Reach() float64 { return t.Drive.Centre - t.Floor() }
 
+// Deep is how far the floor of the gaps lies beyond the hollow, about the worm's axis: so far the edge of a
+// tool that leaves both stands out of what carries it.
+func (t *Throat) Deep() float64 { return t.Reach() - t.Drive.ThroatRadius }
+
 // tip is how far from the axis the hollow leaves the tips, so far aside of the middle of the rim.
 func (t *Throat) tip(aside float64) float64 {
 	r := t.Drive.ThroatRadius

@@ -335,13 +335,13 @@ func (k *Turn) onIt(w *Turning) {
 	if f.Feature.Kind == "knurl" {
 		word = "knurled"
 	}
-	w.Final = true
+	w.Final = !(k.leaves() > 0 && f.Feature.Kind == "thread") // a split die opened, or passes left over
 	fs := k.Part.change(k.After, f)
 	w.Done = fs.Finished
 	if !l.Inside {
 		k.After.Profile = k.Before.Profile.marked(l.X0, l.X1, func(z *Zone) { z.Spoilt, z.By = word, k.Spot })
 	}
-	k.done(fs, f.Diameter.Or(2*l.R0), true)
+	k.done(fs, f.Diameter.Or(2*l.R0), w.Final)
 	fs.Threaded = word == "threaded"
 }
 

@@ -49,6 +49,9 @@ func instrumentCannotReach(m *eval.Measurement, a *Ask) {
 	switch {
 	case m.Faces[0] != model.NoFace && m.With.Kind == "micrometer":
 		deep, what = nearestEdge(m), m.With.Reach
+	case m.With.Kind == "plug_gauge" && m.Inside && !m.Depth && m.Form != nil && m.Deep > 0:
+		plugTooShort(m, a)
+		return
 	case m.Faces[0] != model.NoFace && m.With.Kind == "caliper":
 		deep, what = nearestEdge(m), m.With.Jaws
 	default:
@@ -70,6 +73,23 @@ func instrumentCannotReach(m *eval.Measurement, a *Ask) {
 		return
 	}
 	a.Clear(Bound(deep, reach, "mm"), "the reach of "+m.With.Path())
+}
+
+// plugTooShort says so where a plug gauge tries only the beginning of a hole. From both sides of a through
+// hole it may try half of it each.
+func plugTooShort(m *eval.Measurement, a *Ask) {
+	deep := m.Deep
+	if m.Form.Through {
+		deep /= 2
+	}
+	l, ok := m.With.Length.Get()
+	if !ok || deep <= l+0.0005 {
+		a.Clear(finding.Margin{}, "")
+		return
+	}
+	f := a.Say(m.With.Path()+".length+"+m.Name, m.Place("with", "size"), "%s goes in %s, and the hole is %s deep: %s of it stay untried", m.With.Path(), mm(l), mm(round(m.Deep)), mm(round(m.Deep-l*m.Deep/deep)))
+	f.Margin = Bound(round(deep), l, "mm")
+	f.Also = []finding.Note{{Place: m.With.Length.At, Says: "how far it goes in"}}
 }
 
 // nearestEdge is how far in from the nearest edge of the face the written place lies; 0

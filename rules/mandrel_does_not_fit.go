@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fettle/eval"
+	"fettle/schema/drawing"
 	"fettle/schema/finding"
 	"fettle/schema/model"
 )
@@ -56,6 +57,9 @@ func mandrelDoesNotFit(h *eval.Chucking, a *Ask) {
 		return
 	}
 	kind, ok := Need(a, m.Sort)
+	if ok && nutDoesNotPass(h, m, kind, a) {
+		return
+	}
 	if ok && kind == "screwed" {
 		onScrewed(h, m, a)
 		return
@@ -98,7 +102,7 @@ func onScrewed(h *eval.Chucking, m *model.Mandrel, a *Ask) {
 			continue
 		}
 		if filled(t).Same(filled(thread)) {
-			a.Clear(finding.Margin{}, "")
+			onShoulder(h, m, thread, a)
 			return
 		}
 		has = f.Name() + " is " + t.String()
@@ -108,4 +112,38 @@ func onScrewed(h *eval.Chucking, m *model.Mandrel, a *Ask) {
 	}
 	f := a.Say(m.Path()+".thread+"+h.Part.Label, h.Place("hold"), "%s holds by %s, and %s", m.Path(), thread, has)
 	f.Also = []finding.Note{{Place: m.Thread.At, Says: "its thread"}}
+}
+
+// onShoulder asks whether work that is screwed on finds the shoulder that it is to stand against.
+func onShoulder(h *eval.Chucking, m *model.Mandrel, thread drawing.Thread, a *Ask) {
+	if d := m.Shoulder.V; m.Shoulder.Is() && d <= thread.Diameter+0.0005 {
+		f := a.Say(m.Path()+".shoulder+"+h.Part.Label, h.Place("hold"), "%s is to stand against the shoulder of %s, and that is ⌀%s mm, no larger than its thread, %s", h.Part.Label, m.Path(), figure(d), thread)
+		f.Also = []finding.Note{{Place: m.Shoulder.At, Says: "its shoulder"}}
+		return
+	}
+	a.Clear(finding.Margin{}, "")
+}
+
+// nutDoesNotPass says that a nut holds no work on a mandrel: it does not go on the mandrel's own thread, or
+// the end that it goes on is thicker than the bore that must pass over it.
+func nutDoesNotPass(h *eval.Chucking, m *model.Mandrel, kind string, a *Ask) bool {
+	nut, ok := m.Nut.Get()
+	if !ok || kind == "glue" {
+		return false
+	}
+	thread, own := m.Thread.Get()
+	says := ""
+	switch {
+	case own && kind == "screwed" && !filled(thread).Same(filled(nut)) && nut.Diameter > thread.Diameter-model.Grain:
+		says = "the nut of " + m.Path() + " goes on " + nut.String() + ", and work with a thread of " + thread.String() + " does not pass over that"
+	case own && kind != "screwed" && !filled(thread).Same(filled(nut)):
+		says = "the nut of " + m.Path() + " is " + nut.String() + ", and its thread is " + thread.String()
+	case kind != "screwed" && h.Gripped > 0 && nut.Diameter > h.Gripped+0.0005:
+		says = "the nut of " + m.Path() + " goes on " + nut.String() + ", and the bore of " + h.Part.Label + ", ⌀" + mm(round(h.Gripped)) + ", does not pass over that"
+	default:
+		return false
+	}
+	f := a.Say(m.Path()+".nut+"+h.Part.Label, h.Place("hold"), "%s", says)
+	f.Also = []finding.Note{{Place: m.Nut.At, Says: "its nut"}}
+	return true
 }

@@ -97,6 +97,10 @@ func holdChoices(h *eval.Holding) []Choice {
 	if c.Vise != nil && !s.Hold.Is() {
 		add("hold", c.Vise.Path(), "the first that passes")
 	}
+	if c.Clamps != nil && !s.Hold.Is() {
+		add("hold", c.Clamps.Path(), "the first that passes")
+	}
+	dividedChoices(h, add)
 	if h.Work.Facing != model.NoFace || !s.Up.Is() {
 		add("up", c.Up.String(), "the face that is worked")
 	}
@@ -119,6 +123,7 @@ func holdChoices(h *eval.Holding) []Choice {
 			add("parallels", "none", "the piece sits on the bed")
 		}
 	}
+	pairWritten(h, add)
 	if f, ok := h.Fixed.Get(); ok && f.Touches {
 		add("grip", model.Figure(f.Grip)+" mm", "worked out from the jaws and what is under the piece")
 	}
@@ -141,9 +146,11 @@ func cutChoices(k *eval.Cut) []Choice {
 	if !(s != nil && (s.By.Is() || s.Tool.Is()) || set.Tool.Is()) {
 		add("by", c.By, "what its kind calls for")
 	}
-	if !(s != nil && s.Tool.Is() || set.Tool.Is()) || len(s1(s)) > 0 && !s1(s)[0].Has && c.Tool.Path() != s1(s)[0].Path() {
+	if !(s != nil && s.Tool.Is() || set.Tool.Is()) {
 		add("tool", c.Tool.Path(), "the first that passes")
 	}
+	memberChoice(s, set, c.Tool, add)
+	mountChoice(s, set, c.Mounts, add)
 	if !(s != nil && s.Holder.Is() || set.Holder.Is()) && len(c.Mounts) > 0 {
 		names := ""
 		for i, m := range c.Mounts {

@@ -28,15 +28,11 @@ func chuckChoices(h *eval.Chucking) []Choice {
 	if line := h.TurnsOn(); line != "" && !h.LineSaid() {
 		add("turns about", line, "no step of this set-up says a line: the middle")
 	}
-	switch {
-	case c.Centres, c.Faceplate != nil:
-	case !s.StickOut.Is() && !c.Gripped:
-		add("stick-out", model.Figure(h.Free)+" mm", "the least that all its work needs")
-	case !s.StickOut.Is():
-		add("stick-out", model.Figure(h.Free)+" mm", "worked out from the grip")
-	case h.JawLength.Is():
-		add("grip", model.Figure(h.Contact)+" mm", "worked out from the stick-out")
+	colletChoice(s.Hold.V, c, add)
+	if v, ok := h.Carrier(); ok && c.Centres && !s.Driver.Is() {
+		add("driver", v.Path(), "the first that goes on the work")
 	}
+	gripChoice(h, add)
 	return out
 }
 
@@ -53,6 +49,8 @@ func turnChoices(k *eval.Turn) []Choice {
 	if !pinned && c.Tool.Cutter != nil {
 		add("tool", c.Tool.Path(), "the first that passes")
 	}
+	memberChoice(s, set, c.Tool, add)
+	mountChoice(s, set, c.Mounts, add)
 	if !s.Holder.Is() && !set.Holder.Is() {
 		names := ""
 		for i, m := range c.Mounts {

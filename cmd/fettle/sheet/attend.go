@@ -79,19 +79,29 @@ func clampedBy(c *model.Clamps, put func(a, b string)) {
 	put("bolted with", strings.Join(s, ", "))
 }
 
-// byHand says what a tap or hand reamer is turned with: the first wrench that is here.
-func byHand(shop *model.Shop, c *model.Cutter, hand bool, put func(a, b string)) {
-	if c == nil || !hand || c.Kind != "tap" && c.Kind != "reamer" {
+// byHand says what a tap or hand reamer is turned with, and how a split die is set.
+func byHand(shop *model.Shop, t eval.Pick, hand bool, put func(a, b string)) {
+	c := t.Cutter
+	if c == nil || !hand {
 		return
 	}
-	for _, h := range shop.Holders {
-		if h.Kind == "tap_wrench" && h.Here() {
-			s := h.Path()
-			if h.Swing.Is() {
-				s += ", whose handle sweeps ⌀" + model.Figure(h.Swing.V) + " mm"
-			}
-			put("turned with", s)
+	switch c.Kind {
+	case "tap", "reamer":
+		h := eval.Wrench(shop, t)
+		if h == nil {
 			return
+		}
+		s := h.Path()
+		if h.Swing.Is() {
+			s += ", whose handle sweeps ⌀" + model.Figure(h.Swing.V) + " mm"
+		}
+		put("turned with", s)
+	case "die":
+		switch {
+		case c.Split.V:
+			put("the die", "is split: open it for the first cut, then close it until a nut or the mate goes on")
+		case c.Split.Is():
+			put("the die", "is not split: it cuts its one size")
 		}
 	}
 }

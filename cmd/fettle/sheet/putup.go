@@ -128,6 +128,7 @@ func (m *maker) chucked(c *eval.Chucking, put func(a, b string)) {
 	if c.Choice.Between != "" {
 		put("between jaws and work", c.Choice.Between)
 	}
+	onMandrel(c, put)
 	u := c.Work.SetUp
 	stop(&u.Stop, put)
 	asWritten(u, nil, put)
@@ -141,4 +142,25 @@ func (m *maker) chucked(c *eval.Chucking, put func(a, b string)) {
 	}
 	put("cross slide", m.crossSlide(c.Choice.Machine))
 	lathed(c, put)
+}
+
+// onMandrel says how work sits on a mandrel that has a thread, a shoulder or a nut.
+func onMandrel(c *eval.Chucking, put func(a, b string)) {
+	m := c.Choice.Mandrel
+	if m == nil {
+		return
+	}
+	against := ""
+	if m.Shoulder.Is() {
+		against = ", up to the shoulder of ⌀" + model.Figure(m.Shoulder.V) + " mm; see that no chip lies between"
+	}
+	switch {
+	case m.Sort.V == "screwed" && m.Thread.Is():
+		put("screwed on", m.Thread.V.String()+against)
+	case against != "":
+		put("pushed on", strings.TrimPrefix(against, ", "))
+	}
+	if c.NutAtEnd() {
+		put("clamped by", "the nut "+m.Nut.V.String()+" on the free end")
+	}
 }

@@ -34,7 +34,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 	if k.Stack.Out.Is() && (k.Choice.Out > 0 || k.Stack.OutKnown()) {
 		put("tool out", model.Figure(k.Stack.Out.V)+" mm")
 	}
-	byHand(&m.c.Build.Shop, k.Choice.Tool.Cutter, k.Choice.ByHand, put)
+	byHand(&m.c.Build.Shop, k.Choice.Tool, k.Choice.ByHand, put)
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))
 	passes, cuts := k.Passes()
 	oil, _ := k.Oil()

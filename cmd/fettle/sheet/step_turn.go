@@ -32,7 +32,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 	if k.Choice.Post != nil {
 		put("in", k.Choice.Post.Path())
 	}
-	byHand(&m.c.Build.Shop, k.Choice.Tool.Cutter, k.Choice.ByHand, put)
+	byHand(&m.c.Build.Shop, k.Choice.Tool, k.Choice.ByHand, put)
 	put("speed", speed(k.Choice.Speed, k.Choice.Reverse))
 	passes, cuts := k.Passes()
 	oil, _ := k.Oil()

@@ -32,6 +32,9 @@ func (m *maker) tray(parts []*eval.PartTrace) {
 			t.moment(&p.Moments[i])
 		}
 	}
+	for _, j := range m.c.Result.Trace.Joints {
+		t.driver(j)
+	}
 	m.page.heading(2, "tray", "To lay out, in order of use")
 	m.page.table([]string{"", "thing", "for", "first at", ""}, t.rows)
 }
@@ -114,5 +117,15 @@ func (t *tray) chucked(c *eval.Chucking) {
 		case s.Item != nil:
 			t.put("supports the work", s.Item.Path(), c.Spot, false)
 		}
+	}
+}
+
+// driver puts what a screw is driven with: as the shop says of its screws, else of the standard of their head.
+func (t *tray) driver(j *eval.Joint) {
+	if j.Screw == nil || j.Unplayed != "" {
+		return
+	}
+	if by := j.Driver(); by != "" {
+		t.put("drives "+j.Screw.Thread.V.String()+" screws", by, j.Spot, false)
 	}
 }

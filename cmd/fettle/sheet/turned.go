@@ -95,17 +95,45 @@ func (t *turned) grip() {
 		t.plain = append(t.plain, "collet")
 		put(sketch.Thing{Name: h.Choice.HeldBy() + ", its face", Shape: solid.Cylinder(solid.Vec{-bodyShown, 0, 0}, solid.Vec{0, 0, 0}, h.Gripped/2+5)})
 	case c.Mandrel != nil && h.Gripped > 0:
-		lo, hi := t.s.Lo[0]-15, t.s.Hi[0]+15
-		if l, ok := c.Mandrel.Length.Get(); ok {
-			mid := (t.s.Lo[0] + t.s.Hi[0]) / 2
-			lo, hi = mid-l/2, mid+l/2
-		}
-		put(sketch.Thing{Name: c.Mandrel.Path(), Shape: solid.Cylinder(solid.Vec{lo, 0, 0}, solid.Vec{hi, 0, 0}, h.Gripped/2)})
+		t.mandrel()
 	case c.Centres:
 		put(sketch.Thing{Name: "centre in the headstock", Shape: centrePoint(0, -1)})
 		t.plain = append(t.plain, "centre of 60 degrees")
 	}
 }
+
+// mandrel stands a mandrel in the bore, with its shoulder and its nut.
+func (t *turned) mandrel() {
+	h, m := t.h, t.h.Choice.Mandrel
+	put := func(name string, lo, hi, r float64) {
+		t.s.Things = append(t.s.Things, sketch.Thing{Name: name, Shape: solid.Cylinder(solid.Vec{lo, 0, 0}, solid.Vec{hi, 0, 0}, r)})
+		for i := range t.s.Panes {
+			reach(&t.s.Panes[i], solid.Vec{lo, 0, 0})
+			reach(&t.s.Panes[i], solid.Vec{hi, 0, 0})
+		}
+	}
+	held, free := t.s.Lo[0], t.s.Hi[0]
+	lo, hi := held-15, free+15
+	if l, ok := m.Length.Get(); ok {
+		mid := (held + free) / 2
+		lo, hi = mid-l/2, mid+l/2
+	}
+	d, shouldered := m.Shoulder.Get()
+	shouldered = shouldered && d > h.Gripped
+	if shouldered {
+		lo, hi = held, max(held+m.Length.Or(0), 0)
+		put(m.Path()+", its shoulder", held-shoulderShown, held, d/2)
+	}
+	if nut := m.Nut.V; h.NutAtEnd() {
+		hi = free + 1.2*nut.Diameter
+		put("nut "+nut.String(), free, free+0.8*nut.Diameter, 0.85*nut.Diameter) // the proportions of common nuts
+		t.plain = append(t.plain, "nut")
+	}
+	put(m.Path(), lo, hi, h.Gripped/2)
+}
+
+// shoulderShown is how much of a mandrel behind its shoulder is drawn, mm.
+const shoulderShown = 8.0
 
 // centrePoint is a centre of 60 degrees with its point at a place of the axis, drawn plain.
 func centrePoint(x, side float64) solid.Shape {
