@@ -23,6 +23,14 @@ type GapSection struct {
 	Ratchet     bool
 }
 
+// Section is the section of the gaps of a form whose sides are not upright; nil where they are, or it has none.
+func (f *Form) Section() *GapSection {
+	if f == nil || f.Tooth == nil {
+		return nil
+	}
+	return f.Tooth.Section
+}
+
 // Included is the angle between the two sides, degrees: what an angle cutter for the gap has.
 func (s *GapSection) Included() float64 {
 	return s.lean(0) + s.lean(1)
