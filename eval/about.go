@@ -53,7 +53,7 @@ func (p *Part) axisOf(t Target) (Axis, bool) {
 		return Axis{}, true
 	case f == nil:
 		return Axis{}, false
-	case f.Lathe != nil, f.KeyBore != nil:
+	case f.Lathe != nil, f.KeyBore != nil, f.Tooth != nil && f.Tooth.Inside:
 		return f.About, !f.several()
 	case f.Kind() == "hole" && len(f.Mouths) == 1 && f.Into.Face != model.NoFace && (!p.Round || f.Into.Face.Axis() == 0):
 		return AxisAt(f.Into.Face.Axis(), f.Mouths[0]), true

@@ -45,6 +45,13 @@ func (p *Part) besideShape(f *Form) bool {
 	case "graduations":
 		p.scaleShape(f)
 		return true
+	case "teeth":
+		if inBore(f.Feature) {
+			p.teethShape(f)
+		} else {
+			f.later("racks are not made on paper yet")
+		}
+		return true
 	case "chamfer", "radius":
 		return p.turnedEdge(f)
 	default:

@@ -10,7 +10,8 @@ import (
 )
 
 // Bent sheet is drawn folded, and its legs are measured over their outsides: along an axis the part is as
-// long as all its legs together, each to the outside of the next. The sheet that they are folded from is
+// long as all its legs together, each to the outside of the next; at a bend over 90 degrees to the outermost
+// place of the bend (solid.Setback). The sheet that they are folded from is
 // shorter: a bend takes up less of it than the two outsides that meet at it count.
 
 // FlatSheet is the flat sheet along one axis of a part with bends across it, mm.
@@ -26,7 +27,7 @@ type Fold struct {
 	Form    *Form
 	At      float64              // the outside of the leg, along the axis
 	Inside  model.Known[float64] // its radius
-	Setback model.Known[float64] // outside corner to where a leg is straight
+	Setback model.Known[float64] // from where a leg is measured to, to where it is straight
 	Takes   model.Known[float64] // sheet less than the outsides count
 	Leg     [2]float64           // outsides of the legs on the lower and the higher side
 }
@@ -111,8 +112,8 @@ func (p *Part) fold(f *Form, at float64) Fold {
 	switch share, ok := handbook.BendShare(o.Inside.V, t); {
 	case !o.Inside.Is():
 		o.Takes = model.Lacking[float64](o.Inside.Missing())
-	case !(deg > 0) || deg > 90: // over a square corner the outsides have no common point to be measured to
-		o.Takes = model.Lacking[float64]([]model.Lack{{Fact: m.Item.Path() + ".angle (from where the legs of a bend over 90 degrees are measured)", At: m.Item.At}})
+	case !turnsSheet(deg):
+		o.Takes = model.Lacking[float64]([]model.Lack{{Fact: m.Item.Path() + ".angle", At: m.Item.At}})
 	case m.Allowance.Is():
 		o.Takes = model.Sure(2*o.Setback.V - m.Allowance.V)
 	case !ok:
@@ -122,6 +123,9 @@ func (p *Part) fold(f *Form, at float64) Fold {
 	}
 	return o
 }
+
+// turnsSheet says whether sheet is bent by so many degrees: up to 180, a hem, both ends in.
+func turnsSheet(degrees float64) bool { return degrees > 0 && degrees <= 180 }
 
 // leastInside is the inside radius that is chosen where none is written: the least that the handbook allows
 // for the metal as it is bent.

@@ -6,7 +6,7 @@ import (
 	"fettle/schema/model"
 )
 
-// A square bend is folded over the edge of what holds the sheet: the jaws of a bench vise, or a bar beside
+// A square bend, and the first 90 degrees of one that goes farther, is folded over the edge of what holds the sheet: the jaws of a bench vise, or a bar beside
 // them. One of the two legs that meet at it is held, the other is turned over the edge. What was folded
 // before must find room there:
 //
@@ -16,7 +16,11 @@ import (
 //   - walls across both ends of the bend stand beside the jaws, which must be no wider than the room
 //     between them. Beside one wall alone the sheet is slid along.
 //
-// Either leg may be the one that is held. Bends that are not square are not asked about.
+// A leg that is folded over 90 degrees leans in over the jaw, and leaves less room at its tip. One that is folded
+// right back, a hem, lies on the leg that it was folded from: it stands in nobody's way, and goes between the
+// jaws with it. What goes over 90 degrees is taken out of the jaws then and closed by itself (common practice).
+//
+// Either leg may be the one that is held. Bends of less than 90 degrees are not asked about.
 
 // FoldRoom is what a bend finds folded already, for one choice of the leg that is held.
 type FoldRoom struct {
@@ -39,7 +43,7 @@ type FoldOver struct {
 	Constrains bool // whether anything that is folded already stands in either way
 }
 
-// FoldsOver lists the square bends in the order in which benches fold them.
+// FoldsOver lists the bends of 90 degrees and more in the order in which benches fold them.
 func (p *Part) FoldsOver() (out []FoldOver) {
 	w := p.Flat
 	if w == nil {
@@ -70,38 +74,57 @@ func (p *Part) FoldsOver() (out []FoldOver) {
 	return out
 }
 
-func (k *Crease) square() bool { return math.Abs(math.Abs(k.Angle)-math.Pi/2) < 1e-9 }
+// squarely says whether a bend goes through a right angle, or just to it.
+func (k *Crease) squarely() bool { return math.Abs(k.Angle) > math.Pi/2-1e-9 }
+
+// hem says whether a bend folds its leg right back.
+func (k *Crease) hem() bool { return math.Abs(k.Angle) > math.Pi-1e-9 }
+
+// inset is how far inwards of the outermost place of a bend the leg beyond it reaches, that leg being so long:
+// of a square bend the thickness.
+func (k *Crease) inset(long, thick float64) float64 {
+	sin, cos := math.Sincos(math.Abs(k.Angle))
+	return k.Inside + thick - k.Inside*sin + long*max(0, -cos)
+}
 
 // over works out what a bend finds folded already.
 func (w *Folding) over(p *Part, k *Crease, made []bool) (FoldOver, bool) {
 	o := FoldOver{Form: k.Form}
-	if !k.square() {
+	if !k.squarely() {
 		return o, false
 	}
 	for _, held := range [2]int{k.Far, k.Near} {
 		turned := k.Near + k.Far - held
 		r := FoldRoom{Held: held}
+		in := 0.0 // what walls across both ends lean in
 		for i := range w.Bends {
 			b := &w.Bends[i]
 			if !made[i] || b == k {
 				continue
 			}
+			outer := b.Far
+			if b.Far == turned || b.Far == held {
+				outer = b.Near
+			}
+			long := w.Legs[outer].Hi[b.Axis] - w.Legs[outer].Lo[b.Axis]
 			switch of := b.Near == held || b.Far == held; {
-			case !b.square():
+			case !b.squarely():
 				return o, false
+			case b.hem():
 			case b.Axis == k.Axis && of:
 				r.Flat = b.Form
 			case b.Axis == k.Axis && (b.Near == turned || b.Far == turned) && b.Angle*k.Angle > 0:
-				r.Behind, r.Thick = b.Form, math.Abs(b.At-k.At)-2*p.Size[2]
+				r.Behind, r.Thick = b.Form, math.Abs(b.At-k.At)-b.inset(long, p.Size[2])-p.Size[2]
 			case b.Axis != k.Axis && (of || (b.Near == turned || b.Far == turned) && b.Angle*k.Angle > 0):
 				r.Walls[(1+int(b.Sign))/2] = b.Form
+				in += b.inset(long, p.Size[2])
 			}
 		}
 		if r.Walls[0] == nil || r.Walls[1] == nil {
 			r.Walls = [2]*Form{}
 		} else {
 			l := w.Legs[0]
-			r.Wide = l.Over[2*(1-k.Axis)+1] - l.Over[2*(1-k.Axis)] - 2*p.Size[2]
+			r.Wide = l.Over[2*(1-k.Axis)+1] - l.Over[2*(1-k.Axis)] - in
 		}
 		o.Constrains = o.Constrains || r.Flat != nil || r.Behind != nil || r.Walls[0] != nil
 		o.Rooms = append(o.Rooms, r)

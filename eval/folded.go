@@ -13,7 +13,8 @@ import (
 // its base, the longest leg along either axis, in which that lies as it is drawn; every other leg is turned
 // about the line in which the outsides of two legs would meet. Since legs are measured to that very line, a
 // leg's own frame is always the drawing's: turned about the line where it is folded, shifted by what the bend
-// takes where it is not yet.
+// takes where it is not yet. At a bend over 90 degrees either leg is measured to the outermost place of the
+// bend, as that leg lies (solid.Setback): a leg is shifted besides from the one place to the other (solid.Apart).
 //
 // The work begins on the flat sheet. A bench that makes a bend folds it (fold): the legs are carried with
 // what was cut in them, what is cut across a bend is carried as it is on the bend's middle line, and later
@@ -124,7 +125,7 @@ func (p *Part) flatOr(q *Part) *Part {
 		return p.Flat.Part
 	}
 	for _, f := range p.Forms {
-		if f.Feature.Kind == "bend" && why != "" {
+		if f.Feature.Kind == "bend" && why != "" && f.Later {
 			f.later("the sheet stays flat on paper, and it is judged as it is written: " + why)
 		}
 	}

@@ -126,19 +126,75 @@ func (t *PartTrace) FaceAtEnd(f model.Face) FaceState {
 // envelope is the room of the folded part as it is drawn.
 func (w *Folding) envelope(drawn *Part, b *Bent) (lo, hi solid.Vec) {
 	lo, hi = solid.Vec{math.Inf(1), math.Inf(1), math.Inf(1)}, solid.Vec{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
-	for i, l := range w.Legs {
-		for _, x := range []float64{l.Over[0], l.Over[1]} {
-			for _, y := range []float64{l.Over[2], l.Over[3]} {
+	put := func(v solid.Vec) {
+		for a := range 3 {
+			lo[a], hi[a] = min(lo[a], v[a]), max(hi[a], v[a])
+		}
+	}
+	for i := range w.Legs {
+		over := w.overTo(b, i)
+		for _, x := range []float64{over[0], over[1]} {
+			for _, y := range []float64{over[2], over[3]} {
 				for _, z := range []float64{0, drawn.Size[2]} {
-					v := b.Poses[i].Point(solid.Vec{x, y, z})
-					for a := range 3 {
-						lo[a], hi[a] = min(lo[a], v[a]), max(hi[a], v[a])
-					}
+					put(b.Poses[i].Point(solid.Vec{x, y, z}))
 				}
 			}
 		}
 	}
+	for i := range w.Bends {
+		if k := &w.Bends[i]; b.Made[i] && k.over90() {
+			for _, v := range k.outermost(b.Poses[k.Near], drawn.Size[2]) {
+				put(v)
+			}
+		}
+	}
 	return lo, hi
+}
+
+// over90 says whether a bend goes over a right angle, so that its legs do not meet where they are measured to.
+func (k *Crease) over90() bool { return math.Abs(k.Angle) > math.Pi/2+1e-9 }
+
+// overTo is a leg over its outsides, as Leg.Over has it; at a bend over 90 degrees that is folded no farther
+// than it is straight.
+func (w *Folding) overTo(b *Bent, i int) [4]float64 {
+	over := w.Legs[i].Over
+	for n := range w.Bends {
+		k := &w.Bends[n]
+		if !b.Made[n] || !k.over90() || k.Near != i && k.Far != i {
+			continue
+		}
+		if away := k.Sign > 0; away == (k.Near == i) {
+			over[2*k.Axis+1] = w.Legs[i].Hi[k.Axis]
+		} else {
+			over[2*k.Axis] = w.Legs[i].Lo[k.Axis]
+		}
+	}
+	return over
+}
+
+// outermost are the places of the outside of a bend that look along an axis of the base, the near leg of the
+// bend lying so.
+func (k *Crease) outermost(near solid.Pose, thick float64) (out []solid.Vec) {
+	r, a := k.Inside+thick, math.Abs(k.Angle)
+	var along, up, centre solid.Vec
+	along[k.Axis], up[2] = k.Sign, 1
+	centre[k.Axis], centre[2] = k.At-k.Sign*k.Setback, r
+	if k.Angle < 0 {
+		centre[2], up[2] = thick-r, -1
+	}
+	centre[1-k.Axis] = k.From
+	for i := range 3 {
+		for _, sign := range [2]float64{-1, 1} {
+			var d solid.Vec
+			d[i] = sign
+			d = near.Inverse().Dir(d)
+			// From the end of the near leg, where the outside looks away from the centre against up.
+			if turn := math.Atan2(d.Dot(along), -d.Dot(up)); math.Abs(d[1-k.Axis]) < 1e-9 && turn > 0 && turn < a {
+				out = append(out, near.Point(centre.Add(d.Times(r))))
+			}
+		}
+	}
+	return out
 }
 
 // on is the leg that a form of the drawing lies on; false where it goes over a bend.

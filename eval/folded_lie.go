@@ -36,8 +36,13 @@ func (k *Crease) turn(made bool, thick float64) solid.Pose {
 	if !made {
 		return unturned.Shifted(out.Times(-k.Takes))
 	}
+	to := at
+	along, rise := solid.Apart(k.Angle, k.Inside, thick)
+	to[k.Axis] += k.Sign * along
+	to[2] = rise
 	if k.Angle < 0 {
 		at[2] = thick
+		to[2] = thick - rise
 	}
 	sin, cos := math.Sincos(k.Angle)
 	for _, x := range []*float64{&sin, &cos} { // a right angle without its last digits
@@ -51,7 +56,7 @@ func (k *Crease) turn(made bool, thick float64) solid.Pose {
 		back = out.Times(cos).Sub(solid.Vec{0, 0, sin}).Times(k.Sign)
 	}
 	q := solid.Attitude(up, back)
-	return q.Shifted(at.Sub(q.Point(at)))
+	return q.Shifted(to.Sub(q.Point(at)))
 }
 
 // region is a rectangle of the flat sheet, in the frame of the drawing of a leg.

@@ -60,11 +60,48 @@ func TestFoldedOverItsOutsides(t *testing.T) {
 	}
 }
 
+// A bend over 90 degrees: either leg is measured to the outermost place of the bend, square to itself. Of sheet
+// of 1 mm, 50 and 20 mm, with 1.5 mm inside: 50 long whatever the angle, and as high as the end of the short leg.
+func TestFoldedOver90(t *testing.T) {
+	for _, degrees := range []float64{90, 100, 120, 135, 150, 179, 180} {
+		for _, up := range []bool{true, false} {
+			p := bracket(70, 1, 1.5, 50)
+			upwards(p, []bool{up}, []float64{degrees})
+			q, s := foldedBy(t, p, []int{0})
+			a := degrees * math.Pi / 180
+			// From the middle of the bend, 2.5 mm above: the inside of the short leg, which stands 17.5 mm straight.
+			high := 2.5 - 1.5*math.Cos(a) + 17.5*math.Sin(a)
+			if top := 2.5 - 2.5*math.Cos(a) + 17.5*math.Sin(a); top > high {
+				high = top
+			}
+			want := [2]solid.Vec{{0, 0, 0}, {50, 20, high}}
+			if !up {
+				want = [2]solid.Vec{{0, 0, 1 - high}, {50, 20, 1}}
+			}
+			lo, hi := s.Bounds()
+			if lo.Sub(want[0]).Len() > 1e-6 || hi.Sub(want[1]).Len() > 1e-6 {
+				t.Errorf("%v degrees, up %v: it reaches from %v to %v, not to %v", degrees, up, lo, hi, want)
+			}
+			if q.Low.Sub(want[0]).Len() > 1e-6 || q.High().Sub(want[1]).Len() > 1e-6 {
+				t.Errorf("%v degrees, up %v: as drawn it reaches from %v to %v, not %v", degrees, up, q.Low, q.High(), want)
+			}
+			flat := 47.5 + 17.5 + a*(1.5+(0.65+0.5*math.Log10(1.5))/2)
+			if x := p.Flat.Part.Size[0]; math.Abs(x-flat) > 1e-9 {
+				t.Errorf("%v degrees: flat it is %v, not %v", degrees, x, flat)
+			}
+			sheet := 20*(47.5+17.5) + 20*a/2*(2.5*2.5-1.5*1.5)
+			if v := s.Piece.Volume(); math.Abs(v-sheet) > 1e-4*sheet {
+				t.Errorf("%v degrees: %v mm³, %v wanted", degrees, v, sheet)
+			}
+		}
+	}
+}
+
 // Law: folded leg by leg about the lines where their outsides meet, in any order, sheet is what the chain of
 // its straight parts and of its bends makes, each beginning where the one before it ends.
 func TestFoldedAsAChain(t *testing.T) {
 	r := rand.New(rand.NewSource(5))
-	for range 12 {
+	for range 24 {
 		thick := []float64{0.5, 1, 1.5, 2}[r.Intn(4)]
 		inside := thick * (0.3 + 3.7*r.Float64())
 		n := 1 + r.Intn(4)
@@ -75,7 +112,7 @@ func TestFoldedAsAChain(t *testing.T) {
 			x += 25 + 35*r.Float64()
 			at = append(at, x)
 			up = append(up, r.Intn(2) == 0)
-			degrees = append(degrees, []float64{90, 90, 45, 30, 67.5}[r.Intn(5)])
+			degrees = append(degrees, []float64{90, 90, 45, 30, 67.5, 100, 135, 160, 180}[r.Intn(9)])
 		}
 		long := x + 25 + 35*r.Float64()
 		p := bracket(long, thick, inside, at...)

@@ -172,7 +172,9 @@ func (p *Part) shape(f *Form) {
 		p.outline(f)
 		return
 	case "bend":
-		f.later("it is judged as it is written; the sheet stays flat on paper")
+		if f.later("it is judged as it is written; the sheet stays flat on paper"); !turnsSheet(m.Angle.Or(90)) {
+			f.Wrong, f.Later = "sheet is bent by more than nought and no more than 180 degrees, a hem, and this is "+model.Figure(m.Angle.V)+" degrees", false
+		}
 		return
 	}
 	if !m.Into.Is() {

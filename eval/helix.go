@@ -42,6 +42,9 @@ func (k *Cut) Helix(f *Form) (h Helix, lacks []model.Lack, wrong string, ok bool
 	}
 	t := f.Tooth
 	h = Helix{Lead: t.Lead, Over: f.Hi[0] - f.Lo[0], Play: usualBacklash * t.Module}
+	if !(t.Module > 0) {
+		h.Play = usualBacklash * 2 * t.On / float64(t.Count) // as much for a notch, by its pitch
+	}
 	if d.Head == nil {
 		return h, nil, "nothing gears " + d.Item().Path() + " to the screw of the table", true
 	}

@@ -166,7 +166,11 @@ func (k *Turn) planed(w *Turning) {
 		w.Wrong = "the tool comes in from the free end, and it does not reach that end"
 	}
 	w.Off, w.Final, w.Done = deep, near(deep, b.Deep), fs.Finished
-	k.After.Piece = k.After.Piece.Cut(f.keyTook(k.through(w, b, deep)))
+	took := f.keyTook(k.through(w, b, deep))
+	if !k.Part.Own(k.Hold.About) {
+		took = turnedBack(took, k.Hold.About.Pose())
+	}
+	k.After.Piece = k.After.Piece.Cut(took)
 	k.done(fs, 2*b.Radius, w.Final)
 	fs.Depth = deep
 }

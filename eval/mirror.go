@@ -200,6 +200,9 @@ func (f *Form) mirrorRound(sum float64) {
 	if f.Tooth != nil {
 		t := *f.Tooth
 		t.Lean = -t.Lean
+		if f.About.Along == 0 {
+			t.X0, t.X1 = sum-t.X1, sum-t.X0
+		}
 		f.Tooth = &t
 	}
 	if f.Scale != nil && f.Scale.Ruled != nil {

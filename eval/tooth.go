@@ -9,22 +9,25 @@ import (
 
 // Teeth are shaped by their envelope: at each gap a notch with parallel sides, as deep as the
 // tooth and as wide as the gap on the reference circle, looking to the top and noted with its
-// angle (Spins). How gaps of the several forms lie stands at the head of tooth_gap.go, how they
+// angle (Spins). Notches and ratchet teeth have the section that they are drawn with (tooth_section.go). How gaps of the several forms lie stands at the head of tooth_gap.go, how they
 // are cut at that of tooth_cut.go. All gaps are alike, so one is played and the others are turned from it.
 
 // Toothing is what the teeth of a form come to. Lengths are mm.
 type Toothing struct {
 	Count    int
-	Form     string     // "involute", "cycloidal", "notch", "ratchet"
-	Deep     float64    // from the surface that they lie on to the floor of a gap, on the radius
-	Root     float64    // radius of the floor, of a throated wheel in the middle of its rim
-	Inside   bool       // in a bore: the floor lies farther out than the tips
-	Module   float64    // of involute and cycloidal teeth
-	Lean     float64    // of a gap from the axis, degrees; right-hand above 0, left-hand below
-	Lead     float64    // of helical teeth: the way of the table in which the piece turns once; 0: it does not turn in the cut
-	Throat   *Throat    // of a throated worm wheel
-	Involute bool       // Wheel and Blank are set
-	Wheel    gear.Wheel // of a worm wheel without its lean
+	Form     string      // "involute", "cycloidal", "notch", "ratchet"
+	Deep     float64     // from the surface that they lie on to the floor of a gap, on the radius
+	Root     float64     // radius of the floor, of a throated wheel in the middle of its rim
+	Inside   bool        // in a bore: the floor lies farther out than the tips
+	On       float64     // radius of the surface that they lie on
+	X0, X1   float64     // from where to where along the line that they lie round
+	Module   float64     // of involute and cycloidal teeth
+	Lean     float64     // of a gap from the axis, degrees; right-hand above 0, left-hand below
+	Lead     float64     // of helical teeth: the way of the table in which the piece turns once; 0: it does not turn in the cut
+	Throat   *Throat     // of a throated worm wheel
+	Section  *GapSection // of notches and ratchet teeth whose sides are not upright; else nil
+	Involute bool        // Wheel and Blank are set
+	Wheel    gear.Wheel  // of a worm wheel without its lean
 	Blank    gear.Blank
 }
 
@@ -122,16 +125,16 @@ func inBore(m *model.Feature) bool {
 
 // teethShape shapes the gaps of teeth.
 func (p *Part) teethShape(f *Form) {
-	m := f.Feature
 	g, on, ok := p.toothedSurface(f)
 	if !ok {
 		return
 	}
 	x0, x1, ok := p.stretch(f, on.X0, on.X1)
-	if !ok || !p.toothSize(f, on.R0) || !p.toothLean(f) || m.Throated.V && !p.throat(f, x1-x0) {
+	if !ok || !p.toothSize(f, on.R0) || !p.toothLean(f, on.R0) || f.Feature.Throated.V && !p.throat(f, x1-x0) {
 		return
 	}
 	t := f.Tooth
+	t.On, t.X0, t.X1 = on.R0, x0, x1
 	t.Root = on.R0 - t.Deep
 	switch {
 	case t.Inside:
@@ -140,48 +143,81 @@ func (p *Part) teethShape(f *Form) {
 		t.Root = t.Throat.Floor()
 		t.Deep = on.R0 - t.Root
 	}
-	switch {
-	case t.Deep <= 0 && t.Throat != nil:
-		f.Wrong = "its gaps reach down to " + model.Figure(round3(2*t.Root)) + " mm, and the surface measures " + model.Figure(2*on.R0) + " mm"
-		return
-	case t.Root <= 0 || t.Deep <= 0:
-		f.Wrong = "nothing is left inside the teeth: they are " + model.Figure(t.Deep) + " mm deep on a radius of " + model.Figure(on.R0) + " mm"
-		return
-	case t.Inside && t.Root >= p.Radius()-model.Grain:
-		f.Wrong = "nothing is left outside of the teeth: their gaps reach to a radius of " + model.Figure(round3(t.Root)) + " mm, and the part has " + model.Figure(p.Radius()) + " mm"
+	if f.Wrong = p.toothWrong(f); f.Wrong != "" {
 		return
 	}
-	w := f.Width
-	if t.Inside {
-		f.box(p, x0, x1, -w/2, w/2, on.R0, t.Root)
-		f.Into.Name, f.Open[model.Top], f.Open[model.Bottom] = "bore", false, true
-	} else {
-		f.box(p, x0, x1, -w/2, w/2, t.Root, on.R0)
-	}
-	f.spread(t.Count, m.Start.Or(0), 360)
+	p.toothRoom(f, g)
+	f.spread(t.Count, f.Feature.Start.Or(0), 360)
 	f.On = g
 }
 
-// toothedSurface finds the surface that teeth lie on.
+// toothWrong says why there can be no such teeth; "" if there can.
+func (p *Part) toothWrong(f *Form) string {
+	t := f.Tooth
+	switch {
+	case t.Deep <= 0 && t.Throat != nil:
+		return "its gaps reach down to " + model.Figure(round3(2*t.Root)) + " mm, and the surface measures " + model.Figure(2*t.On) + " mm"
+	case t.Root <= 0 || t.Deep <= 0:
+		return "nothing is left inside the teeth: they are " + model.Figure(t.Deep) + " mm deep on a radius of " + model.Figure(t.On) + " mm"
+	case t.Inside && p.roomRound(f.About) <= t.Root+model.Grain:
+		return "nothing is left outside of the teeth: their gaps reach to a radius of " + model.Figure(round3(t.Root)) + " mm, and the part has " + model.Figure(round3(p.roomRound(f.About))) + " mm"
+	case t.Form != "notch" && t.Form != "ratchet" || t.Inside:
+	default:
+		if deep, none := t.noTooth(t.On, f.Width/math.Cos(t.Lean*math.Pi/180)); none {
+			return "its gaps run into each other: " + model.Figure(round3(deep)) + " mm below the surface no tooth is left between them"
+		}
+	}
+	return ""
+}
+
+// roomRound is how far the part reaches round a line at least.
+func (p *Part) roomRound(a Axis) float64 {
+	if p.Round && a.Along == 0 {
+		return p.Radius() - a.Aside()
+	}
+	least := math.Inf(1)
+	for i := range 3 {
+		if i != a.Along {
+			least = math.Min(least, math.Min(a.At[i]-p.Low[i], p.High()[i]-a.At[i]))
+		}
+	}
+	return least
+}
+
+// toothRoom settles the room of the first gap, as it looks to the top; of teeth in a bore that lies beside the
+// axis of a turned part, or in a part that is not turned, that of all of them.
+func (p *Part) toothRoom(f *Form, g *Form) {
+	t, w := f.Tooth, f.Width
+	if p.Own(f.About) && !t.Inside {
+		f.box(p, t.X0, t.X1, -w/2, w/2, t.Root, t.On)
+		return
+	}
+	if f.box(p, t.X0, t.X1, -w/2, w/2, t.On, t.Root); p.Own(f.About) {
+		f.Into.Name, f.Open[model.Top], f.Open[model.Bottom] = "bore", false, true
+		return
+	}
+	f.Into, f.Dir, f.Open = g.Into, g.Dir, [7]bool{}
+	along := f.About.Along
+	for i := range 3 {
+		f.Lo[i], f.Hi[i] = f.About.At[i]-t.Root, f.About.At[i]+t.Root
+	}
+	f.Lo[along], f.Hi[along] = t.X0, t.X1
+	f.Along, f.Across = along, (along+1)%3
+	least, most := f.About.Ends()
+	f.Open[least], f.Open[most] = t.X0 <= p.Low[along]+model.Grain, t.X1 >= p.High()[along]-model.Grain
+}
+
+// toothedSurface finds the surface that teeth lie on, and the line that they lie round.
 func (p *Part) toothedSurface(f *Form) (g *Form, on Lathe, ok bool) {
 	m := f.Feature
 	if inBore(m) {
-		g = p.FormOf(m.On.V[0].Item)
-		switch {
-		case g == nil || g.Wrong != "":
-			f.Wrong = "the bore that they lie in has no shape"
-		case g.Lathe != nil && g.About.Same(Axis{}):
-			return g, *g.Lathe, true
-		case g.Lathe == nil && len(g.Mouths) == 1 && g.Into.Face.Axis() == 0 && g.Diameter.Is() && math.Hypot(g.Mouths[0][1], g.Mouths[0][2]) < model.Grain:
-			far := g.Into.At - g.Into.Face.Sign()*g.Depth.V
-			r := g.Diameter.V / 2
-			return g, Lathe{X0: math.Min(g.Into.At, far), X1: math.Max(g.Into.At, far), R0: r, R1: r, Inside: true}, true
-		case g.Lathe == nil && !g.Diameter.Is():
-			f.lack(g.Diameter.Missing())
-		default:
-			f.later("teeth in a bore beside the part's own axis are not made on paper yet")
+		return p.toothedBore(f)
+	}
+	if len(m.On.V) > 0 {
+		if c := p.FormOf(m.On.V[0].Item); c != nil && c.Feature.Kind == "taper" {
+			p.onCone(f)
+			return nil, on, false
 		}
-		return nil, on, false
 	}
 	if g, ok = p.surface(f, m.On.V, false); !ok {
 		if f.Wrong == "" {
@@ -189,11 +225,56 @@ func (p *Part) toothedSurface(f *Form) (g *Form, on Lathe, ok bool) {
 		}
 		return nil, on, false
 	}
-	if g != nil && g.Lathe.Inside {
+	switch {
+	case g != nil && g.Lathe.Inside:
 		f.Wrong = "they do not lie on an outside or in a bore of this part"
+	case g != nil && !g.About.Same(Axis{}):
+		f.later("teeth on a surface beside the part's own axis are not made on paper")
+	default:
+		return g, p.reach(g), true
+	}
+	return nil, on, false
+}
+
+// onCone says of teeth on a cone why they are not made. Those of a wheel narrow to the point of the cone, so
+// that no cutter of one form leaves them; the language has no words for the cone distance, the angle of the
+// floor or the mate's angle that they want.
+func (p *Part) onCone(f *Form) {
+	if form := f.Feature.Form.Or("involute"); form == "involute" || form == "cycloidal" {
+		f.Wrong = "the surface that they lie on is a cone: teeth there are those of a bevel wheel, whose gaps narrow towards the point of the cone, and a recipe has no words for them; " +
+			"fettle reckon gear gives the blank of a bevel wheel"
+		return
+	}
+	f.later("notches on a cone, cut with the head tilted, are not made on paper")
+}
+
+// toothedBore finds the bore or hole that teeth lie in.
+func (p *Part) toothedBore(f *Form) (g *Form, on Lathe, ok bool) {
+	g = p.FormOf(f.Feature.On.V[0].Item)
+	if g == nil || g.Wrong != "" {
+		f.Wrong = "the bore that they lie in has no shape"
 		return nil, on, false
 	}
-	return g, p.reach(g), true
+	if len(g.Mouths) > 1 || len(g.Spins) > 1 {
+		f.Wrong = "the bore that they lie in stands at several places, each round a line of its own: write one bore and one block of teeth for each"
+		return nil, on, false
+	}
+	about, ok := p.axisOf(Target{Form: g})
+	switch {
+	case !g.Diameter.Is():
+		f.lack(g.Diameter.Missing())
+	case !ok || g.tilted():
+		f.later("teeth in a hole that leans, or goes in from the round of a turned part, are not made on paper")
+	case g.Lathe != nil:
+		f.About = about
+		return g, *g.Lathe, true
+	default:
+		f.About = about
+		far := g.Into.At - g.Into.Face.Sign()*g.Depth.V
+		r := g.Diameter.V / 2
+		return g, Lathe{X0: math.Min(g.Into.At, far), X1: math.Max(g.Into.At, far), R0: r, R1: r, Inside: true}, true
+	}
+	return nil, on, false
 }
 
 // toothSize settles count, depth and width of the gaps on a surface of radius r.
@@ -231,6 +312,8 @@ func (p *Part) toothSize(f *Form, r float64) bool {
 	return true
 }
 
+// notchSize settles notches and ratchet teeth on a surface of radius r. Left out, a gap is as wide as the pitch:
+// the teeth meet in points.
 func (p *Part) notchSize(f *Form, r float64) bool {
 	m, t := f.Feature, f.Tooth
 	if !m.Notch.Depth.Is() {
@@ -240,9 +323,20 @@ func (p *Part) notchSize(f *Form, r float64) bool {
 	t.Deep = m.Notch.Depth.V.Nominal
 	f.Width = m.Notch.Width.V.Nominal
 	if !m.Notch.Width.Is() {
-		f.Width = 2 * math.Pi * r / float64(t.Count)
+		if t.Count < 3 {
+			f.Wrong = "fewer than 3 teeth do not meet in points: the width of a gap is wanted"
+			return false
+		}
+		f.Width = 2 * r * math.Sin(math.Pi/float64(t.Count)) * math.Cos(m.Helix.V*math.Pi/180)
 	}
-	return true
+	if f.Width > 2*r {
+		f.Wrong = "a gap of " + model.Figure(round3(f.Width)) + " mm is wider than the surface of " + model.Figure(round3(2*r)) + " mm that it lies on"
+		return false
+	}
+	if m.Depth.Is() {
+		t.Deep = m.Depth.V.Size.Nominal
+	}
+	return p.notchSection(f, r)
 }
 
 func (p *Part) involuteSize(f *Form) bool {

@@ -68,14 +68,21 @@ func (k *Cut) toothed(t Target) bool {
 	case f.Tooth.Inside:
 		k.tookGaps(Working{Target: t, Entry: f.Into, Wrong: k.insideWrong(f)}, f.Tooth.Deep)
 		return true
+	case f.Tooth.Section != nil && k.Choice.ByHand:
+		k.tookGaps(Working{Target: t, Entry: f.Into}, f.Tooth.Deep)
+		return true
 	case d != nil && k.Hold.Carried != nil && (k.disc() || f.Tooth.Throat != nil && Hollows(k.Choice.Tool.Cutter)):
 		k.discTeeth(t)
 		return true
-	case f.Tooth.Lean == 0 && f.Tooth.Throat == nil || k.Choice.ByHand:
+	case f.Tooth.Lean == 0 && f.Tooth.Throat == nil && f.Tooth.Section == nil || k.Choice.ByHand:
 		return false
 	}
 	w := Working{Target: t, Entry: f.Into, Wrong: "nothing here turns the piece from gap to gap"}
-	if d != nil {
+	switch {
+	case d == nil:
+	case f.Tooth.Lean == 0 && f.Tooth.Throat == nil:
+		w.Wrong = k.uprightSides(f.Tooth.Section)
+	default:
 		w.Wrong = "its gaps lean or are throated, and " + k.Choice.Tool.Path() + " is no disc, hob or tap that cuts them"
 	}
 	k.tookGaps(w, f.Tooth.Deep)
@@ -99,6 +106,9 @@ func (k *Cut) discTeeth(t Target) {
 			down = max(0, down-st.Leaves.V)
 		}
 	}
+	if w.Wrong == "" && f.Tooth.Section != nil && down >= f.Tooth.Deep-model.Grain && k.uprightDisc() {
+		w.Wrong = k.uprightSides(f.Tooth.Section)
+	}
 	if w.Wrong == "" && k.Choice.Tool.Size > 0 {
 		if f.Tooth.Lean == 0 {
 			w.Moves = k.discMoves(f, down)
@@ -120,12 +130,7 @@ func (k *Cut) discTeeth(t Target) {
 func (k *Cut) tookGaps(w Working, down float64) {
 	f := w.Target.Form
 	w.Depth, w.Facing = down, w.Wrong == ""
-	one := f.gap(down, k.Part.outward())
-	for _, s := range f.Spins {
-		for _, r := range one {
-			w.Took = append(w.Took, turnedBack(r, towards(s).Inverse()))
-		}
-	}
+	w.Took = append(w.Took, k.Part.gaps(f, down)...)
 	fs := k.Part.change(k.After, f)
 	fs.Twice = fs.Twice || fs.Finished
 	fs.Begun, fs.Depth, fs.ByProcess, fs.By, fs.Turns = true, down, k.Choice.By, k.Spot, len(f.Spins)
@@ -138,6 +143,33 @@ func (k *Cut) tookGaps(w Working, down float64) {
 	}
 	w.Final = fs.Finished
 	k.took(w)
+}
+
+// gaps is what all gaps take, so deep, in the part's frame.
+func (p *Part) gaps(f *Form, down float64) []solid.Removal {
+	var out []solid.Removal
+	one := f.gap(down, p.outward())
+	for _, s := range f.Spins {
+		back := towards(s).Inverse()
+		if f.Tooth.Inside && !p.Own(f.About) {
+			back = after(f.About.Pose().Inverse(), back)
+		}
+		for _, r := range one {
+			out = append(out, turnedBack(r, back))
+		}
+	}
+	return out
+}
+
+// uprightDisc says whether the tool is a disc with parallel sides.
+func (k *Cut) uprightDisc() bool {
+	c := k.Choice.Tool.Cutter
+	return c != nil && (c.Kind == "slitting_saw" || c.Kind == "side_and_face_cutter")
+}
+
+// uprightSides says that a tool leaves the sides of a gap upright, and what is wanted.
+func (k *Cut) uprightSides(s *GapSection) string {
+	return "its sides lean apart by " + model.Figure(round3(s.Included())) + " degrees, and " + k.Choice.Tool.Path() + " does not leave them so: an angle cutter of as many degrees goes along there"
 }
 
 // hollowed takes the hollow round a throated rim, and turns the half section to it.
@@ -158,10 +190,10 @@ func (k *Cut) insideWrong(f *Form) string {
 	if k.Step.Work.Kind != "setup" || k.Choice.ByHand {
 		return ""
 	}
-	says := "its gaps lie in a bore of " + model.Figure(2*f.Lo[2]) + " mm, where no cutter on a spindle comes"
+	says := "its gaps lie in a bore of " + model.Figure(2*f.Tooth.On) + " mm, where no cutter on a spindle comes"
 	if c := k.Choice.Tool.Cutter; c != nil && k.disc() && k.Choice.Tool.Size > 0 {
 		says = k.Choice.Tool.Path() + ", " + model.Figure(k.Choice.Tool.Size) + " mm across, stands with its arbor square to the axis: in a bore of " +
-			model.Figure(2*f.Lo[2]) + " mm, " + model.Figure(f.Hi[0]-f.Lo[0]) + " mm long, the arbor would go through the rim"
+			model.Figure(2*f.Tooth.On) + " mm, " + model.Figure(f.Tooth.X1-f.Tooth.X0) + " mm long, the arbor would go through the rim"
 	}
 	return says + "; they are planed gap by gap on a lathe that divides by its spindle, or broached"
 }

@@ -19,7 +19,8 @@ import (
 //   - The straight gash of a worm wheel leans as the worm's thread does and does not turn: one chord.
 //   - Throated: the floor lies round the worm's axis, and so does the hollow of the tips: a ring of
 //     cones that takes no more than the drawing.
-//   - In a bore: a block from the axis out to the floor.
+//   - In a bore: a block from the line of the bore out to the floor, in the frame in which that line is x.
+//   - Notches and ratchet teeth: the section that is drawn, along the axis or along a helix alike.
 //
 // A lean to the right goes, seen from the top with the left end at the left, towards the front as x grows.
 
@@ -27,16 +28,23 @@ import (
 const mostChords = 400
 
 // toothLean settles how the gaps lean from the axis.
-func (p *Part) toothLean(f *Form) bool {
+func (p *Part) toothLean(f *Form, r float64) bool {
 	m, t := f.Feature, f.Tooth
 	hand := m.HandOf.V
 	leans := m.Helix.V != 0
 	switch {
-	case t.Form != "involute":
+	case t.Form == "cycloidal":
 		if leans {
-			f.later("teeth that lean and are not involute are not made on paper yet")
+			f.Wrong = "cycloidal teeth are those of clockwork, which are straight: no cutter is made for any that lean; teeth on a helix are involute"
 		}
 		return !leans
+	case t.Form == "ratchet": // its hand is the way that it drives
+		if hand = "right"; m.Helix.V < 0 {
+			hand = "left"
+		}
+	case m.Helix.V < 0:
+		f.Wrong = "its helix is below nought, and which way teeth lean is said by their hand; only of a ratchet, whose hand says which way it drives, a helix below nought is a left-hand one"
+		return false
 	case m.Worm.Is():
 		if worm := featureOf(p.Build, m.Worm.V.Item); worm != nil && !m.HandOf.Is() {
 			hand = worm.HandOf.Or("right")
@@ -55,7 +63,14 @@ func (p *Part) toothLean(f *Form) bool {
 	if hand == "left" {
 		t.Lean = -t.Lean
 	}
-	if !m.Worm.Is() {
+	switch {
+	case t.Form == "notch" || t.Form == "ratchet":
+		if math.Abs(t.Lean) > 75 || t.Inside {
+			f.later("gaps that lean by more than 75 degrees, or lie on a helix in a bore, are not made on paper")
+			return false
+		}
+		t.Lead = 2 * math.Pi * r / math.Tan(math.Abs(t.Lean)*math.Pi/180)
+	case !m.Worm.Is():
 		t.Lead = t.Blank.Lead
 	}
 	return true
@@ -141,18 +156,57 @@ func (f *Form) gap(down, over float64) []solid.Removal {
 	t := f.Tooth
 	switch {
 	case t.Inside:
-		g := *f
-		g.Lo[2], g.Hi[2] = 0, f.Lo[2]+down
-		g.Open[model.Bottom] = false
-		return g.removal(over, 0)
+		return f.insideGap(down, over)
 	case t.Throat != nil:
 		return f.throated(down)
 	case t.Lean != 0:
 		return f.leaning(down, over)
+	case t.Section != nil:
+		a, b := t.X0, t.X1
+		if f.Open[model.Left] {
+			a -= over
+		}
+		if f.Open[model.Right] {
+			b += over
+		}
+		s, err := t.Section.column(crest(0, t.On), a, b, t.Deep-down, over)
+		return one(s, err, f.Name())
 	}
 	g := *f
 	g.Lo[2] = f.Hi[2] - down
 	return g.removal(over, 0)
+}
+
+// crest is the frame of a straight gap that looks to the top: U along the axis, W up, its place on the surface
+// of a radius.
+func crest(x, r float64) solid.Frame {
+	return solid.On(solid.Vec{x, 0, r}, solid.Vec{1, 0, 0}, solid.Vec{0, 0, 1})
+}
+
+// one is a removal of its own; none where there is no shape.
+func one(s solid.Shape, err error, by string) []solid.Removal {
+	if err != nil {
+		return nil
+	}
+	return []solid.Removal{{Take: s, By: by}}
+}
+
+// insideGap is what one gap in a bore takes, in the frame in which the line of the bore is x.
+func (f *Form) insideGap(down, over float64) []solid.Removal {
+	t := f.Tooth
+	a, b := t.X0, t.X1
+	least, most := f.About.Ends()
+	if f.Open[least] {
+		a -= over
+	}
+	if f.Open[most] {
+		b += over
+	}
+	if s := t.Section; s != nil {
+		shape, err := s.column(crest(0, t.On), a, b, down-t.Deep, s.Mouth[0][1]+down-t.Deep)
+		return append(one(shape, err, f.Name()), solid.Removal{Take: solid.Box(solid.Vec{a, s.Mouth[0][0], 0}, solid.Vec{b, s.Mouth[1][0], t.On + s.Mouth[0][1]}), By: f.Name()})
+	}
+	return []solid.Removal{{Take: solid.Box(solid.Vec{a, -f.Width / 2, 0}, solid.Vec{b, f.Width / 2, t.On + down}), By: f.Name()}}
 }
 
 // leanDir is the direction of a gap in the middle of its length.
@@ -188,6 +242,13 @@ func (f *Form) leaning(down, over float64) []solid.Removal {
 		}
 		fr := solid.On(solid.Vec{x, 0, 0}, along, solid.Vec{0, 0, 1})
 		one := solid.Removal{Take: fr.Block(solid.Vec{-a, -f.Width / 2, f.Hi[2] - down}, solid.Vec{b, f.Width / 2, f.Hi[2] + over}), By: f.Name()}
+		if t.Section != nil {
+			s, err := t.Section.column(solid.On(solid.Vec{x, 0, t.On}, along, solid.Vec{0, 0, 1}), -a, b, t.Deep-down, over)
+			if err != nil {
+				return nil
+			}
+			one.Take = s
+		}
 		if t.Lead > 0 {
 			turn := 360 * (x - mid) / t.Lead
 			if t.Lean > 0 {

@@ -11,11 +11,8 @@ import (
 func (k *Turn) planedTeeth(w *Turning) {
 	f := w.Target.Form
 	t := f.Tooth
-	w.X0, w.X1, w.Inside = f.Lo[0], f.Hi[0], t.Inside
-	w.R0, w.R1 = f.Hi[2], f.Hi[2]
-	if t.Inside {
-		w.R0, w.R1 = f.Lo[2], f.Lo[2]
-	}
+	w.X0, w.X1, w.Inside = t.X0, t.X1, t.Inside
+	w.R0, w.R1 = t.On, t.On
 	k.reach(w)
 	w.Width = f.Width
 	deep := t.Deep
@@ -29,7 +26,7 @@ func (k *Turn) planedTeeth(w *Turning) {
 	fs := k.Part.change(k.After, f)
 	w.Off, w.Done, w.Final = deep, fs.Finished, deep >= t.Deep-model.Grain
 	one := f.gap(deep, k.Part.outward())
-	for _, s := range f.Spins {
+	for _, s := range f.Spins { // in the frame of the line that turns
 		for _, r := range one {
 			k.After.Piece = k.After.Piece.Cut(turnedBack(r, towards(s).Inverse()))
 		}
@@ -44,7 +41,7 @@ func (k *Turn) notPlaned(f *Form) string {
 	t := f.Tooth
 	left, right := k.Part.ToothEnds(f)
 	far := left
-	if k.heldEnd() == model.Right {
+	if _, most := f.About.Ends(); k.heldEnd() == most {
 		far = right
 	}
 	switch {
@@ -67,7 +64,7 @@ func (k *Turn) notPlaned(f *Form) string {
 func (p *Part) ToothEnds(f *Form) (left, right KeyEnd) {
 	t := f.Tooth
 	if t.Inside {
-		return p.comesOut(Axis{}, f.On, f.Lo[0], -1, t.Root), p.comesOut(Axis{}, f.On, f.Hi[0], 1, t.Root)
+		return p.comesOut(f.About, f.On, t.X0, -1, t.Root), p.comesOut(f.About, f.On, t.X1, 1, t.Root)
 	}
 	end := func(x, sign float64) KeyEnd {
 		e := KeyEnd{X: x, Out: sign < 0 && near(x, p.Low[0]) || sign > 0 && near(x, p.High()[0])}

@@ -135,7 +135,7 @@ func (k *Turn) work(t Target) {
 		k.lined(&w)
 	case f.KeyBore != nil && f.About.Same(k.Hold.About):
 		k.planed(&w)
-	case f.Tooth != nil && k.Part.Own(k.Hold.About):
+	case f.Tooth != nil && f.About.Same(k.Hold.About):
 		k.planedTeeth(&w)
 	case f.EndRing != nil:
 		k.endGroove(&w)

@@ -23,7 +23,7 @@ const leastFigure = 1e-9
 // mayBeNegative lists the lengths and figures that may lie below nought.
 var mayBeNegative = []string{"along", "wants", "set_over", "on_table", "shifted", "at", "from", "to", "clearance", "first", "step",
 	"temperature", "start", "by", "axis", "NAME", "to_axis", "zero_at", "top_slide",
-	"dividing_head.tilts", "bend.angle", "groove.angle", "outline.arcs.radius", "teeth.notch.angle", "hole.depth.size", "slot.depth.size", "pocket.depth.size", "step.depth.size"}
+	"dividing_head.tilts", "bend.angle", "groove.angle", "outline.arcs.radius", "teeth.notch.angle", "teeth.helix", "hole.depth.size", "slot.depth.size", "pocket.depth.size", "step.depth.size"}
 
 // neverNegative lists those whose word may lie below nought elsewhere.
 var neverNegative = []string{"lathe.tailstock.set_over", "vise_setup.soft.step", "outside.eccentric.by", "bore.eccentric.by",

@@ -19,10 +19,26 @@ func Allowance(angle, inside, thick, k float64) float64 {
 	return math.Abs(angle) * (inside + k*thick)
 }
 
-// Setback gives how far the end of the straight part of a leg lies from where the outsides of
-// both legs meet: what to take off an outside measure to come to the straight length.
+// Setback gives how far the end of the straight part of a leg lies from where the leg is measured
+// to: what to take off an outside measure to come to the straight length. Up to a right angle a leg
+// is measured to where the outsides of both legs meet; over it, where that is far off or nowhere, to
+// the tangent on the outside of the bend that stands square to the leg, the outermost place of the
+// bend. At a right angle both are the same. DIN 6935 (from memory).
 func Setback(angle, inside, thick float64) float64 {
-	return (inside + thick) * math.Tan(math.Abs(angle)/2)
+	return (inside + thick) * math.Tan(min(math.Abs(angle), math.Pi/2)/2)
+}
+
+// Apart gives where the end of the leg that is folded lies from the end of the leg before it, each
+// as it is measured to (Setback): along the leg before it, and towards the side that it rises to. Up to
+// a right angle they are one place.
+func Apart(angle, inside, thick float64) (along, up float64) {
+	a := math.Abs(angle)
+	if a <= math.Pi/2 {
+		return 0, 0
+	}
+	sin, cos := math.Sincos(a)
+	r := inside + thick
+	return r * (snapped(sin) - 1 - snapped(cos)), r * (1 - snapped(cos) - snapped(sin))
 }
 
 // Leg is a straight part of bent sheet: its frame as it is folded, its length, and where it

@@ -193,6 +193,7 @@ func TestFolded(t *testing.T) {
 	near(t, "volume", s.Piece.Volume(), 30*(45*thick+arc*(quarter+quarter/2)), 1e-5*30*45*thick)
 	near(t, "flat pattern", s.Flat, 45+quarter*2.6+3, 1e-12)
 	near(t, "setback", Setback(quarter, in, thick), 3.5, 1e-12)
+	near(t, "setback over 90 degrees", Setback(1.5*quarter, in, thick), 3.5, 1e-12) // DIN 6935 (from memory): radius and thickness
 	l := s.Legs[1].Frame
 	if d := l.At.Sub(Vec{28.5, 7, 12.5}); d.Len() > 1e-12 || l.U.Sub(Vec{0, 0, 1}).Len() > 1e-12 || l.W().Sub(Vec{-1, 0, 0}).Len() > 1e-12 {
 		t.Errorf("second leg: %+v", l)

@@ -157,11 +157,24 @@ func TestCutBeforeOrAfterFolding(t *testing.T) {
 	}
 }
 
+// Over 90 degrees a leg leans back over the base: it is drilled there as it is held, tilted to the spindle.
+func TestFoldedOver90IsDrilled(t *testing.T) {
+	p := tracedIn(t, foldedStrip(110, drilledAfter)).Parts[0]
+	full := tracedIn(t, foldedStrip(110, "")).Parts[0]
+	ks := cuts(p)
+	if len(ks) != 2 || ks[1].Works[0].Wrong != "" || !ks[1].Works[0].Facing || ks[1].Unplayed != "" {
+		t.Fatalf("%d cuts", len(ks))
+	}
+	if took, want := full.End.Piece.Volume()-p.End.Piece.Volume(), math.Pi*4*1; math.Abs(took-want) > 0.05 {
+		t.Errorf("the hole takes %v mm³, %v wanted", took, want)
+	}
+}
+
 // Where a figure of a bend lacks, the sheet stays flat and that is said.
 func TestSheetStaysFlat(t *testing.T) {
-	p := tracedIn(t, foldedStrip(120, "")).Parts[0]
+	p := tracedIn(t, strings.ReplaceAll(foldedStrip(180, ""), "inside_radius = 1\n", "inside_radius = 0\n")).Parts[0]
 	if p.Lies != nil || p.End.Bent != nil {
-		t.Error("a bend of 120 degrees is folded, and from where its legs are measured is not said")
+		t.Error("a closed hem is folded, and what it takes up of the sheet is not said")
 	}
 	if !p.Part.Forms[2].Later {
 		t.Error("and it is not told of")

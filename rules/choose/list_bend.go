@@ -18,6 +18,9 @@ func flatChoices(p *eval.Part) (out []Choice) {
 			if f.Inside.From == model.Chosen {
 				out = append(out, Choice{Spot: spot, What: "inside radius", Item: f.Form.Name() + " " + hundredths(f.Inside.V) + " mm", Why: "the least that the handbook allows for the metal"})
 			}
+			if a := f.Form.Feature.Angle.V; a > 90 && a <= 180 {
+				out = append(out, Choice{Spot: spot, What: "legs", Item: "either leg of " + f.Form.Name() + " to the outermost place of the bend", Why: "over 90 degrees their outsides meet far off (DIN 6935, from memory)"})
+			}
 		}
 		if flat, ok := pat.Flat.Get(); ok {
 			out = append(out, Choice{Spot: spot, What: "flat sheet", Item: hundredths(flat) + " mm for a " + [2]string{"length", "width"}[pat.Axis] + " of " + hundredths(pat.Drawn) + " mm over the outsides of its legs",

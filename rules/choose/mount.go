@@ -83,6 +83,31 @@ func (c *chooser) gearCutters(k *asked) []eval.Pick {
 	return append(append(out[gear.Yes], out[gear.NotKnown]...), out[gear.No]...)
 }
 
+// notchCutters lists the discs for gaps whose sides lean: angle cutters, the one whose edges stand nearest to as
+// far apart first, those of which that is not known after them, then fly cutters, whose bit may be ground so.
+func (c *chooser) notchCutters(k *asked, s *eval.GapSection) []eval.Pick {
+	var out, unknown []eval.Pick
+	off := func(p eval.Pick) float64 { return abs(p.Cutter.Angle.V - s.Included()) }
+	for _, cu := range c.here([]string{"angle_cutter"}) {
+		d, ok := cu.Diameter.V.Nearest(0)
+		switch {
+		case !ok || !cu.Bore.Is():
+		case cu.Angle.Is():
+			out = append(out, c.pick(k, cu, d))
+		default:
+			unknown = append(unknown, c.pick(k, cu, d))
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool { return off(out[i]) < off(out[j])-1e-9 })
+	out = append(out, unknown...)
+	for _, cu := range c.here([]string{"fly_cutter"}) {
+		if w, ok := cu.SwingOf.Get(); ok && len(w) > 0 {
+			out = append(out, eval.Pick{Cutter: cu, Size: w[0]})
+		}
+	}
+	return out
+}
+
 // hobs lists what finishes a throated wheel: hobs first, then taps as long in the pitch as the worm, then
 // fly cutters.
 func (c *chooser) hobs(k *asked) []eval.Pick {

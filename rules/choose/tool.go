@@ -51,8 +51,11 @@ func (c *chooser) tools(k *asked) []eval.Pick {
 	case "boring":
 		return c.boringBars(k)
 	case "milling", "plunging":
-		if f := k.target.Form; f != nil && f.Tooth != nil && f.Tooth.Module > 0 {
+		switch f := k.target.Form; {
+		case f != nil && f.Tooth != nil && f.Tooth.Module > 0:
 			return c.gearCutters(k)
+		case f.Section() != nil:
+			return c.notchCutters(k, f.Section())
 		}
 		return c.mills(k)
 	}

@@ -52,6 +52,26 @@ func bendWords(k *eval.Crease) string {
 	return fmt.Sprintf("%s deg %s, inside radius %s", hundredths(math.Abs(k.Angle)*180/math.Pi), up, hundredths(k.Inside))
 }
 
+// bends says how far an operation bends sheet, and how one goes on over 90 degrees, where the jaw or the bar
+// that it is folded over is in its own way (common practice).
+func bends(k *eval.Cut, put func(a, b string)) {
+	w := k.Part.Folded
+	for _, t := range k.Step.Makes {
+		for i := 0; w != nil && i < len(w.Bends); i++ {
+			b := &w.Bends[i]
+			if t.Form == nil || t.Form.Feature != b.Form.Feature {
+				continue
+			}
+			put("bend", bendWords(b))
+			if a := math.Abs(b.Angle) * 180 / math.Pi; a > 179.999 {
+				put("over 90 deg", "fold it to 90 deg, take it out, lean it over further, and close it over a strip "+hundredths(2*b.Inside)+" mm thick")
+			} else if a > 90.001 {
+				put("over 90 deg", "fold it to 90 deg, take it out, and close it to "+hundredths(a)+" deg by itself; try the angle with a template of "+hundredths(180-a)+" deg between the legs")
+			}
+		}
+	}
+}
+
 // hundredths prints a figure that was worked out, to a hundredth.
 func hundredths(x float64) string { return model.Figure(math.Round(x*100) / 100) }
 

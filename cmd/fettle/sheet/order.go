@@ -179,6 +179,7 @@ func (m *maker) byHand(k *eval.Cut) {
 	put("tool", k.Choice.Tool.Path())
 	put("MISSING", missing(k.Choice.NoTool, k.Choice.By, k.Step))
 	put("not made on paper", k.Unplayed)
+	bends(k, put)
 	m.notes(k.Step, put)
 	m.page.add(b)
 	m.mark(k.Spot.String())

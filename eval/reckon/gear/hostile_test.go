@@ -76,6 +76,7 @@ func TestHostile(t *testing.T) {
 	bevel := Bevel{Teeth: [2]int{20, 40}, Module: 2, Pressure: 20, Shaft: 90, Face: 10, Depth: Metric}
 	worm := Worm{Starts: 1, Teeth: 40, Module: 1, Diameter: 16, Pressure: 20, Face: 10, Depth: Metric}
 	cutter := Cutter{Module: 1, Pressure: 20, Teeth: Range{26, 34}, Form: "involute"}
+	rack := Rack{Module: 1, Pressure: 20, Thinning: 0.05, Depth: Metric}
 	pins, err := w.OverPins(1.728)
 	if err != nil {
 		t.Fatal(err)
@@ -124,6 +125,9 @@ func TestHostile(t *testing.T) {
 		{Name: "Wheel.Blank", Func: Wheel.Blank, With: []any{w}},
 		{Name: "VirtualTeeth", Func: VirtualTeeth, With: []any{30.0, 20.0}, Undefined: true},
 		{Name: "HelixFor", Func: HelixFor, With: []any{30, 45, 1.0, 40.0}},
+		{Name: "Rack.Check", Func: Rack.Check, With: []any{rack}},
+		{Name: "Rack.Size", Func: Rack.Size, With: []any{rack}},
+		{Name: "RackPair", Func: RackPair, With: []any{Wheel{Teeth: 20, Module: 1, Pressure: 20, Shift: 0.1, Thinning: 0.05, Depth: Metric}, rack, 10.2}},
 		{Name: "Worm.Check", Func: Worm.Check, With: []any{worm}},
 		{Name: "Worm.Drive", Func: Worm.Drive, With: []any{worm}},
 	}, "AllSeries", "Depths", "StandardPins")
