@@ -96,6 +96,9 @@ func (h *Holding) borne(r solid.Rect) (bool, []model.Lack) {
 			return true, nil
 		}
 	}
+	if h.Vee != nil && h.Vee.Standing() && h.Vee.Looks == "up" {
+		return h.inVee(solid.Vec{(r.Lo[0] + r.Hi[0]) / 2, (r.Lo[1] + r.Hi[1]) / 2, 0})
+	}
 	flat := h.Lo[2] < model.Grain || h.Choice.Divided != nil && len(h.Work.SetUp.Packing) == 0 // on the table, or on a rotary table
 	var lacks []model.Lack
 	for i := range h.Work.SetUp.Packing {

@@ -23,6 +23,7 @@ type HoldChoice struct {
 	Along     float64    // left jaw end to the left-most metal; not counted where Centred
 	Centred   bool       // middles together
 	Lean      Lean       // of the piece, or of all that holds it
+	Vee       *Veed      // the vee block that the work lies in; else nil
 	MovedJaw  model.Face // face on the moving jaw, where it is not the opposite one
 	NotPlayed string     // why this holding cannot be made on paper
 }
@@ -64,6 +65,9 @@ func (h *HoldChoice) Words() string {
 	}
 	if h.Centred {
 		put("centred")
+	}
+	if h.Vee != nil {
+		put(h.Vee.Words())
 	}
 	if h.Lean.By != 0 {
 		put(h.Lean.Words())

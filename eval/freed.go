@@ -20,7 +20,7 @@ type Freed struct {
 func (k *Cut) Freed() []Freed {
 	fixed, ok := k.Hold.Fixed.Get()
 	moving, ok2 := k.Hold.Moving.Get()
-	if k.Hold.Choice.Vise == nil || !ok || !ok2 || k.Unplayed != "" {
+	if k.Hold.Jaws() == nil || !ok || !ok2 || k.Unplayed != "" {
 		return nil
 	}
 	for _, w := range k.Works {

@@ -40,6 +40,10 @@ type Holding struct {
 	steps         map[*Step]*Step
 	Upright       *Holding // where all leans together: the same before it leans; else nil
 	Shifted       *Holding // the holding of the start, where clamps or packing were moved since; else nil
+	Vee           *InVee   // the work as it lies in a vee block; else nil
+	// FixedAt and MovingAt are where the faces of the jaws of a vise stand, across them.
+	FixedAt, MovingAt float64
+	jawsLack          []model.Lack // why where the jaws stand is not known
 	// Unplayed says in a sentence why this holding is not made on paper; "" if it is.
 	Unplayed string
 }
@@ -117,6 +121,9 @@ func (h *Holding) play() {
 	}
 	if math.IsNaN(lo[0]) {
 		h.Unplayed = "nothing is left of the piece"
+		return
+	}
+	if h.Unplayed = h.vee(); h.Unplayed != "" {
 		return
 	}
 	switch {

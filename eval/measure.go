@@ -282,6 +282,8 @@ func (h *Holding) Covers(f model.Face) string {
 	switch {
 	case n[2] < -0.5:
 		switch {
+		case h.Vee != nil && h.Vee.Looks == "up":
+			return h.Vee.Block.Path()
 		case h.Choice.Height > 0:
 			return "the parallels"
 		case h.Choice.Packing > 0:

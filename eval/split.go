@@ -70,7 +70,7 @@ type Loose struct {
 // press the joint together, and do not touch that piece on both sides.
 func (h *Holding) Loose() (l Loose, known bool) {
 	p := h.Part
-	if !h.Before.Closed || p.Apart == nil || h.Choice.Vise == nil || h.Unplayed != "" {
+	if !h.Before.Closed || p.Apart == nil || h.Jaws() == nil || h.Unplayed != "" {
 		return l, true
 	}
 	split := p.Forms[p.Apart.index(p.Apart.Joint.Form)]

@@ -19,6 +19,12 @@ func (h *Holding) inVise(lo, hi solid.Vec) {
 	h.JawTop = model.Both(h.Bed, v.JawDepth, func(b, d float64) float64 { return b + d })
 	rise := c.Height + c.Packing + c.Step
 	h.Seat = model.Map(h.Bed, func(b float64) float64 { return b + rise })
+	y := 0.0
+	if h.Vee != nil {
+		back, lift := h.veeInVise(lo, hi)
+		y, rise = back, rise+lift.Or(0)
+		h.Seat = model.Both(h.Seat, lift, func(s, l float64) float64 { return s + l })
+	}
 	x := c.Along
 	if c.Centred {
 		w := v.JawWidth.Or(hi[0] - lo[0])
@@ -26,9 +32,14 @@ func (h *Holding) inVise(lo, hi solid.Vec) {
 	}
 	// Without the height of the bed the piece is laid at height 0 of its own; nothing that
 	// hangs on the table is then known.
-	h.shift(lo, hi, solid.Vec{x, 0, 0}, h.Seat.Or(rise))
+	h.shift(lo, hi, solid.Vec{x, y, 0}, h.Seat.Or(h.Bed.Or(0)+rise))
+	h.FixedAt, h.MovingAt = h.Hi[1], h.Lo[1]-c.RoundBar
+	if h.Vee != nil {
+		h.FixedAt, h.MovingAt = h.veeJaws()
+	}
 	h.viseContacts()
 	h.viseObstacles()
+	h.standVee(h.bedLevel())
 	if c.Divided != nil && c.Divided.Table != nil {
 		h.rotaryFace(c.Divided, under.Or(h.Bed.Or(0)))
 	}
@@ -40,9 +51,12 @@ func (h *Holding) bedLevel() float64 { return h.Bed.Or(0) }
 
 func (h *Holding) viseContacts() {
 	v := h.Choice.Vise
-	h.Opening = model.Sure(h.Hi[1] - h.Lo[1])
-	if h.Choice.RoundBar > 0 {
-		h.Opening.V += h.Choice.RoundBar
+	h.Opening = model.Sure(h.FixedAt - h.MovingAt)
+	if len(h.jawsLack) > 0 {
+		h.Opening = model.Lacking[float64](h.jawsLack)
+	}
+	if h.Jaws() == nil {
+		return
 	}
 	if !v.JawDepth.Is() || !v.JawWidth.Is() {
 		lack := model.Lacking[Contact](v.JawDepth.Missing(), v.JawWidth.Missing())
@@ -52,6 +66,7 @@ func (h *Holding) viseContacts() {
 		r := solid.Rect{Lo: [2]float64{0, bed}, Hi: [2]float64{v.JawWidth.V, bed + v.JawDepth.V}}
 		h.Fixed = model.Sure(h.touch(1, 1, h.Hi[1], r))
 		h.Moving = model.Sure(h.touch(1, -1, h.Lo[1], r))
+		h.veeTouches()
 	}
 	if h.Fixed.Is() {
 		h.Between = model.Sure(h.Piece.Squeeze(1, h.Fixed.V.Rect, h.Moving.V.Rect))
@@ -67,6 +82,9 @@ func (h *Holding) viseContacts() {
 // bed, over as much of it as the jaws are long.
 func (h *Holding) seats() {
 	c := &h.Choice
+	if h.Vee != nil && (h.Vee.Looks == "up" || h.Vee.Lifts > 0) {
+		return // its two sides, which no face lies on
+	}
 	left, right := 0.0, h.Choice.Vise.JawWidth.Or(far)
 	strip := func(name string, item *model.Item, lo, hi float64) {
 		r := solid.Rect{Lo: [2]float64{left, lo}, Hi: [2]float64{right, hi}}
@@ -109,6 +127,10 @@ func (h *Holding) viseObstacles() {
 	width, depth, thick := v.JawWidth, v.JawDepth, v.JawThickness
 	lacks := append(append(append([]model.Lack{}, width.Missing()...), depth.Missing()...), thick.Missing()...)
 	jaw := func(name string, y, dir float64) {
+		if len(h.jawsLack) > 0 && !h.touched(dir) {
+			h.jawSomewhere("the "+name+" jaw of "+v.Path(), y, dir, bed)
+			return
+		}
 		least := solid.Box(solid.Vec{0, min(y, y+dir*thick.Or(model.Grain)), bed},
 			solid.Vec{width.Or(model.Grain), max(y, y+dir*thick.Or(model.Grain)), bed + depth.Or(model.Grain)})
 		l, w := 0.0, width.Or(far)
@@ -119,8 +141,8 @@ func (h *Holding) viseObstacles() {
 			solid.Vec{w, max(y, y+dir*thick.Or(far)), bed + depth.Or(far)})
 		h.obstacle("the "+name+" jaw of "+v.Path(), v.Item, least, most, lacks)
 	}
-	jaw("fixed", h.Hi[1], 1)
-	jaw("moving", h.Lo[1]-h.Choice.RoundBar, -1)
+	jaw("fixed", h.FixedAt, 1)
+	jaw("moving", h.MovingAt, -1)
 	h.pair(bed)
 	h.softStep(bed)
 	// The bed reaches down to the table; without its height, as far as anything could go.
@@ -128,7 +150,7 @@ func (h *Holding) viseObstacles() {
 	if !h.Bed.Is() {
 		foot = -far
 	}
-	body := solid.Box(solid.Vec{0, h.Lo[1], foot}, solid.Vec{width.Or(model.Grain), h.Hi[1], bed})
+	body := solid.Box(solid.Vec{0, h.MovingAt + h.Choice.RoundBar, foot}, solid.Vec{width.Or(model.Grain), h.FixedAt, bed})
 	most := body
 	if b, ok := v.Body.Get(); ok && len(b) == 2 {
 		x := width.Or(0) / 2
@@ -181,7 +203,11 @@ func (h *Holding) pair(bed float64) {
 		lo, hi = mid-l/2, mid+l/2
 		mostLo, mostHi = lo, hi
 	}
-	half := (h.Hi[1] - h.Lo[1]) / 2
+	front, back := h.Lo[1], h.Hi[1]
+	if h.Vee != nil && h.Vee.Blocked { // they lie under the block
+		front, back = h.MovingAt, h.FixedAt
+	}
+	half := (back - front) / 2
 	one := func(name string, y, dir float64) {
 		box := func(lo, hi, thick float64) solid.Shape {
 			return solid.Box(solid.Vec{lo, min(y, y+dir*thick), bed}, solid.Vec{hi, max(y, y+dir*thick), bed + c.Height})
@@ -189,8 +215,8 @@ func (h *Holding) pair(bed float64) {
 		h.obstacle("the parallel at the "+name+" jaw", c.Pair.Item, box(lo, hi, t.Or(model.Grain)),
 			box(mostLo, mostHi, math.Max(t.Or(half), model.Grain)), t.Missing(), length.Missing(), width.Missing())
 	}
-	one("fixed", h.Hi[1], -1)
-	one("moving", h.Lo[1], 1)
+	one("fixed", back, -1)
+	one("moving", front, 1)
 }
 
 // onTable lays the piece on the table, or on packing, under strap clamps.
@@ -198,12 +224,19 @@ func (h *Holding) onTable(lo, hi solid.Vec) {
 	h.shift(lo, hi, solid.Vec{0, 0, 0}, 0)
 	rise := h.rise()
 	h.Seat = model.Sure(rise)
+	base := rise
+	if h.Vee != nil && h.Vee.Looks == "up" && h.Vee.Standing() {
+		lift := h.veeSeat(h.Lo)
+		rise += lift.Or(0)
+		h.Seat = model.Map(lift, func(l float64) float64 { return base + l })
+	}
 	if d := h.Choice.Divided; d != nil {
 		rise = h.onRotary(d, rise)
 	}
 	h.Pose = h.Pose.Shifted(solid.Vec{0, 0, rise})
 	h.Piece = h.Before.Piece.Placed(h.Pose)
 	h.Lo[2], h.Hi[2] = h.Lo[2]+rise, h.Hi[2]+rise
+	h.standVee(0)
 	under := solid.Rect{Lo: [2]float64{h.Lo[0], h.Lo[1]}, Hi: [2]float64{h.Hi[0], h.Hi[1]}}
 	h.Under = model.Sure(h.touch(2, -1, h.Lo[2], under))
 	for i := range h.Work.SetUp.Clamps {

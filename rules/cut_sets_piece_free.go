@@ -39,7 +39,7 @@ func cutSetsPieceFree(k *eval.Cut, a *Ask) {
 	case 2:
 		a.Say(k.Spot.Step, k.Place("makes"), "the piece is cut in two, and neither part, %s and %s, sits between both jaws of %s any longer", free[0], free[1], k.Hold.Choice.Vise.Path())
 	}
-	if k.Hold.Choice.Vise != nil && len(k.Works) > 0 {
+	if k.Hold.Jaws() != nil && len(k.Works) > 0 {
 		a.Clear(finding.Margin{}, "")
 	}
 }

@@ -26,7 +26,7 @@ tab left standing until the end, or another pair of faces is the cure.`,
 const keptShare = 0.25
 
 func gripCutAway(h *eval.Holding, a *Ask) {
-	if h.Choice.Vise == nil || missesBoth(h, a) {
+	if h.Jaws() == nil || missesBoth(h, a) {
 		return
 	}
 	for _, side := range []struct {
@@ -35,7 +35,7 @@ func gripCutAway(h *eval.Holding, a *Ask) {
 		c    model.Known[eval.Contact]
 	}{{"fixed", 1, h.Fixed}, {"moving", -1, h.Moving}} {
 		c, ok := Need(a, side.c)
-		if !ok || side.sign < 0 && h.Choice.RoundBar > 0 {
+		if !ok || side.sign < 0 && h.BySomething() {
 			continue
 		}
 		// What a jaw touches of a solid piece is at most the jaw against the piece's outline: with
@@ -66,7 +66,7 @@ func gripCutAway(h *eval.Holding, a *Ask) {
 func missesBoth(h *eval.Holding, a *Ask) bool {
 	fixed, ok := h.Fixed.Get()
 	moving, ok2 := h.Moving.Get()
-	if !ok || !ok2 || fixed.Touches || moving.Touches || h.Choice.RoundBar > 0 || h.Outline(fixed.Rect) > 0 {
+	if !ok || !ok2 || fixed.Touches || moving.Touches || h.BySomething() || h.Outline(fixed.Rect) > 0 {
 		return false
 	}
 	a.Say(h.Work.SetUp.Path()+"+jaws", h.Place("along", "jaws", "grip", "parallels", "hold"),

@@ -21,18 +21,18 @@ so deep, a piece that is not so high or has a step where the jaw presses leave l
 
 func gripNotReached(h *eval.Holding, a *Ask) {
 	want, written := h.Work.SetUp.Grip.Get()
-	v := h.Choice.Vise
+	v := h.Jaws()
 	if v == nil || !written {
 		return
 	}
 	fixed, ok := Need(a, h.Fixed)
 	moving, ok2 := Need(a, h.Moving)
-	if !ok || !ok2 || !fixed.Touches || !moving.Touches && h.Choice.RoundBar <= 0 {
+	if !ok || !ok2 || !fixed.Touches || !moving.Touches && !h.BySomething() {
 		return
 	}
 	grip, jaw, c, sign := fixed.Grip, "the jaws of "+v.Path()+" take", fixed, 1.0
 	switch {
-	case h.Choice.RoundBar <= 0 && moving.Grip < grip-0.0005:
+	case !h.BySomething() && moving.Grip < grip-0.0005:
 		grip, jaw, c, sign = moving.Grip, "the moving jaw of "+v.Path()+" takes", moving, -1
 	case moving.Grip > grip+0.0005:
 		jaw = "the fixed jaw of " + v.Path() + " takes"

@@ -27,7 +27,7 @@ work at the other end makes the jaws close level, at half the force on the work.
 })
 
 func gripOffMiddle(h *eval.Holding, a *Ask) {
-	v := h.Choice.Vise
+	v := h.Jaws()
 	if v == nil {
 		return
 	}

@@ -23,7 +23,7 @@ measure of that.`,
 })
 
 func gripTooShallow(h *eval.Holding, a *Ask) {
-	if h.Choice.Vise == nil || !pushedSideways(h.Work) {
+	if h.Jaws() == nil || !pushedSideways(h.Work) {
 		return
 	}
 	fixed, ok := Need(a, h.Fixed)

@@ -52,7 +52,7 @@ func exampleSlitThenDrill(jaws string) string {
 }
 
 func jawsCloseSlit(h *eval.Holding, a *Ask) {
-	if h.Choice.Vise == nil || len(h.Before.Piece.Removals()) == 0 {
+	if h.Jaws() == nil || len(h.Before.Piece.Removals()) == 0 {
 		return
 	}
 	q, ok := Need(a, h.Between)

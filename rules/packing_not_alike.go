@@ -23,7 +23,7 @@ work is loose; one that is thinner does nothing until the jaw has racked.`,
 })
 
 func packingNotAlike(h *eval.Holding, a *Ask) {
-	if h.Choice.Vise == nil || h.Choice.RoundBar > 0 {
+	if h.Jaws() == nil || h.Choice.RoundBar > 0 {
 		return
 	}
 	across, most := round(h.Hi[1]-h.Lo[1]), a.Limit("packing_match")

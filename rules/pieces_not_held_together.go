@@ -21,7 +21,7 @@ solder. A piece that only lies on the other one slips or flies.`,
 })
 
 func piecesNotHeldTogether(h *eval.Holding, a *Ask) {
-	if !h.Before.Closed || h.Choice.Vise == nil {
+	if !h.Before.Closed || h.Jaws() == nil {
 		return
 	}
 	a.Asks("are the two pieces held together so that neither can move?")

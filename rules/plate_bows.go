@@ -54,7 +54,7 @@ part "plate" {
 }
 
 func plateBows(h *eval.Holding, a *Ask) {
-	if h.Choice.Vise == nil || h.Fixed.Is() && !h.Fixed.V.Touches {
+	if h.Jaws() == nil || h.Fixed.Is() && !h.Fixed.V.Touches {
 		return
 	}
 	flat := milledFlat(h)

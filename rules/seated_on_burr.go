@@ -73,7 +73,7 @@ part "block" {
 }
 
 func seatedOnBurr(h *eval.Holding, a *Ask) {
-	if h.Choice.Vise == nil || len(h.Before.Faces) == 0 {
+	if h.Jaws() == nil || len(h.Before.Faces) == 0 {
 		return
 	}
 	type touch struct {

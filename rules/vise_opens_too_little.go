@@ -45,7 +45,14 @@ func viseOpensTooLittle(h *eval.Holding, a *Ask) {
 	if h.Choice.RoundBar > 0 {
 		beside = " with the round bar beside it"
 	}
-	f := a.Say(v.Path()+".opening", h.Place("jaws", "hold"), "the piece is %s across the jaws%s; %s opens to %s%s",
-		mm(need), beside, v.Path(), mm(most), how)
+	what := "the piece is"
+	switch {
+	case h.Vee != nil && h.Vee.Blocked:
+		what = h.Vee.Block.Path() + " is"
+	case h.Vee != nil && h.Vee.Against:
+		what = "the piece and " + h.Vee.Block.Path() + " are"
+	}
+	f := a.Say(v.Path()+".opening", h.Place("jaws", "hold"), "%s %s across the jaws%s; %s opens to %s%s",
+		what, mm(need), beside, v.Path(), mm(most), how)
 	f.Margin = Bound(need, most, "mm")
 }

@@ -79,7 +79,7 @@ part "tray" {
 }
 
 func webTooThin(h *eval.Holding, a *Ask) {
-	if h.Choice.Vise == nil {
+	if h.Jaws() == nil {
 		return
 	}
 	for _, side := range []struct {

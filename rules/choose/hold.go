@@ -88,6 +88,9 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 	if refs, ok := s.Hold.Get(); ok {
 		for _, r := range refs {
 			if d := c.divided(r.Item); d != nil { // what holds the piece on it stands before it
+				if b := c.veeBlock(s); b != nil {
+					return nil, b.Path() + " on " + r.Path() + " is not made on paper"
+				}
 				return []eval.HoldChoice{{Divided: d}}, ""
 			}
 		}
@@ -111,6 +114,9 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 				return []eval.HoldChoice{{Clamps: v}}, ""
 			}
 		}
+		if c.veeBlock(s) != nil {
+			return c.clampsHere("nothing is here to clamp the work down in the vee block with")
+		}
 		if len(refs) > 0 {
 			return nil, "how " + refs[len(refs)-1].Path() + " stands on a mill's table is not made on paper"
 		}
@@ -120,14 +126,24 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 		out = append(out, eval.HoldChoice{Vise: v})
 	}
 	if len(s.Clamps) > 0 {
-		for _, v := range shop.Clamps {
-			if v.AtHand() {
-				out = append(out, eval.HoldChoice{Clamps: v})
-			}
-		}
+		more, _ := c.clampsHere("")
+		out = append(out, more...)
 	}
 	if len(out) == 0 {
 		return nil, "nothing is known to hold it in"
+	}
+	return out, ""
+}
+
+// clampsHere lists the clamps that are here; with none, why nothing holds.
+func (c *chooser) clampsHere(why string) (out []eval.HoldChoice, without string) {
+	for _, v := range c.build.Shop.Clamps {
+		if v.AtHand() {
+			out = append(out, eval.HoldChoice{Clamps: v})
+		}
+	}
+	if len(out) == 0 {
+		return nil, why
 	}
 	return out, ""
 }
@@ -174,11 +190,20 @@ func (c *chooser) heldSo(p *eval.Part, before *eval.State, w *eval.Work, a eval.
 		return []eval.HoldChoice{a}
 	}
 	a.Lean = lean
+	if a.Vee, a.NotPlayed = c.veed(p, before, s, &a); a.NotPlayed != "" {
+		return []eval.HoldChoice{a}
+	}
+	if a.Vee != nil && a.Vee.Looks == "up" && a.Back.Axis() == 0 && !s.Jaws.Is() && !s.Back.Is() {
+		return nil // the jaws, or the column, are beside the work
+	}
 	if a.Vise == nil {
 		return []eval.HoldChoice{a}
 	}
 	a.RoundBar = c.roundBar(before, w, &a)
 	all := c.heights(s, a)
+	if a.Vee != nil && !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && !s.Grip.Is() {
+		return all[len(all)-1:] // the block stands on the bed
+	}
 	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && !s.Grip.Is() && !s.Soft.Step.Is() && a.Vise.JawDepth.Is() {
 		high := before.Piece.Extent(up.Axis(), 1) - before.Piece.Extent(up.Axis(), -1)
 		all = halfGripped(all, a.Vise.JawDepth.V-high/2)

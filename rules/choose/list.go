@@ -110,6 +110,14 @@ func holdChoices(h *eval.Holding) []Choice {
 	if item, why, ok := sineChoice(h, h.Part.Build); ok {
 		add("slips", item, why)
 	}
+	if c.Vee != nil {
+		for _, words := range c.Vee.Chosen {
+			add("vee block", words, "nothing else is written")
+		}
+	}
+	if c.Clamps != nil && c.Vee != nil && !clampsWritten(s, c.Clamps) {
+		add("hold", c.Clamps.Path(), "the first that passes")
+	}
 	if c.Vise == nil {
 		return out
 	}
@@ -120,7 +128,11 @@ func holdChoices(h *eval.Holding) []Choice {
 		if c.Height > 0 {
 			add("parallels", c.Pair.Item.Member(c.Height), "the tallest pair that passes")
 		} else {
-			add("parallels", "none", "the piece sits on the bed")
+			on := "the piece"
+			if h.Vee != nil && (h.Vee.Looks == "up" || h.Vee.Lifts > 0) {
+				on = "the vee block"
+			}
+			add("parallels", "none", on+" sits on the bed")
 		}
 	}
 	pairWritten(h, add)
@@ -184,6 +196,16 @@ func cutChoices(k *eval.Cut) []Choice {
 	passes, cuts := k.Passes()
 	oil, said := k.Oil()
 	return append(out, feedChoices(k.Spot, k.Feeding(), passes, cuts, oil, said)...)
+}
+
+// clampsWritten says whether a set-up names the clamps that hold it.
+func clampsWritten(s *model.SetUp, c *model.Clamps) bool {
+	for _, r := range s.Hold.V {
+		if r.Item == c.Item {
+			return true
+		}
+	}
+	return false
 }
 
 func s1(s *model.Step) []model.Ref {

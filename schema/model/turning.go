@@ -116,6 +116,8 @@ type VBlock struct {
 	Vee    Known[float64] // foot to the sharp bottom of the vee
 	Angle  Known[float64]
 	Length Known[float64]
+	Width  Known[float64] // across the vee
+	Relief Known[float64] // width of the slot along the bottom of the vee; 0 none
 }
 
 // BalanceWeights are weights for work off centre.

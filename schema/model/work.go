@@ -19,6 +19,7 @@ type SetUp struct {
 	OnTable Known[[]float64]
 	Moved   Known[bool]
 	StuckBy Known[string]
+	Vee     VeeAt
 	Makes   Known[[]Ref]
 	Holder  Known[[]Ref]
 	Tool    Known[[]Ref]
@@ -79,6 +80,13 @@ type Tilt struct {
 	About Known[string]
 	By    Known[float64]
 	SetBy Known[Ref]
+}
+
+// VeeAt is how a vee block stands.
+type VeeAt struct {
+	Said  bool
+	Looks Known[string]
+	At    Known[[]float64]
 }
 
 // ParallelsAt is the pair under the piece: its height, or the block it is from.

@@ -254,10 +254,17 @@ func (g *group) holding() (rows [][]string) {
 	put("machine", path(h.Choice.Machine))
 	if h.Choice.Vise != nil {
 		put("held in", h.Choice.Vise.Path())
-		put("on the fixed jaw", h.Choice.Back.String())
+		if h.Vee == nil {
+			put("on the fixed jaw", h.Choice.Back.String())
+		} else {
+			put("in a vee block", h.Vee.Block.Path())
+		}
 	}
 	if h.Choice.Clamps != nil {
 		put("held by", h.Choice.Clamps.Path())
+		if h.Vee != nil {
+			put("in a vee block", h.Vee.Block.Path())
+		}
 	}
 	if d := h.Choice.Divided; d != nil {
 		put("on", d.Item().Path())

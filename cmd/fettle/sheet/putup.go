@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"fettle/eval"
+	"fettle/eval/solid"
 	"fettle/schema/model"
 )
 
@@ -43,6 +44,9 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 	if h.Choice.Clamps != nil {
 		clampedBy(h.Choice.Clamps, put)
 	}
+	if h.Vee != nil {
+		inVee(h, put)
+	}
 	if h.Choice.Vise != nil {
 		parallels(h, put)
 		along(h, put)
@@ -79,6 +83,8 @@ func parallels(h *eval.Holding, put func(a, b string)) {
 	c := &h.Choice
 	var s []string
 	switch {
+	case h.Vee != nil && h.Vee.Looks == "up" && c.Height == 0 && c.Packing == 0:
+		s = append(s, "the vee block down on the clean bed of the vise")
 	case c.Pair != nil && c.Height > 0:
 		s = append(s, "the pair of "+model.Figure(c.Height)+" mm, one against each jaw; tap the piece down until neither moves by hand")
 	case c.Packing > 0:
@@ -90,6 +96,41 @@ func parallels(h *eval.Holding, put func(a, b string)) {
 		s = append(s, "a round bar of ⌀"+model.Figure(c.RoundBar)+" between piece and moving jaw at half the grip")
 	}
 	put("seat it", strings.Join(s, "; "))
+}
+
+// inVee says how the work lies in its vee block. That work between jaws wants the block's own yoke is common
+// practice.
+func inVee(h *eval.Holding, put func(a, b string)) {
+	v := h.Vee
+	if !v.Standing() {
+		return
+	}
+	s := v.Block.Path() + ", its vee "
+	switch {
+	case v.Looks == "up":
+		s += "up"
+	case v.Looks == "back" && v.Against:
+		s += "to the fixed jaw, its foot at the moving one"
+	case v.Against:
+		s += "to the moving jaw, its foot at the fixed one"
+	default:
+		s += "to the " + map[string]string{"back": "column", "front": "front"}[v.Looks] + ", on its end beside the work"
+	}
+	if v.Looks == "up" {
+		var at []string
+		for _, x := range v.At {
+			at = append(at, length(x))
+		}
+		s += "; its middle " + strings.Join(at, " and ") + " from the left end of the work"
+	}
+	if v.Blocked {
+		s += "; the jaws hold the block: clamp the work in it with its yoke"
+	}
+	put("in a vee block", s)
+	if (v.Looks == "up" || v.Lifts > 0) && h.Seat.Is() {
+		at := h.Pose.Point(solid.Vec{v.At[0], 0, 0})
+		put("its axis", "level, "+length(at[2])+" above the table, for work of ⌀"+model.Figure(tidy(v.D)))
+	}
 }
 
 // along says where the piece lies along the jaws.

@@ -118,9 +118,14 @@ func reach(p *sketch.Pane, v solid.Vec) {
 // holding stands what holds the piece: the least of it, which is certain.
 func (m *milled) holding() {
 	h := m.h
+	before := ""
 	for i := range h.Obstacles {
 		o := &h.Obstacles[i]
 		t := sketch.Thing{Name: m.nameOf(o), Shape: o.Least}
+		if o.Name == before && o.Item != nil { // another side of the same thing
+			t.Name = ""
+		}
+		before = o.Name
 		if o.Name == "the table" {
 			t.In = []int{elevation, fromEnd}
 		}
@@ -143,7 +148,10 @@ func (m *milled) holding() {
 func (m *milled) nameOf(o *eval.Obstacle) string {
 	h := m.h
 	name := short(o.Name)
+	held := h.Vee != nil && h.Vee.Blocked
 	switch {
+	case strings.Contains(o.Name, " jaw of ") && (held || h.Vee != nil && h.Vee.Against && strings.HasPrefix(o.Name, "the fixed") == (h.Vee.Looks == "front")):
+		return name + ", on it: " + h.Vee.Block.Path()
 	case strings.HasPrefix(o.Name, "the fixed jaw"):
 		return name + ", on it: " + h.Choice.Back.String()
 	case strings.HasPrefix(o.Name, "the moving jaw"):
@@ -205,8 +213,8 @@ func (m *milled) bounds() {
 		p := &m.s.Panes[i]
 		if h.Choice.Vise != nil {
 			t := min(h.Choice.Vise.JawThickness.Or(3), jawShown)
-			reach(p, solid.Vec{m.s.Lo[0], h.Lo[1] - h.Choice.RoundBar - t, h.Bed.Or(h.Lo[2]) - 3})
-			reach(p, solid.Vec{m.s.Lo[0], h.Hi[1] + t, h.Lo[2]})
+			reach(p, solid.Vec{m.s.Lo[0], h.MovingAt - t, h.Bed.Or(h.Lo[2]) - 3})
+			reach(p, solid.Vec{m.s.Lo[0], h.FixedAt + t, h.Lo[2]})
 			if w, ok := h.Choice.Vise.JawWidth.Get(); ok && i == plan {
 				reach(p, solid.Vec{0, h.Lo[1], h.Lo[2]})
 				reach(p, solid.Vec{min(w, max(h.Hi[0], 0)+jawShown), h.Lo[1], h.Lo[2]})
@@ -220,7 +228,7 @@ func (m *milled) bounds() {
 			reach(p, solid.Vec{0, m.s.Hi[1] + jawShown/2, m.s.Hi[2] + jawShown/2})
 		}
 		for _, o := range h.Obstacles {
-			if strings.Contains(o.Name, "clamp") {
+			if strings.Contains(o.Name, "clamp") || h.Vee != nil && o.Item == h.Vee.Block.Item {
 				lo, hi, _ := o.Least.Bounds()
 				reach(p, lo)
 				reach(p, hi)
