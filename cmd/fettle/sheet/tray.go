@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"fettle/eval"
 	"fettle/schema/finding"
 	"fettle/schema/model"
@@ -24,7 +26,8 @@ func (t *tray) put(what, thing string, at finding.Spot, missing bool) {
 	t.rows = append(t.rows, []string{"☐", thing, what, at.String(), mark})
 }
 
-// tray lists what holds the work, tools, what holds them, instruments and sources of heat.
+// tray lists what holds the work, tools, what holds them, instruments and sources of heat, and after them what is bought
+// and goes into these parts.
 func (m *maker) tray(parts []*eval.PartTrace) {
 	t := tray{seen: map[string]bool{}}
 	for _, p := range parts {
@@ -32,6 +35,7 @@ func (m *maker) tray(parts []*eval.PartTrace) {
 			t.moment(&p.Moments[i])
 		}
 	}
+	t.bought(m.c.Result.Trace, parts)
 	m.page.heading(2, "tray", "To lay out, in order of use")
 	m.page.table([]string{"", "thing", "for", "first at", ""}, t.rows)
 }
@@ -113,6 +117,15 @@ func (t *tray) chucked(c *eval.Chucking) {
 			t.put("supports the work", s.Steady.Path(), c.Spot, false)
 		case s.Item != nil:
 			t.put("supports the work", s.Item.Path(), c.Spot, false)
+		}
+	}
+}
+
+// bought puts bearings, pins, screws, circlips and parts that are bought ready.
+func (t *tray) bought(trace *eval.Trace, parts []*eval.PartTrace) {
+	for _, b := range trace.BoughtThings() {
+		if slices.ContainsFunc(parts, func(p *eval.PartTrace) bool { return slices.Contains(b.Of, p.Part) }) {
+			t.put("bought, for "+b.For, b.Thing, b.Spot, b.Missing)
 		}
 	}
 }
