@@ -12,7 +12,8 @@ import (
 
 // asBought is a bought part as it comes, and the state that it is in; why says why its shape is not known.
 func asBought(b *model.Build, m *model.Part) (p *Part, s *State, why string) {
-	own := *m
+	bore, bored := boreBought(b, m)
+	own := *asBoughtSize(b, m)
 	own.Bought, own.Work, own.Blank = model.Bought{}, nil, nil
 	p = Ready(b, &own)
 	if p.Unplayed != "" {
@@ -49,6 +50,10 @@ func asBought(b *model.Build, m *model.Part) (p *Part, s *State, why string) {
 			x0, x1 := h.at[0], h.at.Add(h.dir.Times(h.long))[0]
 			s.Profile = s.Profile.bored(min(x0, x1), max(x0, x1), h.d/2, h.d/2)
 		}
+	}
+	if x0, x1 := p.Low[0], p.High()[0]; bored && p.Round {
+		s.Piece = s.Piece.Cut(solid.Removal{Take: solid.Cylinder(solid.Vec{x0 - beyond, 0, 0}, solid.Vec{x1 + beyond, 0, 0}, bore/2), By: "bore"})
+		s.Profile = s.Profile.bored(x0, x1, bore/2, bore/2)
 	}
 	return p, s, ""
 }

@@ -22,6 +22,7 @@ type Dimension struct {
 	Limits model.Known[Limits] // as found where it was measured, else by the drawing
 	Made   *model.Made         // the size found, where one was measured
 	Known  bool                // the reference names a size, and it is known
+	picked model.Ref           // of a thing of the shop: which of the set
 }
 
 // usualSize is the size that is meant where a reference stops at the block.
@@ -98,7 +99,7 @@ func instrumentError(i *model.Instrument) float64 {
 // drawn is a size with the limits of the drawing. Sizes of things that are bought have only the
 // limits written with them: the recipe's general tolerance does not bind their maker.
 func (t *Trace) drawn(r model.Ref) Dimension {
-	d := Dimension{Path: r.Path(), Of: r.Item, Attr: r.Sub, At: r.At}
+	d := Dimension{Path: r.Path(), Of: r.Item, Attr: r.Sub, At: r.At, picked: r}
 	if r.Item == nil {
 		d.Limits = model.Known[Limits]{Attr: r.Path(), At: r.At}
 		return d
@@ -111,14 +112,14 @@ func (t *Trace) drawn(r model.Ref) Dimension {
 			d.Form = d.Part.FormOf(r.Item)
 		}
 	}
-	t.sized(&d, r)
+	t.sized(&d)
 	t.limited(&d)
 	d.Limits, d.Known = d.Drawn, d.Size.Is()
 	return d
 }
 
 // sized settles the size of a dimension as drawn.
-func (t *Trace) sized(d *Dimension, r model.Ref) {
+func (t *Trace) sized(d *Dimension) {
 	i := d.Of
 	d.Size = model.Known[drawing.Size]{Of: i, Attr: d.Attr, At: i.At}
 	v, ok := says(i, d.Attr)
@@ -126,8 +127,6 @@ func (t *Trace) sized(d *Dimension, r model.Ref) {
 		v, ok = says(i, d.Attr+".size")
 	}
 	switch {
-	case i.Kind == "pins" && d.Attr == "diameter" && r.Has:
-		d.Size.V, d.Size.From = drawing.PlainSize(r.Size, "", t.Build.Recipe.Unit), model.Written
 	case ok && v.Kind == model.SizeOf:
 		d.Size.V, d.Size.From, d.Size.At = v.Size, model.Written, v.At
 	case ok && v.Kind == model.Number:
@@ -135,6 +134,8 @@ func (t *Trace) sized(d *Dimension, r model.Ref) {
 	case d.Form != nil && d.Attr == "depth" && d.Form.Through && d.Form.Into.Face != model.NoFace && near(d.Form.Into.At, d.Part.FaceAt(d.Form.Into.Face)):
 		s, _ := d.Part.FaceSize(d.Form.Into.Face)
 		d.Size.V, d.Size.From = s, model.WorkedOut
+	default:
+		t.boughtSize(d)
 	}
 }
 
@@ -149,10 +150,9 @@ func (t *Trace) limited(d *Dimension) {
 		general = model.General{}
 	}
 	s := d.Size.V
-	if i.Kind == "pins" {
-		if p, ok := model.Find(t.Build.Shop.Pins, i); ok && p.Limits.Is() {
-			s.Tol = drawing.Tolerance{Kind: drawing.Class, Letters: p.Limits.V}
-		}
+	if lim, ok := t.boughtLimits(d); ok {
+		d.Drawn = model.Known[Limits]{V: lim, From: model.Handbook}
+		return
 	}
 	d.Drawn = LimitsOf(s, general, i, d.Attr)
 }

@@ -75,7 +75,7 @@ func (t *Trace) join() {
 }
 
 func (t *Trace) fit(f *model.Fit) *FitJoint {
-	out := &FitJoint{Model: f, Hole: t.dimension(f.Hole.V), Shaft: t.dimension(f.Shaft.V)}
+	out := &FitJoint{Model: f, Hole: t.dimension(ofBearing(f.Hole.V, "bore")), Shaft: t.dimension(ofBearing(f.Shaft.V, "outside"))}
 	out.Play = model.Both(out.Hole.Limits, out.Shaft.Limits, func(h, s Limits) Limits {
 		lo, hi := fit.Play(h.Lo, h.Hi, s.Lo, s.Hi)
 		return Limits{lo, hi}

@@ -173,7 +173,7 @@ func (pl *Player) forget() {
 
 // Ready makes a part ready for the dry run: envelope, forms, and the work spelled out.
 func Ready(b *model.Build, m *model.Part) *Part {
-	m = bounded(m)
+	m = asBoughtSize(b, bounded(m))
 	p := &Part{Part: m, Build: b}
 	sizes := partSizes(m)
 	switch {

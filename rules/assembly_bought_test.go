@@ -2,6 +2,7 @@ package rules_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"fettle/rules"
@@ -123,5 +124,40 @@ func TestBoughtPartStands(t *testing.T) {
 	}
 	if !found {
 		t.Errorf("nothing says why the third is not made: %v", rules.Judge(trace, vs, "").Unplayed)
+	}
+}
+
+// A part that is bought as a ball bearing stands as wide, as large and as open as its number says, where it says no size
+// itself. Volume: arithmetic on 8 x 22 x 7 mm.
+func TestBoughtBearingStands(t *testing.T) {
+	recipe := strings.Replace(plateAndBearing, `  bought   = true
+  diameter = 22
+  length   = 7
+
+  bore "way" {
+    into     = "right"
+    diameter = 8
+  }
+
+  outside "chamfered" {
+    from     = 6
+    diameter = 21
+  }
+`, "  bought = bearings.small\n", 1) + "\nbearings \"small\" {\n  code = \"608-2RS\"\n}\n"
+	b, slips, err := schema.Load(text.Archive{"recipe/recipe.hcl": []byte(recipe), "shop/shop.hcl": []byte(rules.ExampleShop)}, "recipe", "shop")
+	if err != nil || len(slips) > 0 {
+		t.Fatal(err, slips)
+	}
+	trace, _, _ := choose.Choose(b, choose.Effort)
+	if len(trace.Assembled) != 1 {
+		t.Fatalf("%d assemblies are made", len(trace.Assembled))
+	}
+	in := trace.Assembled[0].Part.Members[1]
+	ring := math.Pi / 4 * 7 * (22*22 - 8*8)
+	if v := in.State.Piece.Volume(); math.Abs(v-ring) > 1e-4*ring {
+		t.Errorf("the bearing has %.1f mm³, want %.1f", v, ring)
+	}
+	if at := in.Pose.Point([3]float64{}); math.Abs(at[2]-8) > 1e-9 || math.Abs(at[0]-30) > 1e-9 {
+		t.Errorf("its left end lies at %v, want the floor of the seat at 8", at)
 	}
 }

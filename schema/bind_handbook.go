@@ -60,3 +60,13 @@ func bindCollets(i *model.Item) *model.Collets {
 	}
 	return c
 }
+
+// bindBearings fills bearings from their number. What is written as well is kept: a rule compares the two.
+func bindBearings(i *model.Item) *model.Bearings {
+	b := bound[model.Bearings](i)
+	std, ok := handbook.BearingOf(b.Code.V)
+	fromHandbook(&b.Bore, std.Bore, ok)
+	fromHandbook(&b.Outside, std.Outside, ok)
+	fromHandbook(&b.Width, std.Width, ok && std.Width > 0)
+	return b
+}

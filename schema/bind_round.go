@@ -57,7 +57,7 @@ func bindBought(s *model.Shop, i *model.Item) {
 	case "pins":
 		s.Pins = append(s.Pins, bound[model.Pins](i))
 	case "bearings":
-		s.Bearings = append(s.Bearings, bound[model.Bearings](i))
+		s.Bearings = append(s.Bearings, bindBearings(i))
 	case "circlips":
 		s.Circlips = append(s.Circlips, bound[model.Circlips](i))
 	case "number_punches":

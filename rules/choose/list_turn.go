@@ -92,6 +92,21 @@ func mates(t *eval.Trace) []Choice {
 				Why: "its mate was measured"})
 		}
 	}
+	return append(out, pinChoices(t)...)
+}
+
+// pinChoices tells which length of pin is taken from the shop, where none is written.
+func pinChoices(t *eval.Trace) (out []Choice) {
+	for _, l := range t.PinLengths() {
+		if !l.Chosen {
+			continue
+		}
+		why := "the longest here that does not stand out of its two holes"
+		if l.Length.V > l.Room+model.Grain {
+			why = "the shortest here; it stands out of its two holes"
+		}
+		out = append(out, Choice{Spot: l.OneJoint.Spot, What: "length", Item: l.Named() + ", " + model.Figure(l.Length.V) + " mm long", Why: why})
+	}
 	return out
 }
 

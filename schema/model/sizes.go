@@ -73,6 +73,27 @@ func (s Sizes) Nearest(size float64) (float64, bool) {
 	return best, found
 }
 
+// NotAbove gives the largest member that is not above a limit; false where there is none.
+func (s Sizes) NotAbove(limit float64) (best float64, ok bool) {
+	see := func(x float64) {
+		if x <= limit+Same && (!ok || x > best) {
+			best, ok = x, true
+		}
+	}
+	for _, m := range s.List {
+		see(m.Size)
+	}
+	for _, r := range s.Series {
+		see(r.From)
+		if r.By > 0 {
+			n, _ := r.turn(limit)
+			see(r.From + n*r.By)
+			see(r.From + max(0, n-1)*r.By)
+		}
+	}
+	return best, ok
+}
+
 // Within lists the members from lo to hi, both in, ascending, at most limit of them; the
 // smallest are kept. It never walks a series outside that range.
 func (s Sizes) Within(lo, hi float64, limit int) []float64 {

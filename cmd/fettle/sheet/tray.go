@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"fettle/eval"
 	"fettle/schema/finding"
 	"fettle/schema/model"
@@ -24,7 +26,8 @@ func (t *tray) put(what, thing string, at finding.Spot, missing bool) {
 	t.rows = append(t.rows, []string{"☐", thing, what, at.String(), mark})
 }
 
-// tray lists what holds the work, tools, what holds them, instruments and sources of heat.
+// tray lists what holds the work, tools, what holds them, instruments and sources of heat, and after them what is bought
+// and goes into these parts.
 func (m *maker) tray(parts []*eval.PartTrace) {
 	t := tray{seen: map[string]bool{}}
 	for _, p := range parts {
@@ -35,6 +38,7 @@ func (m *maker) tray(parts []*eval.PartTrace) {
 	for _, j := range m.c.Result.Trace.Joints {
 		t.driver(j)
 	}
+	t.bought(m.c.Result.Trace, parts)
 	m.page.heading(2, "tray", "To lay out, in order of use")
 	m.page.table([]string{"", "thing", "for", "first at", ""}, t.rows)
 }
@@ -127,5 +131,14 @@ func (t *tray) driver(j *eval.Joint) {
 	}
 	if by := j.Driver(); by != "" {
 		t.put("drives "+j.Screw.Thread.V.String()+" screws", by, j.Spot, false)
+	}
+}
+
+// bought puts bearings, pins, screws, circlips and parts that are bought ready.
+func (t *tray) bought(trace *eval.Trace, parts []*eval.PartTrace) {
+	for _, b := range trace.BoughtThings() {
+		if slices.ContainsFunc(parts, func(p *eval.PartTrace) bool { return slices.Contains(b.Of, p.Part) }) {
+			t.put("bought, for "+b.For, b.Thing, b.Spot, b.Missing)
+		}
 	}
 }
