@@ -18,8 +18,9 @@ type Blank struct {
 	Skin    [7]model.Known[string]
 	Shape   solid.Shape
 	Round   bool
-	Bar     model.Face // of a piece still one with the bar: the end that the bar goes on beyond; else NoFace
-	Profile Profile    // of turned parts
+	Bar     model.Face   // of a piece still one with the bar: the end that the bar goes on beyond; else NoFace
+	BarOpen []model.Lack // why it is not known how far the bar goes on; nil where it is
+	Profile Profile      // of turned parts
 	Lacks   []model.Lack
 	Chosen  []string // sentences about what was filled in
 }

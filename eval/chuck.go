@@ -265,9 +265,13 @@ func lengthOf(p Profile) float64 {
 	return l
 }
 
-// Outside gives the metal in front of the jaws, in the part's frame; all of it where they open in a bore.
+// OutsideFree says whether the whole outside of the piece is free, since what holds it lies in its
+// bore or at its face: jaws that open, or a mandrel.
+func (h *Chucking) OutsideFree() bool { return h.Inside || h.Choice.Mandrel != nil }
+
+// Outside gives the metal whose outside is free, in the part's frame: that in front of the jaws.
 func (h *Chucking) Outside(p Profile) Profile {
-	if h.Inside {
+	if h.OutsideFree() {
 		return p
 	}
 	return h.Within(p, 0, math.Inf(1))

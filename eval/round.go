@@ -200,7 +200,13 @@ func (p *Part) barBehind() {
 		}
 	}
 	more := longest - (b.Hi[0] - b.Lo[0])
-	if longest == 0 || more <= 0 {
+	if longest == 0 {
+		more, b.BarOpen = p.barWanted(), b.Model.Stock.Missing()
+		if b.Stock != nil {
+			b.BarOpen = b.Stock.Lengths.Missing()
+		}
+	}
+	if more <= 0 {
 		return
 	}
 	if b.Bar == model.Right {
@@ -208,6 +214,20 @@ func (p *Part) barBehind() {
 	} else {
 		b.Lo[0] -= more
 	}
+}
+
+// barBeyond is how much longer than what stands out a bar of unknown length is played, mm: more than any
+// jaw is long.
+const barBeyond = 120
+
+// barWanted is how far a bar of unknown length is played to go on, mm: as far as its holdings want it, and
+// what lies in the jaws.
+func (p *Part) barWanted() float64 {
+	out := 0.0
+	for _, s := range p.Part.Work {
+		out = math.Max(out, s.StickOut.V)
+	}
+	return out + barBeyond
 }
 
 // partedEnd is the end that the piece is cut from the bar at.

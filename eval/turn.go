@@ -217,7 +217,7 @@ func (k *Turn) ownOutside(w *Turning) {
 	}
 	r := k.radius(k.Part.Radius(), false)
 	w.X0, w.X1 = k.Part.Low[0], k.Part.High()[0]
-	if !k.Hold.Choice.Centres && !k.Hold.Inside {
+	if !k.Hold.Choice.Centres && !k.Hold.OutsideFree() {
 		if k.Hold.Sign > 0 {
 			w.X0, w.X1 = math.Max(w.X0, k.Hold.Jaw), math.Max(w.X1, hi)
 		} else {
@@ -308,12 +308,39 @@ func (k *Turn) overrun(w *Turning) {
 	if !ok || f.Feature.Kind == "groove" || f.Feature.Kind == "chamfer" || f.Feature.Kind == "radius" || !near(w.R0, w.R1) {
 		return
 	}
+	if w.Inside && f.Feature.Kind == "bore" && k.boredOn(w, f) {
+		return
+	}
 	if near(w.X1, k.Part.High()[along]) && hi > w.X1 && k.heldEnd() != most {
 		w.X1 = hi
 	}
 	if near(w.X0, k.Part.Low[along]) && lo < w.X0 && k.heldEnd() != least {
 		w.X0 = lo
 	}
+}
+
+// boredOn lets a bore that goes through a piece still one with its bar go on into the bar, as deep as
+// `down_to` says; false where it does not.
+func (k *Turn) boredOn(w *Turning, f *Form) bool {
+	d := k.Step.Step
+	if d == nil || !d.DownTo.Depth.Is() || k.Part.Blank.Bar != k.heldEnd() || f.Into.Face != k.heldEnd().Opposite() {
+		return false
+	}
+	along := k.Hold.About.Along
+	end := f.Into.At - f.Into.Face.Sign()*d.DownTo.Depth.V
+	switch {
+	case f.Into.Face.Sign() > 0 && near(w.X0, k.Part.Low[along]) && end < w.X0:
+		w.X0 = end
+		_, hi, _ := k.Before.Profile.Ends()
+		w.X1 = math.Max(w.X1, hi)
+	case f.Into.Face.Sign() < 0 && near(w.X1, k.Part.High()[along]) && end > w.X1:
+		w.X1 = end
+		lo, _, _ := k.Before.Profile.Ends()
+		w.X0 = math.Min(w.X0, lo)
+	default:
+		return false
+	}
+	return true
 }
 
 // done notes how far a feature has come.

@@ -125,7 +125,7 @@ func (p *Part) spellOne(s *model.SetUp) {
 	case "setup", "bench":
 		w := &Work{SetUp: s, Of: s, Kind: s.Kind, Spot: finding.Spot{Part: p.Label, SetUp: name(s.Item)}, Unplayed: misread(s.Item)}
 		for _, st := range s.Steps {
-			w.Steps = append(w.Steps, p.step1(w, st))
+			w.Steps = append(w.Steps, p.inTurn(p.step1(w, st))...)
 		}
 		if s.Kind == "bench" {
 			p.benchMakes(w)

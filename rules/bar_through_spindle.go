@@ -42,18 +42,25 @@ func barThroughSpindle(h *eval.Chucking, a *Ask) {
 		return
 	}
 	d := round(2 * h.Within(h.Before.Profile, -h.Held, -jaw).Most())
+	open := h.Part.Blank.BarOpen // how far it reaches behind the jaws is not known
 	if bore, ok := Need(a, c.Bore); ok && d > bore+0.0005 {
+		if open != nil {
+			a.Lack(open...)
+			return
+		}
 		tooThick(h, a, c.Path(), d, bore, jaw)
 		return
 	}
 	front, ok := Need(a, h.Front())
-	if !ok || h.Held <= front+0.0005 {
+	if !ok || open == nil && h.Held <= front+0.0005 {
 		a.Clear(finding.Margin{}, "")
 		return
 	}
 	bore, ok := Need(a, m.Bore)
 	switch {
 	case !ok:
+	case d > bore+0.0005 && open != nil:
+		a.Lack(open...)
 	case d > bore+0.0005:
 		tooThick(h, a, m.Path(), d, bore, front)
 	default:

@@ -70,10 +70,20 @@ func barWhipsBehind(k *eval.Turn, a *Ask) {
 	if m == nil || h.Unplayed != "" || h.Choice.Chuck == nil && h.Choice.Collets == nil || h.Choice.Support != nil && h.Choice.Centres {
 		return
 	}
-	if h.Held < 150 { // no spindle is so short: it ends within
+	open := h.Part.Blank.BarOpen
+	if h.Held < 150 && open == nil { // no spindle is so short: it ends within
 		return
 	}
+	if bore, ok := m.Bore.Get(); ok && open != nil && 2*h.Within(k.Before.Profile, -h.Held, 0).Most() > bore+0.0005 {
+		return // it does not go through
+	}
 	a.Asks("what steadies the bar at the rear end of the spindle of %s?", m.Path())
+	if open != nil {
+		if said := h.Work.SetUp.Behind; !said.Is() || said.V.Text == "nothing" {
+			a.Lack(open...)
+		}
+		return
+	}
 	out, ok := Need(a, h.Behind())
 	if !ok {
 		return

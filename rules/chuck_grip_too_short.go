@@ -56,7 +56,7 @@ type gripWanted struct {
 func leastGrip(h *eval.Chucking, a *Ask, jaw float64) (worst gripWanted) {
 	for _, b := range []gripWanted{
 		{a.Limit("jaw_grip_share") * jaw, fmt.Sprintf("%s of the jaws' %s", hundredth(a.Limit("jaw_grip_share")), mm(jaw))},
-		{a.Limit("chuck_grip_share") * h.RoundGripped(), fmt.Sprintf("%s of the diameter of %s", hundredth(a.Limit("chuck_grip_share")), mm(round(h.RoundGripped())))},
+		byDiameter(h, a, jaw),
 		{h.Free / a.Limit("stick_out_share"), fmt.Sprintf("what stands out, %s, over %s", mm(round(h.Free)), figure(a.Limit("stick_out_share")))},
 	} {
 		if b.want > worst.want {
@@ -64,4 +64,18 @@ func leastGrip(h *eval.Chucking, a *Ask, jaw float64) (worst gripWanted) {
 		}
 	}
 	return worst
+}
+
+// byDiameter is what thick work asks: no more than the jaws are long, and nothing while less stands out
+// than is gripped, as with a disc in the steps of the jaws.
+func byDiameter(h *eval.Chucking, a *Ask, jaw float64) gripWanted {
+	d := h.RoundGripped()
+	want := a.Limit("chuck_grip_share") * d
+	switch {
+	case h.Free <= h.Contact+0.0005:
+		return gripWanted{}
+	case want > jaw:
+		return gripWanted{jaw, fmt.Sprintf("the whole length of the jaws, for a diameter of %s", mm(round(d)))}
+	}
+	return gripWanted{want, fmt.Sprintf("%s of the diameter of %s", hundredth(a.Limit("chuck_grip_share")), mm(round(d)))}
 }

@@ -306,6 +306,10 @@ func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval
 		}
 	}
 	h.Out = math.Min(math.Ceil(need), hi-lo)
+	if h.Mandrel != nil { // it goes on as far as it can
+		h.Out = math.Max(0, hi-lo-h.Mandrel.Length.Or(hi-lo))
+		return
+	}
 	if !p.Round && h.Chuck != nil { // a block goes in as far as the jaws are long
 		h.Out = math.Max(h.Out, hi-lo-h.Chuck.JawLength.Or(hi-lo))
 	}

@@ -63,6 +63,8 @@ func gripChoice(h *eval.Chucking, add listing) {
 	s, c := h.Work.SetUp, &h.Choice
 	switch {
 	case c.Centres, c.Faceplate != nil:
+	case c.Mandrel != nil && !s.StickOut.Is() && !c.Gripped:
+		add("on the mandrel", model.Figure(h.Held)+" mm", "as far as it goes on")
 	case !s.StickOut.Is() && !c.Gripped:
 		add("stick-out", model.Figure(h.Free)+" mm", "the least that all its work needs")
 	case !s.StickOut.Is():
