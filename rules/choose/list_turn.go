@@ -30,6 +30,8 @@ func chuckChoices(h *eval.Chucking) []Choice {
 	}
 	switch {
 	case c.Centres, c.Faceplate != nil:
+	case !s.StickOut.Is() && c.Deeper:
+		add("stick-out", model.Figure(h.Free)+" mm", "what is left beside the usual grip; the tool's holder must stand clear of the jaws")
 	case !s.StickOut.Is() && !c.Gripped:
 		add("stick-out", model.Figure(h.Free)+" mm", "the least that all its work needs")
 	case !s.StickOut.Is():
