@@ -26,6 +26,7 @@ type ChuckChoice struct {
 	Out       float64    // jaw face to the free end of the metal; not counted where Gripped
 	Grip      float64    // held end of the metal to the jaw face, where Gripped
 	Gripped   bool
+	Deeper    bool  // Out leaves a tool's holder less than its room, for the sake of the grip
 	On        *Form // the surface gripped, as written
 	Reversed  bool  // jaws turned round
 	Support   *Supported

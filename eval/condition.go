@@ -174,12 +174,13 @@ func (t *PartTrace) LastWorked(placed bool) map[string]*Worked {
 				put(made, w)
 			}
 		case m.Turn != nil:
-			w := Worked{By: m.Turn.Choice.By, Spot: m.Turn.Spot, Chuck: m.Turn.Hold}
+			w := Worked{Spot: m.Turn.Spot, Chuck: m.Turn.Hold}
 			if c := m.Turn.Choice.Tool.Cutter; c != nil {
 				w.Tool = c.Kind
 			}
 			for _, made := range m.Turn.Works {
 				if made.Wrong == "" {
+					w.By = m.Turn.By(made.Target)
 					put(made.Target, w)
 				}
 			}

@@ -34,6 +34,7 @@ type Cut struct {
 // Working is the making of one target.
 type Working struct {
 	Target Target
+	By     string       // its own process, where the operation faces and turns; "" on a mill
 	Moves  []solid.Move // of the stack's height 0, in the machine's frame
 	Took   []solid.Removal
 	Entry  Plane // the face that the tool comes in by

@@ -126,6 +126,10 @@ func (t *Trace) sized(d *Dimension) {
 	if ok && v.Kind == model.Object { // a depth from a face
 		v, ok = says(i, d.Attr+".size")
 	}
+	if place, has := placeOf(i, d.Attr); has {
+		d.Size.V, d.Size.From, d.Size.At = place.Size, model.Written, place.At
+		return
+	}
 	switch {
 	case ok && v.Kind == model.SizeOf:
 		d.Size.V, d.Size.From, d.Size.At = v.Size, model.Written, v.At
@@ -137,6 +141,46 @@ func (t *Trace) sized(d *Dimension) {
 	default:
 		t.boughtSize(d)
 	}
+}
+
+// placeOf is one distance of a place: the only one that is written, else the only one with limits of
+// its own, or the one whose datum is named after it: "at.left", "at.hole.a". False where it is none of a
+// place, or not plain which.
+func placeOf(i *model.Item, attr string) (model.Coordinate, bool) {
+	name, datum, _ := strings.Cut(attr, ".")
+	a := i.Attr(name)
+	if a == nil {
+		return model.Coordinate{}, false
+	}
+	v := a.Value
+	if v.Kind == model.List && len(v.List) == 1 {
+		v = v.List[0]
+	}
+	if v.Kind != model.PositionOf {
+		return model.Coordinate{}, false
+	}
+	at := v.Position
+	all := append([]model.Coordinate{}, at.Coords...)
+	for _, s := range at.Short {
+		all = append(all, model.Coordinate{Size: s, At: at.At})
+	}
+	var found []model.Coordinate
+	for _, c := range all {
+		path := c.Datum.Path()
+		if c.Datum.Face != model.NoFace {
+			path = c.Datum.Face.String()
+		}
+		switch {
+		case datum == "" && (len(all) == 1 || c.Size.Tol.Kind != drawing.General):
+			found = append(found, c)
+		case datum != "" && (path == datum || strings.HasSuffix(path, "."+datum)):
+			found = append(found, c)
+		}
+	}
+	if len(found) != 1 {
+		return model.Coordinate{}, false
+	}
+	return found[0], true
 }
 
 // limited settles the limits of a dimension as drawn.

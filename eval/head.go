@@ -236,7 +236,7 @@ func (k *Cut) roundAbout(t Target, f *Form, spins []float64) {
 	for i, spin := range spins {
 		turn := towards(spin)
 		pose := k.Hold.Pose
-		if k.Hold.Choice.Divided == nil {
+		if k.Hold.Choice.Divided == nil && !k.byHand() {
 			if pose.Dir(turn.Inverse().Dir(f.looksOut()))[2] < 1-1e-9 {
 				continue
 			}

@@ -89,7 +89,7 @@ func (k *Turn) postRoom(w *Turning, near float64) JawRoom {
 		return r
 	}
 	inner := math.Min(w.R0, w.R1)
-	if k.Choice.By == "facing" {
+	if k.By(w.Target) == "facing" {
 		inner = 0
 	}
 	r.Outside = model.Both(k.Hold.Sweeps(), c.Reach, func(sweep, reach float64) float64 { return round3(inner + reach - sweep/2) })

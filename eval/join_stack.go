@@ -28,6 +28,7 @@ type StackJoint struct {
 	Model *model.Stack
 	Links []Dimension // of a path of dimensions
 	Chain model.Known[[]chain.Link]
+	Sure  float64 // of a path of dimensions some of which have no limits: the tolerances of the others together, mm
 	Wants model.Known[Limits]
 	Why   string // why it is not worked out; "" if it is
 }
@@ -92,6 +93,7 @@ func (s *StackJoint) row(t *Trace) (model.Known[[]chain.Link], string) {
 		l := d.link(1)
 		lacks = append(lacks, l.Missing())
 		links = append(links, l.V)
+		s.Sure += l.V.Upper - l.V.Lower
 	}
 	for _, l := range lacks {
 		if len(l) > 0 {

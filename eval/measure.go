@@ -73,7 +73,7 @@ func (m *Measurement) what() {
 	switch {
 	case m.asTurned():
 	case ms.Of.Is():
-		m.one(ms.Of.V)
+		m.one(m.spelled(ms.Of.V))
 	case ms.From.Is() && ms.To.Is():
 		m.between(ms.From.V, ms.To.V)
 	default:
@@ -132,7 +132,7 @@ func (m *Measurement) one(r model.Ref) {
 		m.known(f.Feature.Depth.Is() && !f.Feature.Depth.V.Through)
 		m.sized(f.Feature.Depth.V.Size, f.Feature.Item, "depth")
 	default:
-		m.Wrong = "a " + r.Sub + " is not measured on paper yet"
+		m.other(f, r.Sub)
 	}
 }
 
@@ -148,36 +148,6 @@ func (m *Measurement) known(is bool) {
 func (m *Measurement) sized(s drawing.Size, of *model.Item, attr string) {
 	m.Size = s
 	m.Limits = LimitsOf(s, m.Part.Build.Recipe.General, of, attr)
-}
-
-// between measures from one face or feature to another.
-func (m *Measurement) between(from, to model.Ref) {
-	m.Name = from.Path() + " to " + to.Path()
-	a, okA := m.Part.PlaneOf(from)
-	b, okB := m.Part.PlaneOf(to)
-	switch {
-	case okA && okB && a.Face.Axis() == b.Face.Axis():
-		m.Size = drawing.PlainSize(max(a.At-b.At, b.At-a.At), "", m.Part.Build.Recipe.Unit)
-		if a.Face == b.Face.Opposite() && from.Face != model.NoFace && to.Face != model.NoFace {
-			m.Faces = [2]model.Face{a.Face, b.Face}
-		}
-	case okA:
-		f := m.Part.FormOf(to.Item)
-		if f == nil {
-			m.Wrong = "what it measures to is not a face or feature of this part"
-			return
-		}
-		if len(f.Lacks) > 0 || f.Wrong != "" {
-			m.Wrong = "where " + f.Name() + " lies is not known"
-			return
-		}
-		d := f.middle()[a.Face.Axis()] - a.At
-		m.Size = drawing.PlainSize(max(d, -d), "", m.Part.Build.Recipe.Unit)
-	default:
-		m.Wrong = "what it measures is not a size of this part"
-		return
-	}
-	m.Limits = LimitsOf(m.Size, m.Part.Build.Recipe.General, m.Step.Step.Item, "size")
 }
 
 // spare looks for a place on both faces where an anvil of the instrument rests on metal

@@ -22,7 +22,7 @@ func (k *Cut) roundOtherwise(t Target) {
 	}
 	fs.Begun, fs.Finished, fs.ByProcess, fs.By = true, true, k.Choice.By, k.Spot
 	w := Working{Target: t, Entry: f.Into, Facing: true, Final: true}
-	by := k.Choice.ByHand || k.Step.Work.Kind != "setup"
+	by := k.byHand()
 	switch kind := f.Feature.Kind; {
 	case by && (kind == "chamfer" || kind == "radius"):
 		w.Took = k.edgeByHand(f)
@@ -100,6 +100,9 @@ func (k *Cut) byLathe(f *Form) (Turn, Turning, solid.Pose) {
 	t := Turn{Part: k.Part, Before: &State{Piece: k.Before.Piece.Placed(pose)}}
 	return t, Turning{Target: Target{Form: f}, X0: l.X0, X1: l.X1, R0: l.R0, R1: l.R1, Inside: l.Inside}, pose.Inverse()
 }
+
+// byHand says whether a hand does it, under the spindle or at the bench.
+func (k *Cut) byHand() bool { return k.Choice.ByHand || k.Step.Work.Kind != "setup" }
 
 // edgeByHand is what breaking an edge of turned work takes; nothing of a hollow corner.
 func (k *Cut) edgeByHand(f *Form) []solid.Removal {

@@ -46,7 +46,7 @@ func (p *Part) Axial(pos model.Position) (float64, bool) { return p.axial(pos) }
 func (p *Part) Deepest(t Target, held model.Face) (float64, bool) {
 	lo, hi := 0.0, 0.0
 	switch {
-	case t.Form != nil && t.Form.Lathe != nil && t.Form.Lathe.Inside && (t.Form.Through || !p.Round):
+	case t.Form != nil && t.Form.Lathe != nil && t.Form.Lathe.Inside && (t.Form.Through || !p.Round || p.endsAt(t.Form, held)):
 		return 0, false // the tool works within the piece, wherever that is held
 	case t.Form != nil && t.Form.Lathe != nil:
 		lo, hi = t.Form.Lathe.X0, t.Form.Lathe.X1
@@ -74,6 +74,15 @@ func (p *Part) Deepest(t Target, held model.Face) (float64, bool) {
 		return hi, true
 	}
 	return lo, true
+}
+
+// endsAt says whether a feature that a lathe makes comes to an end face.
+func (p *Part) endsAt(f *Form, end model.Face) bool {
+	if end == model.NoFace || end.Axis() != 0 {
+		return false
+	}
+	at := p.FaceAt(end)
+	return near(f.Lathe.X0, at) || near(f.Lathe.X1, at)
 }
 
 // WantedDiameter is what the step asks of a hole on the axis: `to`, or the finished size less

@@ -46,7 +46,7 @@ func (h *Chucking) asHold() *Holding {
 }
 
 func (k *Turn) asWorking(w *Turning) Working {
-	out := Working{Target: w.Target, Facing: true, Final: w.Final, Wrong: w.Wrong, Depth: w.Depth, Point: w.Point, Diameter: 2 * max(w.R0, w.R1)}
+	out := Working{Target: w.Target, By: k.By(w.Target), Facing: true, Final: w.Final, Wrong: w.Wrong, Depth: w.Depth, Point: w.Point, Diameter: 2 * max(w.R0, w.R1)}
 	f := w.Target.Form
 	if f == nil {
 		return out
@@ -62,6 +62,20 @@ func (k *Turn) asWorking(w *Turning) Working {
 		out.Deep = w.Depth
 	}
 	return out
+}
+
+// By is how a target of an operation is made. What faces and turns in one operation, with one tool,
+// is one process by its name, and each surface is held to what its own comes to.
+func (k *Turn) By(t Target) string { return processOn(k.Choice.By, t) }
+
+func processOn(by string, t Target) string {
+	switch {
+	case by != "turning" && by != "facing":
+		return by
+	case t.Form == nil && !t.Outside:
+		return "facing"
+	}
+	return "turning"
 }
 
 // InTailstock says whether the tool stands in the tailstock.

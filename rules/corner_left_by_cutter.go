@@ -76,13 +76,13 @@ func cornerLeftByCutter(k *eval.Cut, a *Ask) {
 
 func cornerLeftByTool(k *eval.Turn, a *Ask) {
 	c := k.Choice.Tool.Cutter
-	if c == nil || c.Kind != "turning_tool" || k.Unplayed != "" || k.Choice.By != "turning" {
+	if c == nil || c.Kind != "turning_tool" || k.Unplayed != "" {
 		return
 	}
 	for i := range k.Works {
 		w := &k.Works[i]
 		f := w.Target.Form
-		if f == nil || f.Feature.Kind != "outside" || w.Wrong != "" || !w.Final || !f.Feature.Corner.Is() {
+		if f == nil || f.Feature.Kind != "outside" || k.By(w.Target) != "turning" || w.Wrong != "" || !w.Final || !f.Feature.Corner.Is() {
 			continue
 		}
 		nose, ok := Need(a, c.Nose)

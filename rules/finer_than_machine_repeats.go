@@ -71,12 +71,12 @@ func finerThanMillRepeats(k *eval.Cut, a *Ask) {
 
 func finerThanLatheRepeats(k *eval.Turn, a *Ask) {
 	m := k.Lathe()
-	if m == nil || k.Unplayed != "" || !oneOf(k.Choice.By, "turning", "boring") {
+	if m == nil || k.Unplayed != "" {
 		return
 	}
 	c := k.AsCut()
 	for i := range c.Works {
-		if w := &k.Works[i]; w.Wrong == "" && w.R0 == w.R1 {
+		if w := &k.Works[i]; w.Wrong == "" && w.R0 == w.R1 && oneOf(k.By(w.Target), "turning", "boring") {
 			finerThan(c, &c.Works[i], m, tapers(k, w), k.Place("tool", "makes"), a)
 		}
 	}

@@ -44,12 +44,12 @@ stock "own" {
 }
 
 func firstCutInSkin(k *eval.Turn, a *Ask) {
-	if k.Hold.Unplayed != "" || k.Choice.By != "turning" {
+	if k.Hold.Unplayed != "" {
 		return
 	}
 	for _, w := range k.Works {
 		skin := k.Skin(&w)
-		if w.Inside || w.Wrong != "" || skin == "" || w.Off <= 0 {
+		if w.Inside || w.Wrong != "" || k.By(w.Target) != "turning" || skin == "" || w.Off <= 0 {
 			continue
 		}
 		_, deep, ok := handbook.Skin(skin)

@@ -86,6 +86,11 @@ func measuredOverOddTeeth(m *eval.Measurement, a *Ask) {
 	if m.With == nil || !oneOf(m.With.Kind, "micrometer", "caliper") {
 		return
 	}
+	if f, ok := m.OddFlats(); ok && m.With.AnvilForm.V != "vee" {
+		a.Say(m.With.Path()+"+"+f.Name(), m.Place("with", "size"), "%s has %d flats, and none of them lies opposite another: between the anvils of %s there is no %s to take; measure from each flat to the round opposite it, or over a vee",
+			f.Name(), f.Feature.Count.V, m.With.Path(), m.Name)
+		return
+	}
 	f, short, ok := m.OddTeeth()
 	if ok && m.With.AnvilForm.V == "vee" {
 		a.Clear(finding.Margin{}, "") // made for odd numbers of edges

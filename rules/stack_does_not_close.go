@@ -30,6 +30,11 @@ func stackDoesNotClose(j *eval.Joint, a *Ask) {
 	likely := s.Model.Reckoned.V == "likely"
 	gap, ok := Need(a, s.Gap(likely))
 	wants, ok2 := Need(a, s.Wants)
+	if ok2 && !ok && !likely && s.Sure > wants.Width()+0.0005 {
+		f := a.Say(j.Item.Path(), s.Model.Item.At, "the tolerances along %s that are known, %s mm together, are more than the %s mm that its gap may vary by, whatever the others are",
+			j.Item.Path(), figure(round(s.Sure)), figure(round(wants.Width())))
+		f.Margin = Bound(round(s.Sure), round(wants.Width()), "mm")
+	}
 	if !ok || !ok2 {
 		return
 	}

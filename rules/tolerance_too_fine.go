@@ -36,12 +36,16 @@ var bestGrade = map[string]int{
 }
 
 func toleranceTooFine(k *eval.Cut, a *Ask) {
-	best, ok := bestGrade[k.Choice.By]
-	if !ok || k.Choice.Tool.Cutter == nil || k.Unplayed != "" {
+	if k.Choice.Tool.Cutter == nil || k.Unplayed != "" {
 		return
 	}
 	for _, w := range k.Works {
-		if !w.Final {
+		by := k.Choice.By
+		if w.By != "" {
+			by = w.By
+		}
+		best, ok := bestGrade[by]
+		if !ok || !w.Final {
 			continue
 		}
 		size, of, attr := finalSize(k, &w)
@@ -58,15 +62,15 @@ func toleranceTooFine(k *eval.Cut, a *Ask) {
 		}
 		least := um / 1000
 		if lim.Width() >= least-0.0005 {
-			a.Clear(Room(round(lim.Width()), least), "the limits of "+w.Target.Name()+" by "+k.Choice.By)
+			a.Clear(Room(round(lim.Width()), least), "the limits of "+w.Target.Name()+" by "+by)
 			continue
 		}
 		asked := "a width of " + mm(round(lim.Width()))
 		if g, ok := fit.Grade(handbook.ISO286(), size.Nominal, lim.Width()); ok {
 			asked += fmt.Sprintf(" (grade %d)", g)
 		}
-		f := a.Say(w.Target.Name()+"."+attr+"+"+k.Choice.By, k.Place("by", "tool", "makes"), "the limits of %s leave %s; %s usually holds %s at best on this size (grade %d)",
-			w.Target.Name(), asked, k.Choice.By, mm(least), best)
+		f := a.Say(w.Target.Name()+"."+attr+"+"+by, k.Place("by", "tool", "makes"), "the limits of %s leave %s; %s usually holds %s at best on this size (grade %d)",
+			w.Target.Name(), asked, by, mm(least), best)
 		f.Margin = Room(round(lim.Width()), least)
 	}
 }
@@ -75,6 +79,8 @@ func toleranceTooFine(k *eval.Cut, a *Ask) {
 func finalSize(k *eval.Cut, w *eval.Working) (drawing.Size, *model.Item, string) {
 	f := w.Target.Form
 	switch {
+	case f == nil && w.Target.Outside:
+		return k.Part.Diameter.V, k.Part.Item, "diameter"
 	case f == nil && w.Target.Face != model.NoFace:
 		other := w.Target.Face.Opposite()
 		if b := k.Before.Faces[other]; !b.Done && abs(b.At-k.Part.FaceAt(other)) > 0.001 {

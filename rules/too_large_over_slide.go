@@ -37,11 +37,11 @@ func exampleOverSlide(d float64) string {
 
 func tooLargeOverSlide(k *eval.Turn, a *Ask) {
 	m := k.Lathe()
-	if m == nil || k.Hold.Unplayed != "" || k.Choice.By != "turning" {
+	if m == nil || k.Hold.Unplayed != "" {
 		return
 	}
 	for _, w := range k.Works {
-		if w.Inside || w.Wrong != "" || !(w.Had > 0) {
+		if w.Inside || w.Wrong != "" || k.By(w.Target) != "turning" || !(w.Had > 0) {
 			continue
 		}
 		d := round(2 * w.Had)

@@ -1,8 +1,11 @@
 package rules
 
 import (
+	"fmt"
+
 	"fettle/eval"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -55,7 +58,7 @@ func zeroLost(p *eval.PartTrace, a *Ask) {
 			case m.Measure != nil:
 				out = out || m.Measure.Step.Step.TakenOut.V
 			case m.Cut != nil && out:
-				if stopped(s.Hold) || located(m.Cut) || !placed(m.Cut) {
+				if stopped(s.Hold) || located(m.Cut) || !placed(m.Cut, alongJaws(s.Hold)) {
 					a.Clear(finding.Margin{}, "")
 					continue
 				}
@@ -90,7 +93,7 @@ func zeroKept(p *eval.PartTrace, s eval.Stretch, a *Ask) {
 	case kept && u.Moved.V:
 		a.Say(u.Path()+".zero", u.Zero.Kept.At, "the zero is to be kept, and the holding has been moved on the table: it must be found again")
 	case kept && !stopped(s.Hold):
-		zeroAfresh(s, a)
+		zeroAfresh(before, s, a)
 	default:
 		a.Clear(finding.Margin{}, "")
 	}
@@ -112,24 +115,47 @@ func heldOtherwise(before, now *eval.Holding) string {
 
 // zeroAfresh looks for the first cut that is placed by a zero from before, with nothing to bring the piece
 // back to its place.
-func zeroAfresh(s eval.Stretch, a *Ask) {
-	u := s.Hold.Work.SetUp
+func zeroAfresh(before *eval.Holding, s eval.Stretch, a *Ask) {
+	u, along := s.Hold.Work.SetUp, alongJaws(s.Hold)
+	was, is := before.On(), s.Hold.On()
+	round := is.Vise != nil && (was.Up != is.Up || was.Back != is.Back)
 	for _, m := range s.Moments {
-		if m.Cut == nil || !placed(m.Cut) || located(m.Cut) {
+		if m.Cut == nil || located(m.Cut) || !placed(m.Cut, along) && !(round && placed(m.Cut, -1)) {
 			continue
 		}
 		f := a.Say(u.Path()+".zero", u.Zero.Kept.At, "the zero is to be kept, and the piece is put up afresh without a stop before %s is placed by the dials: along the jaws nothing brings it back to its place", targetName(m.Cut))
+		if round {
+			f.Says = fmt.Sprintf("the zero is to be kept, and the piece is turned round, %s up and %s on the fixed jaw, before %s is placed by the dials: the faces that it was found from lie elsewhere now", is.Up, is.Back, targetName(m.Cut))
+		}
 		f.Spots[0] = m.Cut.Spot
 		return
 	}
 	a.Clear(finding.Margin{}, "")
 }
 
-// placed says whether anything made is placed along or across the table: all but a face
-// that looks up.
-func placed(k *eval.Cut) bool {
+// alongJaws is the axis of the piece that lies along the jaws of a vise; -1 in any other holding. Across them
+// and in height the jaw and the bed bring a piece back to its place.
+func alongJaws(h *eval.Holding) int {
+	c := h.On()
+	if c.Vise == nil || c.Up == model.NoFace || c.Back == model.NoFace || c.Up.Axis() == c.Back.Axis() {
+		return -1
+	}
+	return 3 - c.Up.Axis() - c.Back.Axis()
+}
+
+// placed says whether anything made is placed along or across the table: all but a face that looks up, and
+// what runs out of the piece at both ends of the free axis.
+func placed(k *eval.Cut, free int) bool {
 	for _, w := range k.Works {
-		if w.Target.Form != nil {
+		f := w.Target.Form
+		if f == nil {
+			continue
+		}
+		through := free >= 0 && len(f.Mouths) == 0
+		for _, end := range []model.Face{model.Left, model.Right, model.Front, model.Back, model.Bottom, model.Top} {
+			through = through && (end.Axis() != free || f.Open[end])
+		}
+		if !through {
 			return true
 		}
 	}

@@ -45,7 +45,7 @@ var mustBeAbove = []string{"diameter", "width", "length", "height", "thickness",
 	"hole.countersink.angle", "dovetail.angle", "chamfer.angle", "taper.angle"}
 
 // mayBeNought lists those whose word must be above nought elsewhere.
-var mayBeNought = []string{"over.outside", "leaves.outside", "around.over", "packing.size", "face.around.over"}
+var mayBeNought = []string{"over.outside", "leaves.outside", "around.over", "packing.size", "face.around.over", "clamps.height"}
 
 // among says whether an attribute is in a list, by its word or by its path.
 func (a *attr) among(list []string) bool {

@@ -118,10 +118,14 @@ func (c *chooser) chuckings(p *eval.Part, before *eval.State, w *eval.Work) ([]e
 			for _, end := range heldEnds(p, w) {
 				h := g
 				h.Machine, h.End = m, end
-				c.placed(p, before, w, &h)
+				deeper := c.placed(p, before, w, &h)
 				out = append(out, h)
-				if len(out) == mostHolds {
-					return out, ""
+				if deeper > 0 {
+					h.Out, h.Deeper = deeper, true
+					out = append(out, h)
+				}
+				if len(out) >= mostHolds {
+					return out[:mostHolds], ""
 				}
 			}
 		}
@@ -263,8 +267,10 @@ func heldEnds(p *eval.Part, w *eval.Work) []model.Face {
 }
 
 // placed settles how far the piece stands out: as written, else the least at which all the
-// work of the holding can be reached, with room for the parting tool and the tool's holder.
-func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval.ChuckChoice) {
+// work of the holding can be reached, with room for the parting tool and the tool's holder. Where
+// the room for the holder would leave too little to grip by, it says what to try next: a longer
+// grip, at which the holder must stand clear of the jaws by standing farther out. 0: nothing.
+func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval.ChuckChoice) float64 {
 	s := w.SetUp
 	if on, ok := s.GripOn.Get(); ok {
 		h.On = p.FormOf(on.Item)
@@ -272,13 +278,13 @@ func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval
 	switch {
 	case s.StickOut.Is():
 		h.Out = s.StickOut.V
-		return
+		return 0
 	case s.Grip.Is():
 		h.Grip, h.Gripped = s.Grip.V, true
-		return
+		return 0
 	case s.Soft.Depth.Is() && s.Soft.Depth.V > 0: // it goes against the step of the bored jaws
 		h.Grip, h.Gripped = s.Soft.Depth.V, true
-		return
+		return 0
 	}
 	along := p.TurnsAbout(w).Along
 	if h.End != model.NoFace {
@@ -289,26 +295,27 @@ func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval
 	if h.End.Sign() > 0 {
 		free, sign = lo, -1
 	}
-	need := 0.0
+	need, bare := 0.0, 0.0 // with the room for holder and blade, and for the cut alone
 	for _, st := range w.Steps {
 		for _, t := range st.Makes {
 			x, ok := p.Deepest(t, h.End)
 			if !ok {
 				continue
 			}
-			more := c.thumb("jaw_to_holder")
+			more, beside := c.thumb("jaw_to_holder"), 0.0
 			if st.Step != nil && st.Step.By.V == "parting" {
 				more = c.thumb("parting_room") + c.widestParting(st)
 			} else if post := c.post(st); post != nil {
-				more += post.LeftOfEdge.Or(0)
+				beside = math.Max(0, post.LeftOfEdge.Or(0))
 			}
-			need = math.Max(need, (free-x)*sign+more)
+			need = math.Max(need, (free-x)*sign+more+beside)
+			bare = math.Max(bare, (free-x)*sign+more)
 		}
 	}
 	h.Out = math.Min(math.Ceil(need), hi-lo)
 	if h.Mandrel != nil { // it goes on as far as it can
 		h.Out = math.Max(0, hi-lo-h.Mandrel.Length.Or(hi-lo))
-		return
+		return 0
 	}
 	if !p.Round && h.Chuck != nil { // a block goes in as far as the jaws are long
 		h.Out = math.Max(h.Out, hi-lo-h.Chuck.JawLength.Or(hi-lo))
@@ -316,6 +323,20 @@ func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval
 	if s.End.Is() && need == 0 {
 		h.Out = (hi - lo) / 2
 	}
+	grip := c.gripWanted(before, h)
+	if deeper := math.Max(math.Ceil(bare), math.Floor(hi-lo-grip)); deeper < h.Out-model.Grain {
+		return deeper
+	}
+	return 0
+}
+
+// gripWanted is the length of work that a chuck usually holds at least, as the rule about it asks.
+func (c *chooser) gripWanted(before *eval.State, h *eval.ChuckChoice) float64 {
+	grip := 2 * before.Profile.Most() * c.thumb("chuck_grip_share")
+	if h.Chuck != nil {
+		grip = math.Max(grip, h.Chuck.JawLength.Or(0)*c.thumb("jaw_grip_share"))
+	}
+	return math.Max(grip, h.Out/c.thumb("stick_out_share"))
 }
 
 // thumb is a limit of judgement.

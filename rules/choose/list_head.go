@@ -65,6 +65,8 @@ func gripChoice(h *eval.Chucking, add listing) {
 	case c.Centres, c.Faceplate != nil:
 	case c.Mandrel != nil && !s.StickOut.Is() && !c.Gripped:
 		add("on the mandrel", model.Figure(h.Held)+" mm", "as far as it goes on")
+	case !s.StickOut.Is() && c.Deeper:
+		add("stick-out", model.Figure(h.Free)+" mm", "what is left beside the usual grip; the tool's holder must stand clear of the jaws")
 	case !s.StickOut.Is() && !c.Gripped:
 		add("stick-out", model.Figure(h.Free)+" mm", "the least that all its work needs")
 	case !s.StickOut.Is():

@@ -503,7 +503,7 @@ gear_cutter "clock" {
 fly_cutter "worm" {
   of       = "HSS"
   diameter = [10, 30]
-  body     = 8
+  body     = 7
   shank    = 10
   overall  = 60
 }
