@@ -94,6 +94,14 @@ func (t *tray) held(h *eval.Holding) {
 	if c.Pair != nil && c.Height > 0 {
 		t.put("under the work", c.Pair.Member(c.Height), h.Spot, false)
 	}
+	if s, ok := h.SineSet(); ok {
+		t.put("sets the tilt", s.Bar.Path(), h.Spot, !s.Bar.Here())
+		if s.Made {
+			t.put("under the sine bar", s.Stack.Set.Path(), h.Spot, false)
+		} else {
+			t.put("under the sine bar", "slip gauges for "+model.Figure(s.Wants)+" mm", h.Spot, true)
+		}
+	}
 	if c.RoundBar > 0 {
 		t.put("at the moving jaw", "round bar of ⌀"+model.Figure(c.RoundBar)+" mm", h.Spot, false)
 	}
