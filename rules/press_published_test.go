@@ -7,11 +7,8 @@ import (
 
 	"fettle/eval"
 	"fettle/rules"
-	"fettle/rules/choose"
-	"fettle/schema"
 	"fettle/schema/handbook"
 	"fettle/schema/printed"
-	"fettle/schema/text"
 )
 
 // metalsOf are metals of the handbook, the usual one first, of each kind in the printed rows of press fits. A row has one figure
@@ -100,11 +97,7 @@ arbor_press "row" {
 // play makes such a recipe on paper.
 func (p pressed) play(t *testing.T) (eval.Pressing, *eval.Joint, []rules.Verdict) {
 	t.Helper()
-	b, slips, err := schema.Load(text.Archive{"recipe/recipe.hcl": []byte(p.recipe()), "shop/shop.hcl": []byte(rules.ExampleShop)}, "recipe", "shop")
-	if err != nil || len(slips) > 0 {
-		t.Fatal(err, slips)
-	}
-	trace, vs, _ := choose.Choose(b, choose.Effort)
+	trace, vs := madeIn(t, p.recipe(), rules.ExampleShop)
 	all := trace.Pressings()
 	if len(all) != 1 {
 		t.Fatalf("%+v of\n%s", all, p.recipe())
@@ -116,16 +109,6 @@ func (p pressed) play(t *testing.T) (eval.Pressing, *eval.Joint, []rules.Verdict
 	}
 	t.Fatal("no fit")
 	return eval.Pressing{}, nil, nil
-}
-
-// answer is what the rule about the press comes to: trouble, clear, or neither.
-func answer(vs []rules.Verdict) (says []rules.Kind) {
-	for _, v := range vs {
-		if v.Rule.Name == "press-not-strong-enough" {
-			says = append(says, v.Kind)
-		}
-	}
-	return says
 }
 
 // Printed press fits as a recipe writes them. The interference of the joint is the printed one; the pressure, at either end
@@ -217,7 +200,7 @@ func pressedAsPrinted(t *testing.T, p pressed, friction float64, stiff [2]float6
 	}{{want[2] * mu.Lo / friction * stiff[0] * 0.99, rules.Trouble}, {want[2], rules.Open}, {want[2] * mu.Hi / friction * stiff[1] * 1.01, rules.Clear}} {
 		p.force = math.Round(c.has)
 		_, _, vs := p.play(t)
-		if says := answer(vs); len(says) != 1 || says[0] != c.says {
+		if says := kinds(vs, "press-not-strong-enough"); len(says) != 1 || says[0] != c.says {
 			t.Errorf("%s in %s with a press of %v N: %v, want %v; printed %v N in %s", p.shaft, p.hub, p.force, says, c.says, want[2], source)
 		}
 	}

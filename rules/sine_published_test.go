@@ -8,10 +8,7 @@ import (
 
 	"fettle/eval"
 	"fettle/rules"
-	"fettle/rules/choose"
-	"fettle/schema"
 	"fettle/schema/printed"
-	"fettle/schema/text"
 )
 
 // leaning is a block that leans on a sine bar, with slip gauges of a set.
@@ -25,11 +22,7 @@ func leaning(centres string, angle float64, set string) string {
 // sineSet plays such a block, and gives how its tilt is set.
 func sineSet(t *testing.T, recipe string) eval.SineSet {
 	t.Helper()
-	b, slips, err := schema.Load(text.Archive{"recipe/recipe.hcl": []byte(recipe), "shop/shop.hcl": []byte(rules.ExampleShop)}, "recipe", "shop")
-	if err != nil || len(slips) > 0 {
-		t.Fatal(err, slips)
-	}
-	trace, _, _ := choose.Choose(b, choose.Effort)
+	trace, _ := madeIn(t, recipe, rules.ExampleShop)
 	for _, m := range trace.Parts[0].Moments {
 		if m.Hold == nil {
 			continue

@@ -6,12 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"fettle/eval"
 	"fettle/rules"
-	"fettle/rules/choose"
-	"fettle/schema"
 	"fettle/schema/printed"
-	"fettle/schema/text"
 )
 
 // overhung is a bar of some lengths and diameters that stands out of a chuck, the last turning cut at its free end. Until
@@ -53,38 +49,19 @@ part "pin" {
 `, most+1, x, features, steps)
 }
 
-// turnedLast gives the verdicts on a recipe in the shop of the examples, and its last operation on a lathe.
-func turnedLast(t *testing.T, recipe string) ([]rules.Verdict, *eval.Turn) {
-	t.Helper()
-	b, slips, err := schema.Load(text.Archive{"recipe/recipe.hcl": []byte(recipe), "shop/shop.hcl": []byte(rules.ExampleShop)}, "recipe", "shop")
-	if err != nil || len(slips) > 0 {
-		t.Fatal(err, slips, recipe)
-	}
-	trace, vs, _ := choose.Choose(b, choose.Effort)
-	var last *eval.Turn
-	for _, m := range trace.Parts[0].Moments {
-		if m.Turn != nil {
-			last = m.Turn
-		}
-	}
-	if last == nil || last.Hold.Unplayed != "" {
-		t.Fatalf("nothing is turned in\n%s", recipe)
-	}
-	return vs, last
-}
-
 // bent is how far the free end of such a bar gives way by what the rule on slender work says of its last cut: the plain bar that
 // it is as stiff as, and as many diameters, give F L^3/(3 E I).
 func bent(t *testing.T, lengths, diameters []float64, force, young float64) float64 {
 	t.Helper()
-	vs, k := turnedLast(t, overhung(lengths, diameters))
+	trace, vs := madeIn(t, overhung(lengths, diameters), rules.ExampleShop)
+	k := lastTurn(t, trace)
 	long := 0.0
 	for _, l := range lengths {
 		long += l
 	}
 	ratio, n := 0.0, 0
-	for _, v := range vs {
-		if v.Rule.Name != "too-slender-unsupported" || v.Spot != k.Spot {
+	for _, v := range of(vs, "too-slender-unsupported") {
+		if v.Spot != k.Spot {
 			continue
 		}
 		n++
@@ -154,17 +131,17 @@ func TestPublishedWhirlBehindTheHeadstock(t *testing.T) {
 			s = strings.Replace(s, "speed = 680", "speed = 6000", 1)
 			return strings.Replace(s, "[700 + 300]", fmt.Sprintf("[%v]", stock), 1)
 		}
-		_, k := turnedLast(t, behind(1000))
-		out := k.Hold.Behind()
+		trace, _ := madeIn(t, behind(1000), rules.ExampleShop)
+		out := lastTurn(t, trace).Hold.Behind()
 		if !out.Is() {
 			t.Fatal(out)
 		}
-		vs, k := turnedLast(t, behind(1000+free-out.V))
-		if got := k.Hold.Behind(); math.Abs(got.V-free) > 0.001 {
+		trace, vs := madeIn(t, behind(1000+free-out.V), rules.ExampleShop)
+		if got := lastTurn(t, trace).Hold.Behind(); math.Abs(got.V-free) > 0.001 {
 			t.Fatalf("%v stands out behind, not %v", got.V, free)
 		}
-		for _, v := range vs {
-			if v.Rule.Name != "bar-whips-behind" || len(v.Found) == 0 {
+		for _, v := range of(vs, "bar-whips-behind") {
+			if len(v.Found) == 0 {
 				continue
 			}
 			_, says, _ := strings.Cut(v.Found[0].Says, "it whirls at about ")
