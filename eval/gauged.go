@@ -55,30 +55,38 @@ func GaugeBlocks(sizes model.Sizes) (out taper.Blocks) {
 // grade of the workshop, from memory). False where none are here, or none of them makes any stack.
 func StackOf(shop *model.Shop, height float64) (best GaugeStack, ok bool) {
 	for _, g := range shop.SlipGauges {
-		blocks, unit, known := blocksOf(g)
-		if !known || !g.AtHand() {
+		if !g.AtHand() {
 			continue
 		}
-		step := 0.001
-		if unit == drawing.Inch {
-			step = 0.0001
-		}
-		grains := int64(math.Round(math.Round(height/unit.MM()/step) * step * taper.Grain))
-		s, err := blocks.Build(grains, [2]int64{})
-		if err != nil {
-			continue
-		}
-		out := GaugeStack{Set: g, Unit: unit, Height: float64(s.Height) / taper.Grain * unit.MM()}
-		out.Off = out.Height - height
-		for _, b := range s.Blocks {
-			out.Blocks = append(out.Blocks, float64(b)/taper.Grain)
-		}
+		out, made := stackOf(g, height)
 		less := math.Abs(out.Off) - math.Abs(best.Off)
-		if !ok || less < -1e-9 || less < 1e-9 && len(out.Blocks) < len(best.Blocks) {
+		if made && (!ok || less < -1e-9 || less < 1e-9 && len(out.Blocks) < len(best.Blocks)) {
 			best, ok = out, true
 		}
 	}
 	return best, ok
+}
+
+// stackOf is the stack of one set that comes nearest.
+func stackOf(g *model.SlipGauges, height float64) (out GaugeStack, ok bool) {
+	blocks, unit, known := blocksOf(g)
+	if !known {
+		return out, false
+	}
+	step := 0.001
+	if unit == drawing.Inch {
+		step = 0.0001
+	}
+	s, err := blocks.Build(int64(math.Round(math.Round(height/unit.MM()/step)*step*taper.Grain)), [2]int64{})
+	if err != nil {
+		return out, false
+	}
+	out = GaugeStack{Set: g, Unit: unit, Height: float64(s.Height) / taper.Grain * unit.MM()}
+	out.Off = out.Height - height
+	for _, b := range s.Blocks {
+		out.Blocks = append(out.Blocks, float64(b)/taper.Grain)
+	}
+	return out, true
 }
 
 // blocksOf are the blocks of a set of slip gauges, and the unit that they are counted in.

@@ -69,6 +69,10 @@ func (t *tray) moment(x *eval.Moment) {
 	case x.Measure != nil && x.Measure.With != nil:
 		t.put("measuring", x.Measure.With.Path(), x.Measure.Spot, false)
 	case x.Measure != nil && !x.Measure.Tried:
+		if g, ok := x.Measure.Gauged(); ok {
+			t.put("measuring", g.Set.Path(), x.Measure.Spot, !g.Set.Here())
+			return
+		}
 		t.put("measuring", "an instrument for "+x.Measure.Name, x.Measure.Spot, true)
 	case x.Heat != nil && x.Heat.Source != nil:
 		t.put(x.Heat.Does, x.Heat.Source.Path(), x.Heat.Spot, false)

@@ -114,3 +114,40 @@ tilt set with: protractor.vernier
 		}
 	}
 }
+
+// A size that is tried with slip gauges has its two stacks on the sheet, worked out by hand, and the set on the tray.
+func TestSheetSaysWhatIsWrungTogether(t *testing.T) {
+	height := strings.Replace(rules.Find("instrument-too-coarse").Sound, "micrometer.first", "slip_gauges.box", 1)
+	box := func(recipe, state string) string {
+		return recipe + "\nslip_gauges \"box\" {\n  set = \"M88\"\n  state = \"" + state + "\"\n}\n"
+	}
+	cut := strings.Index(height, "  hole \"pin\"")
+	slot := height[:cut] + "  slot \"key\" {\n    into  = \"top\"\n    at    = { front = 3 }\n    width = \"6 +0.012/0\"\n    depth = 4\n  }\n\n  bench \"try\" {\n    measure {\n" +
+		"      size = slot.key.width\n      with = slip_gauges.box\n    }\n  }\n}\n"
+	for _, c := range []struct{ recipe, wants string }{
+		{box(height, "here"), "gauges for the least: 10 + 8.5 + 1.48 of slip_gauges.box\ngauges for the most: 10 + 9 + 1.02 of slip_gauges.box\ntray: slip_gauges.box\n"},
+		{box(slot, "lent out"), "goes in: 6 of slip_gauges.box\ndoes not go in: 4 + 1.01 + 1.002 of slip_gauges.box\ntray: slip_gauges.box MISSING\n"},
+	} {
+		files := text.Archive{"recipe/recipe.hcl": []byte(c.recipe), "shop/shop.hcl": []byte(rules.ExampleShop)}
+		page, err := Make(checked(t, files, "recipe", "shop"), Wanted{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for _, b := range page.Blocks {
+			for _, r := range b.Rows {
+				if slices.Contains([]string{"gauges for the least", "gauges for the most", "goes in", "does not go in"}, r[0]) {
+					got += r[0] + ": " + r[1] + "\n"
+				}
+			}
+		}
+		for _, r := range tableAfter(page, "tray").Rows {
+			if r[2] == "measuring" {
+				got += strings.TrimSpace("tray: "+r[1]+" "+r[4]) + "\n"
+			}
+		}
+		if got != c.wants {
+			t.Errorf("\n%swant\n%s", got, c.wants)
+		}
+	}
+}
