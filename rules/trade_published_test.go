@@ -234,6 +234,37 @@ func TestPublishedSetOversOnALathe(t *testing.T) {
 	}
 }
 
+// Tapers turned with the top slide: it is set to half the printed angle, or to the angle of the printed taper. Rings, plugs
+// and stacks of gauges measure a taper with balls and rollers that no recipe names.
+func TestPublishedTopSlides(t *testing.T) {
+	asked := map[string]int{}
+	for _, f := range printed.Rows(t, "taper.tsv", 5) {
+		said := "angle = " + f[1]
+		var in []float64
+		switch f[0] {
+		case "half of foot":
+			said = fmt.Sprintf("size = \"1:%.12f\"", 12/printed.Figure(t, f[1]))
+		case "half angle of ends":
+			in = printed.Figures(t, f[1])
+			said = fmt.Sprintf("size = \"1:%.12f\"", in[2]/(in[0]-in[1]))
+		case "taper of angle", "foot of angle", "slide from face":
+		default:
+			continue
+		}
+		asked[f[0]]++
+		trace, _ := madeIn(t, put(t, rules.Find("taper-longer-than-slide").Sound, "angle = 6", said, "from     = 30", "from     = 78"), rules.ExampleShop)
+		slide := lastTurn(t, trace).Choice.Slide
+		got := map[string]float64{"half of foot": slide, "half angle of ends": slide, "slide from face": 90 - slide,
+			"taper of angle": 2 * math.Tan(slide*math.Pi/180), "foot of angle": 24 * math.Tan(slide*math.Pi/180)}[f[0]]
+		if math.Abs(got-printed.Figure(t, f[2])) > printed.Figure(t, f[3]) {
+			t.Errorf("%s %s: the top slide is set to %v, %v; printed %s in %s", f[0], f[1], slide, got, f[2], f[4])
+		}
+	}
+	if asked["half of foot"] != 6 || asked["taper of angle"] != 7 || asked["foot of angle"] != 2 || asked["slide from face"] != 3 || asked["half angle of ends"] != 1 {
+		t.Errorf("asked %v", asked)
+	}
+}
+
 func round3(x float64) float64 { return math.Round(x*1000) / 1000 }
 
 // Dials as printed: lines of the printed value make up the turn of the screw, or of the worm, and one line more, or of
