@@ -49,10 +49,11 @@ func GaugeBlocks(sizes model.Sizes) (out taper.Blocks) {
 	return out
 }
 
-// StackOf builds the stack that comes nearest to a height, mm, of the slip gauges that are here; of sets that come as
-// near the one with fewer blocks. A height is sought to 0.001 mm, of inch sets to 0.0001 in: finer costs blocks,
-// and says nothing with a bar or a micrometer. Gauges are taken as true (ISO 3650 lets them be 0.0005 mm off at most up to 10 mm in any
-// grade of the workshop, from memory). False where none are here, or none of them makes any stack.
+// StackOf builds the stack that comes nearest to a height, mm, of the slip gauges that are here; of sets
+// that come as near the one with fewer blocks. A height is sought to 0.001 mm, of inch sets to 0.0001 in:
+// finer costs blocks, and says nothing with a bar or a micrometer. Gauges are taken as true (ISO 3650 lets
+// them be 0.0005 mm off at most up to 10 mm in any grade of the workshop, from memory). False where none
+// are here, or none of them makes any stack.
 func StackOf(shop *model.Shop, height float64) (best GaugeStack, ok bool) {
 	for _, g := range shop.SlipGauges {
 		if !g.AtHand() {
@@ -160,10 +161,12 @@ type AngleLimit struct {
 	Why  string  // what says so
 }
 
-// AngleLimits lists what says how far a lean may be off: what the set-up is to be true to, over the part's length, and the
-// general tolerance of angles for holes that lean, by their depth, the shorter side (ISO 2768-1).
+// AngleLimits lists what says how far a lean may be off: what the set-up is to be true to, over the part's length, unless
+// it is set true with something else as well; and the general tolerance of angles for holes that lean, by their depth, the
+// shorter side (ISO 2768-1).
 func (h *Holding) AngleLimits() (out []AngleLimit) {
-	if w, ok := h.Work.SetUp.Within.Get(); ok && h.across() > 0 {
+	by := h.Work.SetUp.SetBy
+	if w, ok := h.Work.SetUp.Within.Get(); ok && h.across() > 0 && (!by.Is() || by.V.Item == h.Work.SetUp.Tilt.SetBy.V.Item) {
 		out = append(out, AngleLimit{math.Atan(w/h.across()) * 180 / math.Pi, "the set-up", model.Figure(w) + " mm over " + model.Figure(h.across()) + " mm"})
 	}
 	class := h.Part.Build.Recipe.General.Class

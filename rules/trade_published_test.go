@@ -67,11 +67,11 @@ func put(t *testing.T, s string, pairs ...string) string {
 	return s
 }
 
-// A wheel of so many teeth on a dividing head, as the index table has it: the setting that the dry run gives the crank is the
-// printed one (the
-// table gives the least circle, and all of them for three plates), and where the table has none the rule finds none, or
-// leaves it open where two circles of a plate do it together, which a shop cannot say. Below 17 teeth nobody cuts such a wheel on
-// the head of the examples; the rows that are asked are those of the plates of three, of the two-sided plate, and of 60 and 90 to 1.
+// A wheel of so many teeth on a dividing head, as the index table has it: the setting that the dry run
+// gives the crank is the printed one (the table gives the least circle, and all of them for three plates),
+// and where the table has none the rule finds none, or leaves it open where two circles of a plate do it
+// together, which a shop cannot say. Below 17 teeth nobody cuts such a wheel on the head of the examples;
+// the rows that are asked are those of the plates of three, of the two-sided plate, and of 60 and 90 to 1.
 func TestPublishedIndexTableOnAHead(t *testing.T) {
 	wheel := rules.Find("no-circle-for-it").Sound
 	three := "circles = [15, 16, 17, 18, 19, 20]\n}\n\ndividing_plate \"second\" {\n  circles = [21, 23, 27, 29, 31, 33]\n}\n\ndividing_plate \"third\" {\n  circles = [37, 39, 41, 43, 47, 49]"
@@ -137,9 +137,10 @@ func turnsOf(t *testing.T, s string) (turns float64) {
 	return turns
 }
 
-// A thread cut with the printed wheels on a lathe of the printed screw: exact trains are cut, approximations come out as many
-// parts in a million off as printed, and a train that is a misprint is told of. Leads of an inch and of a module are of no thread that one
-// cuts on a bar of the examples, and stay with the reckoning.
+// A thread cut with the printed wheels on a lathe of the printed screw: exact trains are cut,
+// approximations come out as many parts in a million off as printed, and a train that is a misprint is told
+// of. Leads of an inch and of a module are of no thread that one cuts on a bar of the examples, and stay
+// with the reckoning.
 func TestPublishedTrainsOnALathe(t *testing.T) {
 	asked := map[string]int{}
 	for _, f := range printed.Rows(t, "screwcut.tsv", 5) {
@@ -234,8 +235,8 @@ func TestPublishedSetOversOnALathe(t *testing.T) {
 	}
 }
 
-// Tapers turned with the top slide: it is set to half the printed angle, or to the angle of the printed taper. Rings, plugs
-// and stacks of gauges measure a taper with balls and rollers that no recipe names.
+// Tapers turned with the top slide: it is set to half the printed angle, or to the angle of the printed
+// taper. Rings, plugs and stacks of gauges measure a taper with balls and rollers that no recipe names.
 func TestPublishedTopSlides(t *testing.T) {
 	asked := map[string]int{}
 	for _, f := range printed.Rows(t, "taper.tsv", 5) {

@@ -52,10 +52,11 @@ func TestTrayHasWhatIsBought(t *testing.T) {
 	}
 }
 
-// Of a tilt that a sine bar sets the sheet says how high it stands, what is wrung together for that and how far the angle
-// may be off, and bar and gauges lie on the tray. At 20 degrees 100 sin 20 is
-// 34.20201 mm; 0.005 mm of the centres times tan 20 over 100 mm are 3.75 seconds of arc, 0.002 mm of height over 100 mm times cos 20 are 4.4. At 60
-// degrees 86.60254 mm are 3.40955 in, of which 3.4095 in are made: 5.1 seconds, and 17.9 of the centres.
+// Of a tilt that a sine bar sets the sheet says how high it stands, what is wrung together for that and how
+// far the angle may be off, and bar and gauges lie on the tray. At 20 degrees 100 sin 20 is 34.20201 mm;
+// 0.005 mm of the centres times tan 20 over 100 mm are 3.75 seconds of arc, 0.002 mm of height over 100 mm
+// times cos 20 are 4.4. At 60 degrees 86.60254 mm are 3.40955 in, of which 3.4095 in are made: 5.1 seconds,
+// and 17.9 of the centres.
 func TestSheetSaysWhatStandsUnderASineBar(t *testing.T) {
 	sound := strings.ReplaceAll(rules.Find("sine-bar-not-close-enough").Sound, "by = 30", "by = 20")
 	for _, c := range []struct{ name, recipe, wants string }{
