@@ -118,16 +118,9 @@ func (f *FitJoint) Bushed(t *Trace) (Bush, bool) {
 	if p == nil || !p.Round || f.Hole.Part == p || f.Hole.Part == nil {
 		return Bush{}, false
 	}
-	x0, x1 := p.Low[0], p.High()[0]
-	if s := f.Shaft.Form; s != nil && s.Lathe != nil {
-		x0, x1 = s.Lathe.X0, s.Lathe.X1
-	}
+	x0, x1 := f.stretch()
 	for _, g := range p.Forms {
-		axial := g.Lathe != nil && g.Lathe.Inside && g.Feature.Kind == "bore" && p.Own(g.About)
-		if g.Feature.Kind == "hole" && len(g.Mouths) == 1 && g.Into.Face.Axis() == 0 && !g.Feature.Thread.Said {
-			axial = math.Hypot(g.Mouths[0][1], g.Mouths[0][2]) < model.Grain
-		}
-		if !axial || g.Wrong != "" || !g.Feature.Diameter.Is() || !g.overlaps(x0, x1) {
+		if !g.boresAlong(p) || g.Feature.Thread.Said || !g.Feature.Diameter.Is() || !g.overlaps(x0, x1) {
 			continue
 		}
 		b := Bush{Bore: t.dimension(model.Ref{Item: g.Feature.Item, Sub: "diameter", At: g.Feature.Item.At})}
@@ -140,6 +133,25 @@ func (f *FitJoint) Bushed(t *Trace) (Bush, bool) {
 		return b, true
 	}
 	return Bush{}, false
+}
+
+// stretch is where along its axis a shaft may lie in its hole: the outside that is named, else all of it.
+func (f *FitJoint) stretch() (x0, x1 float64) {
+	if s := f.Shaft.Form; s != nil && s.Lathe != nil {
+		return s.Lathe.X0, s.Lathe.X1
+	}
+	return f.Shaft.Part.Low[0], f.Shaft.Part.High()[0]
+}
+
+// boresAlong says whether a form is a bore or a hole along the axis of a turned part.
+func (f *Form) boresAlong(p *Part) bool {
+	switch {
+	case f.Wrong != "" || !p.Round:
+		return false
+	case f.Feature.Kind == "hole" && len(f.Mouths) == 1 && f.Into.Face.Axis() == 0:
+		return math.Hypot(f.Mouths[0][1], f.Mouths[0][2]) < model.Grain
+	}
+	return f.Lathe != nil && f.Lathe.Inside && f.Feature.Kind == "bore" && p.Own(f.About)
 }
 
 // closes brackets how much the bore of a bush closes at an interference, both on diameter, mm: by
@@ -190,7 +202,13 @@ func (p *Part) round(f *Form, d float64) (thin, thick float64) {
 
 // overlaps says whether a hole along the axis runs within a stretch of it.
 func (f *Form) overlaps(x0, x1 float64) bool {
-	a, b := x0, x1
+	a, b := f.along(x0, x1)
+	return min(b, x1)-max(a, x0) > model.Grain
+}
+
+// along is where a hole along the axis runs; all of a stretch where it does not say.
+func (f *Form) along(x0, x1 float64) (a, b float64) {
+	a, b = x0, x1
 	switch {
 	case f.Lathe != nil:
 		a, b = f.Lathe.X0, f.Lathe.X1
@@ -201,7 +219,7 @@ func (f *Form) overlaps(x0, x1 float64) bool {
 			a, b = b, a
 		}
 	}
-	return min(b, x1)-max(a, x0) > model.Grain
+	return a, b
 }
 
 // AirShut says whether a shaft shuts air up in a blind hole: the hole has a bottom and nothing

@@ -28,6 +28,14 @@ func exampleBore(with string) string {
 }
 
 func instrumentForAnotherJob(m *eval.Measurement, a *Ask) {
+	if g, ok := m.Gauged(); ok && m.With == nil {
+		if g.Bore {
+			a.Say(g.Set.Path()+"+"+m.Name, m.Place("with", "size"), "%s is a bore, and the gauges of %s are flat: they measure between flats", m.Name, g.Set.Path())
+			return
+		}
+		a.Clear(finding.Margin{}, "")
+		return
+	}
 	if m.Wrong != "" || m.With == nil || m.Tried {
 		return
 	}

@@ -3,6 +3,7 @@ package rules
 import (
 	"fettle/eval"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -41,6 +42,10 @@ micrometer "own" {
 
 func instrumentNotHere(m *eval.Measurement, a *Ask) {
 	i := m.With
+	if g, ok := m.Gauged(); ok && i == nil {
+		gaugesHere(g.Set, m, a)
+		return
+	}
 	switch {
 	case i == nil:
 	case i.Here():
@@ -49,4 +54,13 @@ func instrumentNotHere(m *eval.Measurement, a *Ask) {
 		f := a.Say(i.Path()+".state", m.Place("with"), "%s is not here: its state is %q", i.Path(), i.State.V)
 		f.Also = []finding.Note{{Place: i.State.At, Says: "its state"}}
 	}
+}
+
+func gaugesHere(g *model.SlipGauges, m *eval.Measurement, a *Ask) {
+	if g.Here() {
+		a.Clear(finding.Margin{}, "")
+		return
+	}
+	f := a.Say(g.Path()+".state", m.Place("with"), "%s is not here: its state is %q", g.Path(), g.State.V)
+	f.Also = []finding.Note{{Place: g.State.At, Says: "its state"}}
 }

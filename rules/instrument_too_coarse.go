@@ -23,6 +23,10 @@ room from the lower to the upper.`,
 })
 
 func instrumentTooCoarse(m *eval.Measurement, a *Ask) {
+	if g, ok := m.Gauged(); ok && m.With == nil {
+		gaugesTooCoarse(g, m, a)
+		return
+	}
 	if m.Wrong != "" || m.With == nil || m.Tried || m.With.Kind == "plug_gauge" {
 		return
 	}
@@ -44,4 +48,24 @@ func instrumentTooCoarse(m *eval.Measurement, a *Ask) {
 		"the limits of %s lie %s apart, and %s reads to %s: usually the limits are at least %s times that", m.Name, mm(round(lim.Width())),
 		with, mm(step), figure(a.Limit("reading_share")))
 	f.Margin = Room(round(lim.Width()), want)
+}
+
+// gaugesTooCoarse holds what the stacks of slip gauges are off against the limits that they are to tell.
+func gaugesTooCoarse(g eval.Gauged, m *eval.Measurement, a *Ask) {
+	lim, ok := Need(a, m.Limits)
+	if !ok || g.Bore {
+		return
+	}
+	if !g.Made {
+		a.Lack(g.Set.Named.Missing()...)
+		return
+	}
+	want := a.Limit("reading_share") * g.Off()
+	if lim.Width() >= want-0.0005 {
+		a.Clear(Room(round(lim.Width()), round(want)), "the limits of "+m.Name+" against "+g.Set.Path())
+		return
+	}
+	f := a.Say(g.Set.Path()+".set+"+m.Name, m.Place("with", "size"), "the limits of %s lie %s apart, and %s makes %s and %s for them: usually the limits are at least %s times what a stack is off",
+		m.Name, mm(round(lim.Width())), g.Set.Path(), mm(round(g.Least.Height)), mm(round(g.Most.Height)), figure(a.Limit("reading_share")))
+	f.Margin = Room(round(lim.Width()), round(want))
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"fettle/eval"
-	"fettle/eval/reckon/taper"
 	"fettle/schema/model"
 )
 
@@ -36,17 +35,16 @@ func (c *chooser) lean(p *eval.Part, w *eval.Work, h *eval.HoldChoice) (eval.Lea
 }
 
 // sineChoice tells what stands under one roller of the sine bar that a tilt is set by.
-func sineChoice(h *eval.Holding, b *model.Build) (item, why string, ok bool) {
-	t := h.Work.SetUp.Tilt
-	bar, found := model.Find(b.Shop.SineBars, t.SetBy.V.Item)
-	if !found || h.Choice.Lean.By == 0 || !bar.Centres.Is() {
+func sineChoice(h *eval.Holding) (item, why string, ok bool) {
+	s, ok := h.SineSet()
+	if !ok {
 		return "", "", false
 	}
-	high, err := taper.Bar{Centres: bar.Centres.V}.Stack(math.Abs(h.Choice.Lean.By))
-	if err != nil {
-		return "", "", false
+	item = model.Figure(s.Wants) + " mm under one roller of " + s.Bar.Path()
+	if s.Made {
+		item += ": " + s.Stack.Words()
 	}
-	return model.Figure(math.Round(high*1000)/1000) + " mm under one roller of " + bar.Path(), "centres times the sine of the angle", true
+	return item, "centres times the sine of the angle", true
 }
 
 // leanChoice tells how the piece leans where no tilt is written.

@@ -107,7 +107,7 @@ func holdChoices(h *eval.Holding) []Choice {
 	if item, why, ok := leanChoice(h); ok {
 		add("tilt", item, why)
 	}
-	if item, why, ok := sineChoice(h, h.Part.Build); ok {
+	if item, why, ok := sineChoice(h); ok {
 		add("slips", item, why)
 	}
 	if c.Vee != nil {

@@ -19,7 +19,7 @@ func TestPublished(t *testing.T) {
 			t.Errorf("%s %s: %s, printed %s in %s", r[0], r[1], said, r[2], r[3])
 		}
 	}
-	for what, least := range map[string]int{"instrument": 54, "collet": 8, "closes": 5, "cutter bore": 24, "drawbar": 26, "point": 5, "point of": 2, "tap lead": 5, "ream": 11} {
+	for what, least := range map[string]int{"instrument": 54, "collet": 8, "closes": 5, "cutter bore": 24, "drawbar": 26, "point": 5, "point of": 2, "tap lead": 5, "ream": 11, "pass": 3, "bore keyway": 1} {
 		if counts[what] < least {
 			t.Errorf("%s: %d rows", what, counts[what])
 		}
@@ -61,6 +61,13 @@ func asPrinted(t *testing.T, what, given, want string) string {
 	case "tap lead":
 		lo, hi, has := TapLead(given)
 		got, ok = []float64{lo, hi}, has
+	case "pass":
+		_, most, _, has := PassDepth(words[0], words[1], words[2], printed.Figure(t, words[3]))
+		got, ok = []float64{most}, has
+	case "bore keyway":
+		d := printed.Figure(t, given)
+		k, has := KeyFor(d)
+		got, ok = []float64{d + k.Bore}, has
 	case "ream":
 		return reamAsPrinted(t, words, printed.Figures(t, want))
 	default:

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"fettle/eval"
 	"fettle/eval/reckon/taper"
 	"fettle/schema/drawing"
 	"fettle/schema/handbook"
@@ -137,11 +138,7 @@ func (q *coned) slips() (slips, bool, error) {
 
 // ownSlips is a set whose sizes the shop lists.
 func ownSlips(sizes model.Sizes, from string) slips {
-	s := slips{name: from, from: from, source: "the sizes that the shop lists"}
-	for _, mm := range sizes.Within(0.001, 1000, taper.MostBlocks) {
-		s.blocks = append(s.blocks, int64(math.Round(mm*taper.Grain)))
-	}
-	return s
+	return slips{name: from, from: from, source: "the sizes that the shop lists", blocks: eval.GaugeBlocks(sizes)}
 }
 
 // build says what to wring together for a height, and gives the height it comes to, mm.

@@ -297,6 +297,26 @@ func makes(s *eval.Step) string {
 	return strings.Join(names, ", ")
 }
 
+// gauges says what is wrung together where a size is tried with slip gauges.
+func gauges(me *eval.Measurement, put func(a, b string)) {
+	g, ok := me.Gauged()
+	if !ok || me.With != nil {
+		return
+	}
+	switch {
+	case !g.Made || g.Bore:
+		put("with", g.Set.Path())
+	case !me.Limits.Is():
+		put("gauges", g.Least.Words())
+	case me.Inside:
+		put("goes in", g.Least.Words())
+		put("does not go in", g.Most.Words())
+	default:
+		put("gauges for the least", g.Least.Words())
+		put("gauges for the most", g.Most.Words())
+	}
+}
+
 func (m *maker) measure(me *eval.Measurement) {
 	b := Block{Kind: Tick, Words: "Measure " + me.Name}
 	put := putting(&b.Rows)
@@ -307,6 +327,7 @@ func (m *maker) measure(me *eval.Measurement) {
 	if me.Limits.Is() {
 		put("limits", limits(me.Limits)+" mm")
 	}
+	gauges(me, put)
 	if st := me.Step.Step; st != nil {
 		if a := st.Attr("at"); a != nil {
 			put("where", said(a.Value, me.Spot.Part))

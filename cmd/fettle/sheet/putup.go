@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"strings"
 
 	"fettle/eval"
@@ -59,6 +60,7 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 		put("found with", by.V.Path())
 	}
 	setBy(h.Work.SetUp.SetBy, h.Work.SetUp.Within, put)
+	leans(h, put)
 	m.approach(h.Choice.Machine, z, put)
 	holdAsks(g, put)
 	return rows
@@ -76,6 +78,40 @@ func setBy(by model.Known[model.Ref], within model.Known[float64], put func(a, b
 		s += ", to " + model.Figure(within.V) + " mm"
 	}
 	put("set true with", s)
+}
+
+// leans says how far the piece leans, what it is set with, and of a sine bar what stands under its roller.
+func leans(h *eval.Holding, put func(a, b string)) {
+	l := h.Choice.Lean.OnTable(h.Turned)
+	if l.By == 0 {
+		return
+	}
+	words := model.Figure(math.Round(math.Abs(l.By)*1e4)/1e4) + " degrees about " + "xyz"[l.About:l.About+1] + " of the machine, "
+	if l.By > 0 {
+		words += "anticlockwise"
+	} else {
+		words += "clockwise"
+	}
+	put("tilted", words+" looking against that axis")
+	s, ok := h.SineSet()
+	if by := h.Work.SetUp.Tilt.SetBy; by.Is() && !ok {
+		put("tilt set with", by.V.Path())
+	}
+	if !ok {
+		return
+	}
+	put("tilt set with", s.Bar.Path()+", "+model.Figure(s.Wants)+" mm under one roller")
+	if !s.Made {
+		put("under the roller", "NO SLIP GAUGES ARE HERE: something measured of that height")
+		return
+	}
+	put("under the roller", s.Stack.Words())
+	seconds := func(deg float64) string { return model.Figure(math.Ceil(deg*3600 - 1e-6)) }
+	if off, ok := s.Off.Get(); ok {
+		put("angle off by", seconds(off)+" seconds of arc at most, by the stack and the error of the bar")
+	} else {
+		put("angle off by", seconds(s.Certain)+" seconds of arc by the stack, besides what the bar is off, which nothing says")
+	}
 }
 
 // parallels says how a piece is seated between jaws.

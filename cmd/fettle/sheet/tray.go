@@ -72,6 +72,10 @@ func (t *tray) moment(x *eval.Moment) {
 	case x.Measure != nil && x.Measure.With != nil:
 		t.put("measuring", x.Measure.With.Path(), x.Measure.Spot, false)
 	case x.Measure != nil && !x.Measure.Tried:
+		if g, ok := x.Measure.Gauged(); ok {
+			t.put("measuring", g.Set.Path(), x.Measure.Spot, !g.Set.Here())
+			return
+		}
 		t.put("measuring", "an instrument for "+x.Measure.Name, x.Measure.Spot, true)
 	case x.Heat != nil && x.Heat.Source != nil:
 		t.put(x.Heat.Does, x.Heat.Source.Path(), x.Heat.Spot, false)
@@ -96,6 +100,14 @@ func (t *tray) held(h *eval.Holding) {
 	}
 	if c.Pair != nil && c.Height > 0 {
 		t.put("under the work", c.Pair.Member(c.Height), h.Spot, false)
+	}
+	if s, ok := h.SineSet(); ok {
+		t.put("sets the tilt", s.Bar.Path(), h.Spot, !s.Bar.Here())
+		if s.Made {
+			t.put("under the sine bar", s.Stack.Set.Path(), h.Spot, false)
+		} else {
+			t.put("under the sine bar", "slip gauges for "+model.Figure(s.Wants)+" mm", h.Spot, true)
+		}
 	}
 	if c.RoundBar > 0 {
 		t.put("at the moving jaw", "round bar of ⌀"+model.Figure(c.RoundBar)+" mm", h.Spot, false)
