@@ -361,7 +361,7 @@ func (c *chooser) turnSpeed(k *asked, cc *eval.TurnChoice) {
 	case k.setup().Speed.Is():
 		cc.Speed = k.setup().Speed.V
 		return
-	case cc.ByHand && !handWork(cc.By), cc.By == "planing": // the spindle is held
+	case cc.ByHand && !handWork(cc.By), cc.By == "planing", cc.By == "engraving": // the spindle is held
 		return
 	}
 	m := k.chuck.Choice.Machine
