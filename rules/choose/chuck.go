@@ -161,10 +161,29 @@ func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]
 			return nil, why
 		}
 	}
-	if base.Holder() == nil && !base.Centres {
+	if why := viseOnLathe(s, &base); why != "" {
+		return nil, why
+	}
+	if base.Holder() == nil && !base.Centres && base.AnglePlate == nil {
 		return nil, "work held in " + s.Hold.V[len(s.Hold.V)-1].Path() + " is not made on paper yet"
 	}
 	return jawsTurned(s, []eval.ChuckChoice{base}), ""
+}
+
+// viseOnLathe says why work in a vise is not made on a lathe: by itself none goes on a spindle. One that is bolted
+// to a faceplate or an angle plate turns, and work in one that stands on the slides is cut by what the spindle
+// turns, but no shop says how either stands there.
+func viseOnLathe(s *model.SetUp, h *eval.ChuckChoice) string {
+	for _, r := range s.Hold.V {
+		switch {
+		case r.Item == nil || r.Item.Kind != "vise":
+		case h.Faceplate != nil:
+			return "work in " + r.Path() + " on " + h.Faceplate.Path() + " is not made on paper: how it is bolted there, and what it weighs, no shop says"
+		default:
+			return r.Path() + " does not go on the spindle of a lathe, and work on its slides, cut by what the spindle turns, is not made on paper"
+		}
+	}
+	return ""
 }
 
 // jawsTurned adds, where the set-up does not say how the jaws stand, every chuck once more with its
@@ -199,6 +218,8 @@ func (c *chooser) heldBy(r model.Ref, before *eval.State, h *eval.ChuckChoice) s
 		h.Mandrel, _ = model.Find(shop.Mandrels, r.Item)
 	case "faceplate":
 		h.Faceplate, _ = model.Find(shop.Faceplates, r.Item)
+	case "angle_plate":
+		h.AnglePlate, _ = model.Find(shop.AnglePlates, r.Item)
 	case "split_bush":
 		h.Bush, _ = model.Find(shop.SplitBushes, r.Item)
 	case "nut":

@@ -418,6 +418,6 @@ func (c *chooser) balanced(t *eval.Turn) (float64, bool) {
 	if err != nil {
 		return 0, false
 	}
-	v, ok, err := balance.SpeedAt(u.V.Moment, most)
+	v, ok, err := balance.SpeedAt(u.V.Most, most)
 	return v, ok && err == nil
 }

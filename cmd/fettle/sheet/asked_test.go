@@ -164,3 +164,26 @@ func TestScaleAlongOnTheSheet(t *testing.T) {
 		}
 	}
 }
+
+// Work on an angle plate stands on the sheet with the height of the foot under the axis and with what hangs on the
+// nose: 0.942 kg of steel, 0.65 of the plate and 6 of the faceplate.
+func TestAnglePlateOnTheSheet(t *testing.T) {
+	sound := ""
+	for _, r := range rules.Catalogue() {
+		if r.Name == "angle-plate-does-not-carry" {
+			sound = r.Sound
+		}
+	}
+	shop := strings.Replace(rules.ExampleShop, "faceplate \"plate\" {", "faceplate \"plate\" {\n  mass = 6", 1)
+	got := plain(sheetIn(t, sound, shop))
+	for _, want := range []string{
+		"| towards the plate | left |",
+		"| on the angle plate | angle_plate.own, its upright bolted to the faceplate, the bottom face on its foot |",
+		"| its foot | 25 mm from the axis",
+		"| on the nose | 7.59 kg together",
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("the sheet does not say %q: %s", want, got)
+		}
+	}
+}
