@@ -14,28 +14,29 @@ import (
 
 // ChuckChoice is every decision about one holding on a lathe.
 type ChuckChoice struct {
-	Machine   *model.Machine
-	Chuck     *model.Chuck
-	Collets   *model.Collets
-	Collet    float64 // nominal size of the collet
-	Mandrel   *model.Mandrel
-	Faceplate *model.Faceplate
-	Centres   bool // between centres
-	Driver    *model.Carrier
-	End       model.Face // the end that is held, towards the headstock
-	Out       float64    // jaw face to the free end of the metal; not counted where Gripped
-	Grip      float64    // held end of the metal to the jaw face, where Gripped
-	Gripped   bool
-	Deeper    bool  // Out leaves a tool's holder less than its room, for the sake of the grip
-	On        *Form // the surface gripped, as written
-	Reversed  bool  // jaws turned round
-	Support   *Supported
-	Bush      *model.SplitBush
-	Between   string // "copper", or another word for what lies between jaws and work
-	Nut       *model.Nut
-	Soft      bool
-	Bored     float64 // soft jaws: bored to; 0 not written
-	NotPlayed string
+	Machine    *model.Machine
+	Chuck      *model.Chuck
+	Collets    *model.Collets
+	Collet     float64 // nominal size of the collet
+	Mandrel    *model.Mandrel
+	Faceplate  *model.Faceplate
+	AnglePlate *model.AnglePlate // on the faceplate
+	Centres    bool              // between centres
+	Driver     *model.Carrier
+	End        model.Face // the end that is held, towards the headstock
+	Out        float64    // jaw face to the free end of the metal; not counted where Gripped
+	Grip       float64    // held end of the metal to the jaw face, where Gripped
+	Gripped    bool
+	Deeper     bool  // Out leaves a tool's holder less than its room, for the sake of the grip
+	On         *Form // the surface gripped, as written
+	Reversed   bool  // jaws turned round
+	Support    *Supported
+	Bush       *model.SplitBush
+	Between    string // "copper", or another word for what lies between jaws and work
+	Nut        *model.Nut
+	Soft       bool
+	Bored      float64 // soft jaws: bored to; 0 not written
+	NotPlayed  string
 }
 
 // Supported is what holds the other end or the middle of the work.
@@ -54,7 +55,7 @@ func (c *ChuckChoice) Words() string {
 	item := func(i *model.Item) {
 		put(i.Path())
 	}
-	for _, i := range []*model.Item{itemOf(c.Machine), itemOf(c.Chuck), itemOf(c.Collets), itemOf(c.Mandrel), itemOf(c.Faceplate), itemOf(c.Bush), itemOf(c.Nut), itemOf(c.Driver)} {
+	for _, i := range []*model.Item{itemOf(c.Machine), itemOf(c.Chuck), itemOf(c.Collets), itemOf(c.Mandrel), itemOf(c.Faceplate), itemOf(c.AnglePlate), itemOf(c.Bush), itemOf(c.Nut), itemOf(c.Driver)} {
 		item(i)
 	}
 	if c.Support != nil {
@@ -182,6 +183,8 @@ func (h *Chucking) play() {
 		h.Unplayed = h.Work.Unplayed
 	case !ok:
 		h.Unplayed = "nothing is left of the piece"
+	case h.offPlate() != "":
+		h.Unplayed = h.offPlate()
 	case c.End == model.NoFace || c.End.Axis() != h.About.Along:
 		h.Unplayed = "which end is held is not settled"
 	}

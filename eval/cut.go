@@ -5,7 +5,6 @@ import (
 
 	"fettle/eval/solid"
 	"fettle/schema/finding"
-	"fettle/schema/handbook"
 	"fettle/schema/model"
 )
 
@@ -235,81 +234,6 @@ func (p *Part) outward() float64 {
 	return most + beyond
 }
 
-// settleOut finds how far a tool must stand out where nobody said it: the least at which
-// its holder clears everything by the usual room, and never less than its flutes and the
-// depth of the cut. What the shank cannot give stays a meeting for the rules to tell. It says
-// whether the gaps are worked out for the stack as it is in the end.
-func (k *Cut) settleOut(placed *solid.Piece) bool {
-	t := k.Choice.Tool
-	if k.Choice.Out > 0 || t.Cutter == nil || k.Choice.boresWithHead() || k.Stack.Holder != nil && k.Stack.Holder.Kind == "arbor" {
-		return false
-	}
-	least := 0.0
-	for _, w := range k.Works {
-		least = max(least, w.Deep, w.Passed+w.Depth+w.Point)
-	}
-	if f, ok := k.Stack.Flutes.Get(); ok {
-		least = max(least, f)
-	} else if o, ok := k.Stack.Overall.Get(); ok {
-		least = max(least, o/2) // half of a short tool stands out: common practice
-	}
-	if least == 0 {
-		least = t.Size
-	}
-	most, known := k.mostOut()
-	if !known {
-		most = math.Inf(1)
-	}
-	least = halves(least, most)
-	k.stackUp(least)
-	k.gaps(placed)
-	out := halves(least+max(k.holderLift(), 0), most)
-	if known && out == least {
-		return true
-	}
-	k.stackUp(out)
-	if !known {
-		k.Stack.unsure(least, model.Known[float64]{Of: t.Cutter.Item, Attr: "overall", At: t.Cutter.At})
-	}
-	return false
-}
-
-// halves rounds up to half a millimetre what a tool is to stand out, since nobody sets it closer; where
-// that is more than the shank allows, down to the half below that limit, but never below what is wanted.
-func halves(out, most float64) float64 {
-	if up := math.Ceil(2*out-2*model.Grain) / 2; up <= most {
-		return up
-	}
-	return max(math.Floor(2*most)/2, min(out, most))
-}
-
-// mostOut is how far a tool can stand out with enough of its shank left in the holder.
-func (k *Cut) mostOut() (float64, bool) {
-	o, ok := k.Stack.Overall.Get()
-	if !ok {
-		return 0, false
-	}
-	d := k.Stack.Shank.Or(k.Choice.Tool.Size)
-	return max(o-grasp*d, o/3), true
-}
-
-// holderLift is how much higher the holder would have to stand to clear by the usual room.
-func (k *Cut) holderLift() float64 {
-	room := k.Part.Build.Thumbs["room"].Or(1)
-	lift := 0.0
-	for _, n := range k.Near {
-		if n.BodyItem == k.Choice.Tool.Cutter.Item || len(n.Lacks) > 0 && n.Sure > room {
-			continue
-		}
-		if n.Sure < 0 {
-			lift = max(lift, n.Lift+room)
-		} else if n.Sure < room {
-			lift = max(lift, room-n.Sure)
-		}
-	}
-	return lift
-}
-
 // gaps works out how close every part of the stack comes to everything that stands there.
 func (k *Cut) gaps(placed *solid.Piece) {
 	pairs := len(k.Stack.Bodies) * (len(k.Hold.Obstacles) + 1)
@@ -392,49 +316,3 @@ func (k *Cut) pieceGap(b *Body, piece *solid.Piece) {
 	}
 	k.Near = append(k.Near, n)
 }
-
-// tipLength is the length of a tool's tip below its full diameter: a drill's point, the
-// lead of a reamer or tap. Not known where the tool's facts lack.
-func (k *Cut) tipLength() model.Known[float64] {
-	t := k.Choice.Tool
-	if t.Cutter == nil {
-		return model.Sure(0.0)
-	}
-	switch t.Cutter.Kind {
-	case "drill", "centre_drill":
-		return model.Sure(handbook.DrillPoint(t.Cutter.Point.Or(118)) * t.Size)
-	case "reamer":
-		if t.Cutter.Lead.Is() {
-			return t.Cutter.Lead
-		}
-		if kind, ok := t.Cutter.ReamerKind.Get(); ok {
-			if l, ok := handbook.ReamerLead(kind, t.Size); ok {
-				return model.Known[float64]{V: l, From: model.Handbook}
-			}
-		}
-		return model.Lacking[float64](t.Cutter.ReamerKind.Missing())
-	case "tap":
-		return k.tapLead()
-	}
-	return model.Sure(0.0)
-}
-
-func (k *Cut) tapLead() model.Known[float64] {
-	t := k.Choice.Tool
-	n := t.Lead.Threads
-	if n == 0 {
-		if t.Lead.Word == "" {
-			return model.Lacking[float64](t.Cutter.Leads.Missing())
-		}
-		_, hi, ok := handbook.TapLead(t.Lead.Word)
-		if !ok {
-			return model.Lacking[float64](t.Cutter.Leads.Missing())
-		}
-		n = hi
-	}
-	return model.Sure(n * t.Thread.Pitch)
-}
-
-// TipLength is the length of the tool's tip below its full diameter: a drill's point, the
-// lead of a reamer or tap.
-func (k *Cut) TipLength() model.Known[float64] { return k.tipLength() }

@@ -27,6 +27,7 @@ const (
 	BladeToJaws
 	PostToJaws
 	ToolToPlate
+	ToolToFoot // of an angle plate on the faceplate
 )
 
 // OnSlides says whether the tool of an operation sits in a post on the slides of the lathe.
@@ -54,6 +55,8 @@ func (k *Turn) JawRoom(w *Turning) (JawRoom, bool) {
 		near = round3(w.U0 + h.Held)
 	}
 	switch {
+	case h.Choice.AnglePlate != nil:
+		return h.footRoom(near), true
 	case h.Choice.Faceplate != nil:
 		return JawRoom{Of: ToolToPlate, From: -h.Under(), To: near, Room: round3(near + h.Under())}, true
 	case h.Choice.Chuck == nil:

@@ -63,7 +63,7 @@ func (p *Part) scaleShape(f *Form) {
 		return
 	}
 	if m.Spacing.Is() {
-		f.later("a straight scale along a turned part is not made on paper yet")
+		p.scaleAlong(f)
 		return
 	}
 	if !m.Count.Is() || !m.On.Is() || len(m.On.V) == 0 {

@@ -20,7 +20,8 @@ type Ruled struct {
 	Runs    int     // axis that the scale runs along
 	Lines   int     // axis that its lines lie along
 	Long    float64 // of the face, along the scale
-	Wide    float64 // of the face, along the lines
+	Wide    float64 // of the face, along the lines; of an outside all the way round
+	Round   *AlongRound
 }
 
 // At is the place of a line along the scale, the first being 0.
@@ -155,13 +156,12 @@ func (k *Cut) ruled(t Target) {
 	if k.ruledAxis(f) < 0 {
 		w.Facing, w.Wrong = false, "its lines lie along neither way of the table"
 	}
-	if w.Facing {
-		every := max(1, int(rulingStep/r.Spacing), s.Count/mostRuled)
-		for i := 0; i <= s.Count; i++ {
-			longest := s.Count <= mostRuled && s.LengthOf(i) > s.Longest()-model.Grain
-			if i%every != 0 && i != s.Count && !longest {
-				continue
-			}
+	switch {
+	case w.Wrong != "":
+	case r.Round != nil:
+		k.ruledRound(&w)
+	case w.Facing:
+		for _, i := range s.passed() {
 			var a solid.Vec
 			a[r.Runs], a[f.Into.Face.Axis()] = r.At(i), f.Into.At-f.Into.Face.Sign()*f.Feature.Deep.V
 			b := a
@@ -222,9 +222,16 @@ func (k *Cut) Ruling(f *Form) (o Ruling, ok bool) {
 		o.Lacks = []model.Lack{{Fact: m.Path() + ".dials." + name + ".division", At: m.At}}
 		return o, true
 	}
-	s := f.Scale.Ruled.Spacing
+	o.fall(f.Scale)
+	return o, true
+}
+
+// fall works out how far the lines of a straight scale come off their places where each is set to the nearest
+// line of a dial.
+func (o *Ruling) fall(sc *Scale) {
+	s := sc.Ruled.Spacing
 	was := 0.0
-	for i := range f.Scale.Count + 1 {
+	for i := range sc.Count + 1 {
 		at := s * float64(i)
 		off := math.Round(at/o.Line+1e-9)*o.Line - at
 		o.Off = math.Max(o.Off, math.Abs(off))
@@ -233,6 +240,17 @@ func (k *Cut) Ruling(f *Form) (o Ruling, ok bool) {
 		}
 		was = off
 	}
-	o.Adds = math.Abs(math.Round(s/o.Line+1e-9)*o.Line-s) * float64(f.Scale.Count)
-	return o, true
+	o.Adds = math.Abs(math.Round(s/o.Line+1e-9)*o.Line-s) * float64(sc.Count)
+}
+
+// passed lists the lines that are moved along on paper, the first being 0.
+func (s *Scale) passed() (out []int) {
+	every := max(1, int(rulingStep/s.Ruled.Spacing), s.Count/mostRuled)
+	for i := 0; i <= s.Count; i++ {
+		longest := s.Count <= mostRuled && s.LengthOf(i) > s.Longest()-model.Grain
+		if i%every == 0 || i == s.Count || longest {
+			out = append(out, i)
+		}
+	}
+	return out
 }

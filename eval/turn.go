@@ -129,6 +129,8 @@ func (k *Turn) work(t Target) {
 		w.Wrong = "the " + t.Face.String() + " face is not one that a lathe makes on this part"
 	case f.Wrong != "" || len(f.Lacks) > 0:
 		return
+	case f.Scale != nil && f.Scale.Ruled != nil && f.Scale.Ruled.Round != nil && k.Part.Own(k.Hold.About):
+		k.linedAlong(&w)
 	case f.Scale != nil && f.Scale.Ruled != nil:
 		w.Wrong = "a straight scale lies on a flat face, and its lines are ruled by the slides of a mill or by hand"
 	case f.Scale != nil:

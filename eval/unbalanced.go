@@ -10,9 +10,11 @@ import (
 
 // Unbalanced is the pull of work that turns off its middle.
 type Unbalanced struct {
-	Kilograms float64 // of the piece alone: clamps, packing and set-over jaws are not counted
-	Middle    float64 // its centre of mass from the axis, mm
+	Kilograms float64 // of the piece, and of the angle plate that it lies on: clamps, packing and set-over jaws are not counted
+	Middle    float64 // their centre of mass from the axis, mm
 	Moment    balance.Moment
+	Most      balance.Moment // the most that it can be, where the shape of an angle plate is not known
+	Open      model.Lack     // what would settle it, where Most is more
 }
 
 // Unbalanced is how far off its middle the piece turns in an operation, before its cut. False where
@@ -22,32 +24,51 @@ func (k *Turn) Unbalanced() (u model.Known[Unbalanced], off bool) {
 	if k.Hold.Unplayed != "" || k.Choice.ByHand || k.evenAbout() {
 		return u, false
 	}
-	v := k.Before.Piece.Volume()
 	c, ok := k.Before.Piece.Centre()
 	if !ok {
 		return u, false
 	}
 	c[0] = 0
 	at := c.Len()
-	if at < offMiddle {
+	on := k.Hold.Choice.AnglePlate
+	if at < offMiddle && on == nil {
 		return u, false
 	}
-	mat := k.Part.Material
-	if s := k.Part.Blank.Stock; !mat.Is() && s != nil {
-		mat = s.Material
+	kg := k.Part.weighs(k.Before.Piece)
+	if !kg.Is() {
+		return model.Lacking[Unbalanced](kg.Missing()), true
 	}
-	if !mat.Is() || mat.V.Density <= 0 {
-		if mat.Is() {
-			return model.Lacking[Unbalanced]([]model.Lack{{Fact: "the density of " + mat.V.Written}}), true
-		}
-		return model.Lacking[Unbalanced](mat.Missing()), true
-	}
-	kg := v * mat.V.Density * 1e-9
-	m, err := balance.Sum(balance.Mass{Kilograms: kg, Radius: at, Angle: math.Atan2(c[1], c[2]) * 180 / math.Pi})
+	piece := balance.Mass{Kilograms: kg.V, Radius: at, Angle: math.Atan2(c[1], c[2]) * 180 / math.Pi}
+	m, err := balance.Sum(piece)
 	if err != nil {
 		return u, false
 	}
-	return model.Sure(Unbalanced{kg, at, m}), true
+	o := Unbalanced{Kilograms: kg.V, Middle: at, Moment: m, Most: m}
+	if on != nil {
+		s, ok := k.Hold.Shelf()
+		if !ok {
+			return model.Lacking[Unbalanced]([]model.Lack{{Fact: k.Hold.Work.SetUp.Path() + ".beside"}}), true
+		}
+		if lacks := o.withShelf(&s, piece); len(lacks) > 0 {
+			return model.Lacking[Unbalanced](lacks), true
+		}
+	}
+	return model.Sure(o), true
+}
+
+// weighs is the mass of a piece of the part, kg.
+func (p *Part) weighs(piece *solid.Piece) model.Known[float64] {
+	mat := p.Material
+	if s := p.Blank.Stock; !mat.Is() && s != nil {
+		mat = s.Material
+	}
+	switch {
+	case !mat.Is():
+		return model.Lacking[float64](mat.Missing())
+	case mat.V.Density <= 0:
+		return model.Lacking[float64]([]model.Lack{{Fact: "the density of " + mat.V.Written}})
+	}
+	return model.Sure(piece.Volume() * mat.V.Density * 1e-9)
 }
 
 // offMiddle is how far off the axis the middle of a piece may lie and still counts as turning about

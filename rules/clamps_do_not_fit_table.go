@@ -107,16 +107,21 @@ func clampsReachUp(h *eval.Holding, c *model.Clamps, a *Ask) {
 	}
 }
 
-// clampsDoNotFitPlate asks whether the studs of any clamps that are here pass the slots of a faceplate.
+// clampsDoNotFitPlate asks whether the studs of the clamps that are named, else of any that are here, pass the
+// slots of a faceplate.
 func clampsDoNotFitPlate(h *eval.Chucking, a *Ask) {
 	p := h.Choice.Faceplate
 	if p == nil || !p.Slots.Is() {
 		return
 	}
 	var thick *model.Clamps
+	named := false
+	for _, c := range h.Part.Build.Shop.Clamps {
+		named = named || h.Work.SetUp.Names(c.Item)
+	}
 	for _, c := range h.Part.Build.Shop.Clamps {
 		switch {
-		case !c.Here():
+		case !c.Here(), named && !h.Work.SetUp.Names(c.Item):
 		case !c.Studs.Is() || c.Studs.V.Diameter <= p.Slots.V+slotPlay:
 			return
 		default:

@@ -12,7 +12,6 @@ var _ = enter(Rule{
 farther, so that it swings wider, or a body that is thinner.`,
 	Rows:      []string{"H9"},
 	Source:    []string{"geometry: half of what the edge swings wider than the body"},
-	Limits:    []string{"flange_gap"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
 	Deaf:      Holding | Mounting,
@@ -37,7 +36,6 @@ func cutterBodyMeetsWork(k *eval.Cut, a *Ask) {
 	if c == nil || c.Kind != "fly_cutter" || k.Unplayed != "" || !(t.Size > 0) {
 		return
 	}
-	room := a.Limit("flange_gap")
 	for _, w := range k.Works {
 		f := w.Target.Form
 		if f == nil || f.Tooth == nil || w.Wrong != "" || !w.Facing {
@@ -47,7 +45,7 @@ func cutterBodyMeetsWork(k *eval.Cut, a *Ask) {
 		if !ok {
 			return
 		}
-		out, deep := round((t.Size-body)/2-room), w.Depth
+		out, deep := round((t.Size-body)/2), w.Depth
 		if f.Tooth.Throat != nil { // the body turns in the hollow
 			deep = min(deep, f.Tooth.Throat.Deep())
 		}
@@ -55,8 +53,8 @@ func cutterBodyMeetsWork(k *eval.Cut, a *Ask) {
 			a.Clear(Bound(deep, out, "mm"), "the depth of "+w.Target.Name()+" beside the body of "+c.Path())
 			continue
 		}
-		says := a.Say(c.Path()+".body+"+w.Target.Name(), k.Place("tool", "makes"), "%s is cut %s deep; %s swings %s mm round a body of %s, so that its edge stands out %s less %s of room",
-			w.Target.Name(), mm(deep), t.Path(), figure(round(t.Size)), figure(body), figure(round(max(0, (t.Size-body)/2))), mm(room))
+		says := a.Say(c.Path()+".body+"+w.Target.Name(), k.Place("tool", "makes"), "%s is cut %s deep; %s swings %s mm round a body of %s, so that its edge stands out %s",
+			w.Target.Name(), mm(deep), t.Path(), figure(round(t.Size)), figure(body), mm(max(0, out)))
 		says.Margin = Bound(deep, out, "mm")
 		says.Also = []finding.Note{{Place: c.BodyDiameter.At, Says: "its body"}}
 	}

@@ -4,6 +4,7 @@ import (
 	"fettle/eval"
 	"fettle/schema/finding"
 	"fettle/schema/model"
+	"fettle/schema/text"
 )
 
 var _ = enter(Rule{
@@ -20,6 +21,7 @@ dial or a readout in the scale's own unit, or one that is finer, is right.`,
 	Trips:     exampleRule("\"2.54 ±0.01\"", "0.05", ""),
 	Sound:     exampleRule("\"2.5 ±0.01\"", "0.05", ""),
 	OnCut:     linesFallBetween,
+	OnTurn:    linesOfLathe,
 })
 
 // exampleRule is a flat bar with a straight scale of 20 divisions of a size on its top, ruled on a mill of
@@ -87,33 +89,43 @@ mill "own" {
 
 func linesFallBetween(k *eval.Cut, a *Ask) {
 	for _, t := range k.Step.Makes {
-		r, ok := k.Ruling(t.Form)
-		if !ok {
-			continue
+		if r, ok := k.Ruling(t.Form); ok {
+			fallsBetween(&r, t.Form, k.Hold.Choice.Machine.Path(), k.Place("makes"), a)
 		}
-		a.Lack(r.Lacks...)
-		if len(r.Lacks) > 0 {
-			continue
-		}
-		if r.Step < 1e-6 {
-			a.Clear(finding.Margin{}, "")
-			continue
-		}
-		size := t.Form.Feature.Spacing
-		lim, ok := eval.LimitsOf(size.V, k.Part.Build.Recipe.General, t.Form.Feature.Item, "spacing").Get()
-		if !ok {
-			a.Lack(model.Lack{Fact: t.Form.Feature.Path() + ".spacing (its limits)", At: size.At})
-			continue
-		}
-		room := min(lim.Hi-size.V.Nominal, size.V.Nominal-lim.Lo)
-		if r.Step > room+1e-6 {
-			f := a.Say(k.Hold.Choice.Machine.Path()+"+"+t.Form.Name()+"+dial", k.Place("makes"),
-				"a line of %s stands for %s, and the lines of %s stand %s apart: set to the nearest line each, the space before the %s is %s off, and %s is allowed",
-				r.Readby, mm(r.Line), t.Form.Name(), mm(size.V.Nominal), nth(r.At+1), mm(round(r.Step)), mm(round(room)))
-			f.Margin = Bound(round(r.Step), round(room), "mm")
-			f.Also = []finding.Note{{Place: size.At, Says: "the spacing and its limits"}}
-			continue
-		}
-		a.Clear(Bound(round(r.Step), round(room), "mm"), "the spaces of "+t.Form.Name())
 	}
+}
+
+func linesOfLathe(k *eval.Turn, a *Ask) {
+	for _, t := range k.Step.Makes {
+		if r, ok := k.Ruling(t.Form); ok {
+			fallsBetween(&r, t.Form, k.Lathe().Path(), k.Place("makes"), a)
+		}
+	}
+}
+
+func fallsBetween(r *eval.Ruling, form *eval.Form, machine string, at text.Place, a *Ask) {
+	a.Lack(r.Lacks...)
+	if len(r.Lacks) > 0 {
+		return
+	}
+	if r.Step < 1e-6 {
+		a.Clear(finding.Margin{}, "")
+		return
+	}
+	size := form.Feature.Spacing
+	lim, ok := eval.LimitsOf(size.V, a.build.Recipe.General, form.Feature.Item, "spacing").Get()
+	if !ok {
+		a.Lack(model.Lack{Fact: form.Feature.Path() + ".spacing (its limits)", At: size.At})
+		return
+	}
+	room := min(lim.Hi-size.V.Nominal, size.V.Nominal-lim.Lo)
+	if r.Step > room+1e-6 {
+		f := a.Say(machine+"+"+form.Name()+"+dial", at,
+			"a line of %s stands for %s, and the lines of %s stand %s apart: set to the nearest line each, the space before the %s is %s off, and %s is allowed",
+			r.Readby, mm(r.Line), form.Name(), mm(size.V.Nominal), nth(r.At+1), mm(round(r.Step)), mm(round(room)))
+		f.Margin = Bound(round(r.Step), round(room), "mm")
+		f.Also = []finding.Note{{Place: size.At, Says: "the spacing and its limits"}}
+		return
+	}
+	a.Clear(Bound(round(r.Step), round(room), "mm"), "the spaces of "+form.Name())
 }

@@ -55,8 +55,8 @@ func toolRunsIntoJaws(k *eval.Turn, a *Ask) {
 		}
 		cause := k.Hold.Work.SetUp.Path() + "+" + w.Target.Name()
 		switch r.Of {
-		case eval.ToolToPlate:
-			toolRunsIntoPlate(k, a, &w, r.Room)
+		case eval.ToolToPlate, eval.ToolToFoot:
+			toolRunsIntoPlate(k, a, &w, r)
 		case eval.CutToJaws:
 			a.Say(cause, k.Place("makes"), "%s runs %s mm into the jaws of %s: %s mm of %s stand out", w.Target.Name(), figure(-r.Room),
 				k.Hold.Choice.Chuck.Path(), tenth(k.Hold.Free), k.Part.Label)
@@ -113,14 +113,24 @@ func holderNear(k *eval.Turn, a *Ask, cause string, r eval.JawRoom) {
 
 // toolRunsIntoPlate looks at work on a faceplate: the tool against the plate. Where the clamps stand
 // nobody says; that stays a question.
-func toolRunsIntoPlate(k *eval.Turn, a *Ask, w *eval.Turning, near float64) {
-	plate, want := k.Hold.Choice.Faceplate, a.Limit("room")
+func toolRunsIntoPlate(k *eval.Turn, a *Ask, w *eval.Turning, r eval.JawRoom) {
+	near, what, want := r.Room, k.Hold.Choice.Faceplate.Path(), a.Limit("room")
+	if r.Of == eval.ToolToFoot {
+		what = "the end of the foot of " + k.Hold.Choice.AnglePlate.Path()
+	}
+	if a.Lack(r.Lacks...); len(r.Lacks) > 0 {
+		return
+	}
 	if near < want-0.0005 {
-		f := a.Say(k.Hold.Work.SetUp.Path()+"+"+w.Target.Name(), k.Place("makes"), "%s is turned to %s mm from %s; usually %s at least is left", w.Target.Name(), figure(near), plate.Path(), mm(want))
+		says := "is turned to " + figure(near) + " mm from " + what
+		if near < 0 {
+			says = "lies " + figure(-near) + " mm behind " + what + ", which turns outside the tool's edge"
+		}
+		f := a.Say(k.Hold.Work.SetUp.Path()+"+"+w.Target.Name(), k.Place("makes"), "%s %s; usually %s at least is left", w.Target.Name(), says, mm(want))
 		f.Margin = Room(near, want)
 		return
 	}
-	a.Clear(Room(near, want), "the tool to "+plate.Path())
+	a.Clear(Room(near, want), "the tool to "+what)
 	if len(k.Hold.Work.SetUp.Clamps) == 0 {
 		a.Lack(model.Lack{Fact: k.Hold.Work.SetUp.Path() + ".clamps"})
 	}

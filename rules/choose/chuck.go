@@ -165,7 +165,10 @@ func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]
 			return nil, why
 		}
 	}
-	if base.Holder() == nil && !base.Centres {
+	if why := viseOnLathe(s, &base); why != "" {
+		return nil, why
+	}
+	if base.Holder() == nil && !base.Centres && base.AnglePlate == nil {
 		return nil, "work held in " + s.Hold.V[len(s.Hold.V)-1].Path() + " is not made on paper yet"
 	}
 	return jawsTurned(s, []eval.ChuckChoice{base}), ""
@@ -203,6 +206,8 @@ func (c *chooser) heldBy(r model.Ref, before *eval.State, h *eval.ChuckChoice) s
 		h.Mandrel, _ = model.Find(shop.Mandrels, r.Item)
 	case "faceplate":
 		h.Faceplate, _ = model.Find(shop.Faceplates, r.Item)
+	case "angle_plate":
+		h.AnglePlate, _ = model.Find(shop.AnglePlates, r.Item)
 	case "split_bush":
 		h.Bush, _ = model.Find(shop.SplitBushes, r.Item)
 	case "nut":
@@ -389,32 +394,6 @@ func (c *chooser) inCollets(before *eval.State, base eval.ChuckChoice) []eval.Ch
 		h := base
 		h.Collets, h.Collet = co, n
 		out = append(out, h)
-	}
-	return out
-}
-
-// clearOfClamps says whether the clamps on a faceplate can stand on the face that looks away from it:
-// none of the faces is made.
-func clearOfClamps(w *eval.Work) bool {
-	for _, st := range w.Steps {
-		for _, t := range st.Makes {
-			if t.Form == nil && t.Face != model.NoFace {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// faceplates are those that are here, for a piece that is not round.
-func (c *chooser) faceplates(base eval.ChuckChoice) []eval.ChuckChoice {
-	var out []eval.ChuckChoice
-	for _, f := range c.build.Shop.Faceplates {
-		if f.AtHand() && len(c.build.Shop.Clamps) > 0 {
-			h := base
-			h.Faceplate = f
-			out = append(out, h)
-		}
 	}
 	return out
 }

@@ -361,7 +361,7 @@ func (c *chooser) turnSpeed(k *asked, cc *eval.TurnChoice) {
 	case k.setup().Speed.Is():
 		cc.Speed = k.setup().Speed.V
 		return
-	case cc.ByHand && !handWork(cc.By), cc.By == "planing": // the spindle is held
+	case cc.ByHand && !handWork(cc.By), cc.By == "planing", cc.By == "engraving": // the spindle is held
 		return
 	}
 	m := k.chuck.Choice.Machine
@@ -418,6 +418,6 @@ func (c *chooser) balanced(t *eval.Turn) (float64, bool) {
 	if err != nil {
 		return 0, false
 	}
-	v, ok, err := balance.SpeedAt(u.V.Moment, most)
+	v, ok, err := balance.SpeedAt(u.V.Most, most)
 	return v, ok && err == nil
 }

@@ -56,6 +56,16 @@ type SetUp struct {
 	Steps []*Step // in written order; `makes` of the set-up stands as one operation each
 }
 
+// Names says whether the holding names a thing.
+func (s *SetUp) Names(i *Item) bool {
+	for _, r := range s.Hold.V {
+		if r.Item == i {
+			return true
+		}
+	}
+	return false
+}
+
 // Block gives the block that the struct was bound from.
 func (s *SetUp) Block() *Item { return s.Item }
 

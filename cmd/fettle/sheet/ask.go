@@ -82,6 +82,23 @@ func turns(h *eval.Holding, k *eval.Cut) bool {
 	return st != nil && len(st.Index.Angles.V) > 2
 }
 
+// ruledRuns says which way a straight scale grows, and asks for the stop.
+func ruledRuns(f *eval.Form, put func(a, b string)) {
+	r := f.Scale.Ruled
+	below := "the edge that its lines begin at"
+	if r.Round != nil {
+		below = "the line that its lines begin at, " + model.Figure(r.Round.Angle) + " degrees from top towards back,"
+	}
+	runs := f.Feature.Runs.V
+	if runs == "" {
+		runs = "right"
+	}
+	put("runs", "to the "+runs+", held with "+below+" below")
+	if n := len(f.Scale.Lines); n > 1 {
+		put(asks, fmt.Sprintf("is there one stop with %d settings, a setting for each length of line? Set all of them on a spare piece before the first line", n))
+	}
+}
+
 // scaleAsks says which lines of a scale are long and which way its figures grow, and asks for the stop.
 func scaleAsks(f *eval.Form, put func(a, b string)) {
 	s, m := f.Scale, f.Feature
@@ -97,6 +114,10 @@ func scaleAsks(f *eval.Form, put func(a, b string)) {
 		lines = append(lines, which+" "+length(l.Length))
 	}
 	put("lines", strings.Join(lines, ", "))
+	if s.Ruled != nil {
+		ruledRuns(f, put)
+		return
+	}
 	side := "right"
 	if m.SeenFrom.V.Face == model.Left {
 		side = "left"

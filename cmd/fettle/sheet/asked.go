@@ -87,7 +87,10 @@ func scaleWords(f *eval.Form, round bool) (out []string) {
 		return out
 	}
 	runs, seen := "right", "the face that carries it" // what the language takes where nothing is said
-	if round {
+	switch {
+	case f.Scale != nil && f.Scale.Ruled != nil && f.Scale.Ruled.Round != nil:
+		seen = "the side that carries it"
+	case round:
 		runs, seen = "clockwise", "the right end"
 	}
 	for _, k := range []model.Known[string]{m.Runs, g.Runs} {

@@ -95,3 +95,95 @@ func TestWhatIsAsked(t *testing.T) {
 		t.Log(got)
 	}
 }
+
+const alongOf = `recipe "barrel" {
+  units = "mm"
+}
+
+part "barrel" {
+  material = "mild steel"
+  diameter = 20
+  length   = 80
+
+  blank {
+    over = { left = 0, right = 0, outside = 0 }
+  }
+
+  graduations "scale" {
+    on      = "outside"
+    from    = "back"
+    count   = 4
+    spacing = "1 ±0.01"
+    zero_at = { right = 5 }
+    runs    = "left"
+    lines   = { "1" = 3, "2" = 4.5 }
+  }
+
+  setup "rule" {
+    machine   = lathe.centre
+    hold      = chuck.three
+    end       = "left"
+    stick_out = 40
+
+    operation {
+      makes = graduations.scale
+      tool  = threading_tool.point
+    }
+  }
+}
+
+threading_tool "point" {
+  angle = 60
+  shank = 6
+  of    = "HSS"
+}
+`
+
+// A scale along a turned part stands on the sheet with the place of its first line, the way of the others, and
+// how far the work is turned for each: 3 mm round 10 mm of radius are 17.2 degrees.
+func TestScaleAlongOnTheSheet(t *testing.T) {
+	mill := strings.NewReplacer("lathe.centre", "mill.bench", "chuck.three\n", "dividing_head.own\n    carries = chuck.three\n").Replace(alongOf) +
+		"\ndividing_head \"own\" {\n  ratio         = 40\n  centre_height = 80\n  nose          = \"M39x4\"\n}\n"
+	both := []string{
+		"each line: the point stands still at its place",
+		"| 1 | 0 | 4.5 | 25.8 |", "| 2 | 1 | 3 | 17.2 |", "| 5 | 4 | 4.5 | 25.8 |",
+		"to the left, held with the line that its lines begin at, 90 degrees from top towards back, below",
+	}
+	for _, c := range []struct {
+		recipe string
+		wants  []string
+	}{
+		{alongOf, append(both, "first line: 35 mm from the jaw face", "4 more, towards the headstock")},
+		{mill, append(both, "first line: x 5, y 0, over the axis", "4 more, in x, to the left")},
+	} {
+		got := plain(sheetIn(t, c.recipe, rules.ExampleShop))
+		for _, want := range c.wants {
+			if !strings.Contains(got, want) {
+				t.Errorf("the sheet does not say %q: %s", want, got)
+			}
+		}
+	}
+}
+
+// Work on an angle plate stands on the sheet with the height of the foot under the axis and with what hangs on the
+// nose: 0.942 kg of steel, 0.65 of the plate and 6 of the faceplate.
+func TestAnglePlateOnTheSheet(t *testing.T) {
+	sound := ""
+	for _, r := range rules.Catalogue() {
+		if r.Name == "angle-plate-does-not-carry" {
+			sound = r.Sound
+		}
+	}
+	shop := strings.Replace(rules.ExampleShop, "faceplate \"plate\" {", "faceplate \"plate\" {\n  mass = 6", 1)
+	got := plain(sheetIn(t, sound, shop))
+	for _, want := range []string{
+		"| towards the plate | left |",
+		"| on the angle plate | angle_plate.own, its upright bolted to the faceplate, the bottom face on its foot |",
+		"| its foot | 25 mm from the axis",
+		"| on the nose | 7.59 kg together",
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("the sheet does not say %q: %s", want, got)
+		}
+	}
+}

@@ -238,7 +238,9 @@ func (g *group) holding() (rows [][]string) {
 		if c.Choice.Reversed {
 			put("jaws", "turned round")
 		}
-		if c.Choice.Faceplate != nil {
+		if c.Choice.AnglePlate != nil {
+			put("towards the plate", c.Choice.End.String())
+		} else if c.Choice.Faceplate != nil {
 			put("against the plate", c.Choice.End.String())
 		} else {
 			put("end in the chuck", c.Choice.End.String())

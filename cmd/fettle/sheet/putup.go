@@ -206,6 +206,7 @@ func (m *maker) chucked(c *eval.Chucking, put func(a, b string)) {
 		put("between jaws and work", c.Choice.Between)
 	}
 	onMandrel(c, put)
+	onFaceplate(c, put)
 	u := c.Work.SetUp
 	stop(&u.Stop, put)
 	asWritten(u, nil, put)
@@ -219,6 +220,17 @@ func (m *maker) chucked(c *eval.Chucking, put func(a, b string)) {
 	}
 	put("cross slide", m.crossSlide(c.Choice.Machine))
 	lathed(c, put)
+}
+
+// onFaceplate says how an angle plate stands on a faceplate, and what hangs on the nose of the spindle.
+func onFaceplate(c *eval.Chucking, put func(a, b string)) {
+	if s, ok := c.Shelf(); ok {
+		put("on the angle plate", s.Plate.Path()+", its upright bolted to the faceplate, the "+s.Face.String()+" face on its foot")
+		put("its foot", length(math.Round(s.Off*1e3)/1e3)+" from the axis, square to the faceplate, tried with an indicator")
+	}
+	if kg, ok := c.OnNose(); ok && kg.Is() {
+		put("on the nose", model.Figure(math.Round(kg.V*100)/100)+" kg together, without clamps, bolts and packing; lay a board over the bed first")
+	}
 }
 
 // onMandrel says how work sits on a mandrel that has a thread, a shoulder or a nut.

@@ -52,6 +52,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 			put("comes nearest", r.line(k))
 		}
 	}
+	tables := m.ruledTurn(k, put)
 	threads(k.AsCut().Works, put)
 	final := map[*eval.Form]bool{}
 	for i := range k.Works {
@@ -71,6 +72,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 	if n == with {
 		m.picture(g, n, "")
 	}
+	m.page.add(tables...)
 	m.said(k.Spot, k.Spot.Step)
 }
 
@@ -87,6 +89,8 @@ func turning(by string, w *eval.Turning, put func(a, b string)) {
 		put("deep", model.Figure(tidy(w.Off))+" mm from the round of the bore, "+model.Figure(tidy(f.Width))+" mm wide")
 	case f != nil && f.Tooth != nil:
 		planedTeeth(w, put)
+	case f != nil && f.Scale != nil:
+		put("from the jaw face", model.Figure(tidy(w.U0))+" to "+model.Figure(tidy(w.U1))+" mm")
 	case w.Depth > 0:
 		d := model.Figure(w.Depth) + " mm of full diameter from the finished end"
 		if w.Point > 0 {

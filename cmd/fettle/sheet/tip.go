@@ -90,7 +90,7 @@ func (t *turned) blade(w *eval.Turning) {
 type room eval.JawRoom
 
 // what names the two things between which a room lies.
-var what = map[eval.JawRoomOf]string{eval.CutToJaws: "the cut into the jaws", eval.BladeToJaws: "to the jaws", eval.PostToJaws: "post to jaws", eval.ToolToPlate: "to the faceplate"}
+var what = map[eval.JawRoomOf]string{eval.CutToJaws: "the cut into the jaws", eval.BladeToJaws: "to the jaws", eval.PostToJaws: "post to jaws", eval.ToolToPlate: "to the faceplate", eval.ToolToFoot: "to the foot"}
 
 // roomOf is the room that the rule about tools and jaws looks at; false where nothing is known, or
 // where the post passes outside of the jaws, or may for all that is known.
@@ -127,6 +127,9 @@ func (r room) line(k *eval.Turn) string {
 	on := "the jaws of " + k.Hold.Choice.HeldBy()
 	if k.Hold.Choice.Faceplate != nil {
 		on = k.Hold.Choice.HeldBy()
+	}
+	if r.Of == eval.ToolToFoot {
+		on = "the end of the foot of " + k.Hold.Choice.AnglePlate.Path()
 	}
 	return tool + " to " + on + ": " + length(r.Room)
 }

@@ -89,6 +89,7 @@ func (t *turned) grip() {
 		if r > 0 {
 			put(sketch.Thing{Name: c.Faceplate.Path(), Shape: solid.Cylinder(solid.Vec{face - bodyShown, 0, 0}, solid.Vec{face, 0, 0}, r)})
 		}
+		t.anglePlate(face)
 	case c.Chuck != nil:
 		t.chuck()
 	case c.Collets != nil && h.Gripped > 0:
@@ -100,6 +101,39 @@ func (t *turned) grip() {
 		put(sketch.Thing{Name: "centre in the headstock", Shape: centrePoint(0, -1)})
 		t.plain = append(t.plain, "centre of 60 degrees")
 	}
+}
+
+// anglePlate stands an angle plate on a faceplate whose face lies at a place: foot and upright, as far as they are
+// known.
+func (t *turned) anglePlate(face float64) {
+	s, ok := t.h.Shelf()
+	if !ok {
+		return
+	}
+	a := s.Plate
+	t.lack(a.Size.Missing())
+	if !a.Size.Is() {
+		return
+	}
+	thick, known := a.Thickness.Get()
+	if !known {
+		t.lack(a.Thickness.Missing())
+		thick = 1
+	}
+	// In the frame of the line that turns x runs along the part; here it runs to the tailstock.
+	out := onLathe(t.h).Dir(s.Towards)
+	across := solid.Vec{0, -out[2], out[1]}
+	leg := func(name string, x0, x1, r0, r1 float64) {
+		lo, hi := out.Times(r0).Add(across.Times(-s.Bend.V/2)), out.Times(r1).Add(across.Times(s.Bend.V/2))
+		for i := range lo {
+			lo[i], hi[i] = min(lo[i], hi[i]), max(lo[i], hi[i])
+		}
+		lo[0], hi[0] = x0, x1
+		t.s.Things = append(t.s.Things, sketch.Thing{Name: name, Shape: solid.Box(lo, hi)})
+	}
+	t.shown = max(t.shown, s.Off+thick+around, s.Bend.V/2+around)
+	leg(a.Path()+", its foot", face, face+s.Foot.V, s.Off, s.Off+thick)
+	leg(a.Path()+", its upright", face, face+thick, s.Off, s.Off+s.Upright.V)
 }
 
 // mandrel stands a mandrel in the bore, with its shoulder and its nut.
