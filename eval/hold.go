@@ -38,9 +38,11 @@ type Holding struct {
 	states        map[Key]*State // by the key of the whole's
 	wholes        map[Key]*State // the whole's by the key of what is seen of it
 	steps         map[*Step]*Step
-	Upright       *Holding // where all leans together: the same before it leans; else nil
-	Shifted       *Holding // the holding of the start, where clamps or packing were moved since; else nil
-	Vee           *InVee   // the work as it lies in a vee block; else nil
+	Upright       *Holding             // where all leans together: the same before it leans; else nil
+	Shifted       *Holding             // the holding of the start, where clamps or packing were moved since; else nil
+	OnPlate       model.Known[Contact] // what lies on the upright of an angle plate
+	PlateFoot     float64              // what that stands on above the table
+	Vee           *InVee               // the work as it lies in a vee block; else nil
 	// FixedAt and MovingAt are where the faces of the jaws of a vise stand, across them.
 	FixedAt, MovingAt float64
 	jawsLack          []model.Lack // why where the jaws stand is not known

@@ -104,8 +104,9 @@ type Faceplate struct {
 // AnglePlate is an angle plate.
 type AnglePlate struct {
 	Thing
-	Size Known[[]float64]
-	Mass Known[float64]
+	Size      Known[[]float64] // along the bend, foot, upright
+	Thickness Known[float64]   // of foot and upright
+	Mass      Known[float64]
 }
 
 // VBlock is a vee block, or a matched pair.
