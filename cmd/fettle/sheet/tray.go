@@ -87,6 +87,12 @@ func (t *tray) held(h *eval.Holding) {
 	if c.Clamps != nil {
 		t.put(holds, c.Clamps.Path(), h.Spot, false)
 	}
+	if c.Plate != nil {
+		t.put(holds, c.Plate.Path(), h.Spot, false)
+	}
+	if h.Vee != nil {
+		t.put(holds, h.Vee.Block.Path(), h.Spot, false)
+	}
 	if c.Pair != nil && c.Height > 0 {
 		t.put("under the work", c.Pair.Member(c.Height), h.Spot, false)
 	}
