@@ -166,7 +166,7 @@ func (k *Cut) stackUp(out float64) {
 
 // work makes one target and changes the state.
 func (k *Cut) work(t Target) {
-	if k.turnsTo(t) {
+	if k.fanned(t) || k.turnsTo(t) {
 		return
 	}
 	switch {
