@@ -33,7 +33,7 @@ func (h *Holding) Bearings() []Bearing {
 		if !ok {
 			continue
 		}
-		b := Bearing{Place: c.At.At, At: at, Seat: h.Lo[2], Against: h.Choice.Plate != nil}
+		b := Bearing{Place: c.At.At, At: at, Seat: h.Lo[2] + h.Sunk, Against: h.Choice.Plate != nil}
 		if b.Against {
 			h.bearUpright(&b, c.Tip)
 		} else {
@@ -110,6 +110,7 @@ func (h *Holding) borne(r solid.Rect) (bool, []model.Lack) {
 	if h.Vee != nil && h.Vee.Standing() && h.Vee.Looks == "up" {
 		return h.inVee(solid.Vec{(r.Lo[0] + r.Hi[0]) / 2, (r.Lo[1] + r.Hi[1]) / 2, 0})
 	}
+	base := h.Lo[2] + h.Sunk
 	flat := h.Lo[2] < model.Grain || h.Choice.Divided != nil && len(h.Work.SetUp.Packing) == 0 // on the table, or on a rotary table
 	var lacks []model.Lack
 	for i := range h.Work.SetUp.Packing {
@@ -135,8 +136,11 @@ func (h *Holding) borne(r solid.Rect) (bool, []model.Lack) {
 			}
 		}
 	}
-	if flat && on(h.Lo[2], r) {
+	if flat && on(base, r) {
 		return true, nil
+	}
+	if d := h.Choice.Divided; d != nil && h.Choice.Vise == nil && h.maySink(d) {
+		lacks = append(lacks, d.Table.Bore.Missing()...)
 	}
 	return false, lacks
 }

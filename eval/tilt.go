@@ -223,7 +223,7 @@ func (h *Holding) leaned() {
 			}
 			continue
 		}
-		o.Least, o.Most = o.Least.Placed(pose), o.Most.Placed(pose)
+		o.Least, o.Most, o.Hole = o.Least.Placed(pose), o.Most.Placed(pose), Hole{}
 		stand = append(stand, o)
 	}
 	h.Obstacles = stand

@@ -243,7 +243,7 @@ func (h *Holding) onTable(lo, hi solid.Vec) {
 	h.standVee(0)
 	h.standPlate(rise - alone)
 	under := solid.Rect{Lo: [2]float64{h.Lo[0], h.Lo[1]}, Hi: [2]float64{h.Hi[0], h.Hi[1]}}
-	h.Under = model.Sure(h.touch(2, -1, h.Lo[2], under))
+	h.Under = model.Sure(h.touch(2, -1, h.Lo[2]+h.Sunk, under))
 	for i := range h.Work.SetUp.Clamps {
 		h.clamp(&h.Work.SetUp.Clamps[i])
 	}

@@ -51,6 +51,9 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 	if h.Choice.Plate != nil {
 		onPlate(h, put)
 	}
+	if h.Sunk > 0 {
+		put("its spigot", length(tidy(h.Sunk))+" down in the bore of "+h.Choice.Divided.Item().Path())
+	}
 	if h.Choice.Vise != nil {
 		parallels(h, put)
 		along(h, put)

@@ -82,7 +82,11 @@ func (t *tray) held(h *eval.Holding) {
 		t.put(holds, h.Carried.Choice.HeldBy(), h.Spot, false)
 	}
 	if c.Vise != nil {
-		t.put(holds, c.Vise.Path(), h.Spot, false)
+		does := holds
+		if n, ok := c.Vise.Force.Get(); ok && n > 0 {
+			does += ", pressing with " + model.Figure(n) + " N at your usual pull; what a cut wants is not reckoned"
+		}
+		t.put(does, c.Vise.Path(), h.Spot, false)
 	}
 	if c.Clamps != nil {
 		t.put(holds, c.Clamps.Path(), h.Spot, false)
