@@ -148,6 +148,10 @@ func (f *Form) placed(q solid.Pose, round bool) {
 	}
 	f.Into = placedPlane(q, f.Into)
 	f.Dir = q.Dir(f.Dir)
+	f.Dirs = slices.Clone(f.Dirs)
+	for i := range f.Dirs {
+		f.Dirs[i] = q.Dir(f.Dirs[i])
+	}
 	f.Mouths = slices.Clone(f.Mouths)
 	for i := range f.Mouths {
 		f.Mouths[i] = q.Point(f.Mouths[i])

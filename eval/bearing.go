@@ -11,11 +11,14 @@ import (
 // Bearing is what lies under the tip of one strap clamp.
 type Bearing struct {
 	Place text.Place
-	At    solid.Vec         // where the tip presses, in the machine's frame
-	Metal bool              // there is metal under it at all
-	Foot  float64           // lowest metal under the tip, above the table
-	Seat  float64           // what the piece lies on there, above the table
-	Borne model.Known[bool] // table, packing or a jack stands under that metal
+	At    solid.Vec // where the tip presses, in the machine's frame
+	Metal bool      // there is metal under it at all
+	Foot  float64   // lowest metal under the tip, above the table
+	Seat  float64   // what the piece lies on there, above the table
+	// Against says that it presses the piece on the upright of an angle plate; Foot is then how far that
+	// metal stands off it, less than 0, and Borne whether the upright is behind it.
+	Against bool
+	Borne   model.Known[bool] // table, packing or a jack stands under that metal
 }
 
 // Bearings lists the clamps of a holding whose places are known and that press from above.
@@ -30,8 +33,12 @@ func (h *Holding) Bearings() []Bearing {
 		if !ok {
 			continue
 		}
-		b := Bearing{Place: c.At.At, At: at, Seat: h.Lo[2]}
-		h.bear(&b, c.Tip)
+		b := Bearing{Place: c.At.At, At: at, Seat: h.Lo[2] + h.Sunk, Against: h.Choice.Plate != nil}
+		if b.Against {
+			h.bearUpright(&b, c.Tip)
+		} else {
+			h.bear(&b, c.Tip)
+		}
 		out = append(out, b)
 	}
 	return out
@@ -41,15 +48,19 @@ func (h *Holding) Bearings() []Bearing {
 // is not known, or it presses on a face that does not look up.
 func (h *Holding) pressed(c *model.ClampAt) (solid.Vec, bool) {
 	pos, ok := c.At.Get()
-	if on := c.On.V.Face; !ok || on != model.NoFace && on != h.Choice.Up {
+	face, on := h.Choice.Up, h.clampOn(c)
+	if h.Choice.Plate != nil {
+		face = h.Choice.Back.Opposite()
+	}
+	if !ok || on != face {
 		return solid.Vec{}, false
 	}
-	v, known := h.Part.locate(h.Choice.Up, pos)
-	a, b := across(h.Choice.Up)
+	v, known := h.Part.locate(face, pos)
+	a, b := across(face)
 	if !known[a] || !known[b] {
 		return solid.Vec{}, false
 	}
-	v[h.Choice.Up.Axis()] = h.Before.Faces[h.Choice.Up].At
+	v[face.Axis()] = h.Before.Faces[face].At
 	return h.Pose.Point(v), true
 }
 
@@ -99,6 +110,7 @@ func (h *Holding) borne(r solid.Rect) (bool, []model.Lack) {
 	if h.Vee != nil && h.Vee.Standing() && h.Vee.Looks == "up" {
 		return h.inVee(solid.Vec{(r.Lo[0] + r.Hi[0]) / 2, (r.Lo[1] + r.Hi[1]) / 2, 0})
 	}
+	base := h.Lo[2] + h.Sunk
 	flat := h.Lo[2] < model.Grain || h.Choice.Divided != nil && len(h.Work.SetUp.Packing) == 0 // on the table, or on a rotary table
 	var lacks []model.Lack
 	for i := range h.Work.SetUp.Packing {
@@ -124,8 +136,11 @@ func (h *Holding) borne(r solid.Rect) (bool, []model.Lack) {
 			}
 		}
 	}
-	if flat && on(h.Lo[2], r) {
+	if flat && on(base, r) {
 		return true, nil
+	}
+	if d := h.Choice.Divided; d != nil && h.Choice.Vise == nil && h.maySink(d) {
+		lacks = append(lacks, d.Table.Bore.Missing()...)
 	}
 	return false, lacks
 }

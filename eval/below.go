@@ -7,9 +7,9 @@ import "fettle/schema/model"
 func (k *Cut) MetalBelow(w *Working) (float64, bool) {
 	f := w.Target.Form
 	best, ok := 0.0, false
-	for _, m := range f.Mouths {
+	for i, m := range f.Mouths {
 		out := k.Part.outward()
-		spans := k.Before.Piece.Ray(m.Sub(f.Dir.Times(out)), f.Dir)
+		spans := k.Before.Piece.Ray(m.Sub(f.dir(i).Times(out)), f.dir(i))
 		tip := w.Depth + w.Point
 		left := -tip
 		for _, s := range spans {

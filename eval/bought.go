@@ -75,12 +75,13 @@ func (f *Form) drawn(p *Part) (out []solid.Removal) {
 		}
 		return []solid.Removal{{Take: solid.Cylinder(solid.Vec{x0, 0, 0}, solid.Vec{x1, 0, 0}, l.R0), By: name}}
 	case l == nil && len(f.Mouths) > 0 && f.Diameter.Is() && f.Depth.Is():
-		for _, m := range f.Mouths {
-			foot := m.Add(f.Dir.Times(f.Depth.V))
+		for i, m := range f.Mouths {
+			in := f.dir(i)
+			foot := m.Add(in.Times(f.Depth.V))
 			if f.Through {
-				foot = foot.Add(f.Dir.Times(beyond))
+				foot = foot.Add(in.Times(beyond))
 			}
-			out = append(out, solid.Removal{Take: solid.Cylinder(m.Sub(f.Dir.Times(beyond)), foot, f.Diameter.V/2), By: name})
+			out = append(out, solid.Removal{Take: solid.Cylinder(m.Sub(in.Times(beyond)), foot, f.Diameter.V/2), By: name})
 		}
 		return out
 	case l == nil && len(f.Spins) == 0 && len(f.Copies) == 0 && f.Skew == nil:

@@ -11,8 +11,10 @@ import (
 type HoldChoice struct {
 	Machine   *model.Machine
 	Vise      *model.Vise
-	Clamps    *model.Clamps // clamped to the table
-	Divided   *Divided      // on a dividing head or rotary table
+	Clamps    *model.Clamps     // clamped to the table
+	Plate     *model.AnglePlate // with one face on its upright, clamped to that
+	Free      float64           // of work on an angle plate: lowest metal above what the plate stands on; 0: not free
+	Divided   *Divided          // on a dividing head or rotary table
 	ByHand    bool
 	Up, Back  model.Face // face that looks up; face on the fixed jaw, or towards the column
 	Pair      *model.Parallels
@@ -65,6 +67,10 @@ func (h *HoldChoice) Words() string {
 	}
 	if h.Centred {
 		put("centred")
+	}
+	if h.Plate != nil {
+		item(h.Plate.Item)
+		put(model.Figure(h.Free))
 	}
 	if h.Vee != nil {
 		put(h.Vee.Words())

@@ -170,8 +170,8 @@ func (f *Form) extent() (lo, hi solid.Vec) {
 		lo[i], hi[i] = math.Inf(1), math.Inf(-1)
 	}
 	deep := f.Depth.V + f.point()
-	for _, m := range f.Mouths {
-		foot := m.Add(f.Dir.Times(deep))
+	for n, m := range f.Mouths {
+		foot := m.Add(f.dir(n).Times(deep))
 		for i := range 3 {
 			lo[i], hi[i] = math.Min(lo[i], math.Min(m[i], foot[i])-r), math.Max(hi[i], math.Max(m[i], foot[i])+r)
 		}
@@ -191,8 +191,8 @@ func (f *Form) Radius() float64 {
 // axes gives each hole of a form as a line from mouth to floor, points included.
 func (f *Form) axes() (lines [][2]solid.Vec) {
 	deep := f.Depth.V + f.point()
-	for _, m := range f.Mouths {
-		lines = append(lines, [2]solid.Vec{m, m.Add(f.Dir.Times(deep))})
+	for i, m := range f.Mouths {
+		lines = append(lines, [2]solid.Vec{m, m.Add(f.dir(i).Times(deep))})
 	}
 	return lines
 }
@@ -239,11 +239,11 @@ func (p *Part) between(f, g *Form) (float64, bool) {
 
 // bored is the room of one hole of a form: its cylinder and the cone of its point.
 func (f *Form) bored(i int) []solid.Shape {
-	m := f.Mouths[i]
-	foot := m.Add(f.Dir.Times(f.Depth.V))
+	m, in := f.Mouths[i], f.dir(i)
+	foot := m.Add(in.Times(f.Depth.V))
 	out := []solid.Shape{solid.Cylinder(m, foot, f.Radius())}
 	if l := f.point(); l > 0 {
-		out = append(out, solid.Cone(foot, foot.Add(f.Dir.Times(l)), f.Diameter.V/2, 0))
+		out = append(out, solid.Cone(foot, foot.Add(in.Times(l)), f.Diameter.V/2, 0))
 	}
 	return out
 }
@@ -251,7 +251,8 @@ func (f *Form) bored(i int) []solid.Shape {
 // gapTo is the least distance of one hole of a form, stood on its point, from shapes;
 // where they overlap, less the least move along its axis or square to it that clears.
 func (f *Form) gapTo(i int, things ...solid.Shape) float64 {
-	pose := solid.Attitude(f.Dir.Times(-1), solid.Vec{f.Dir[1], f.Dir[2], f.Dir[0]})
+	in := f.dir(i)
+	pose := solid.Attitude(in.Times(-1), solid.Vec{in[1], in[2], in[0]})
 	at := pose.Point(f.Mouths[i])
 	deep, l := f.Depth.V, f.point()
 	tool := []solid.Turned{{Z0: -deep, Z1: 0, R0: f.Radius(), R1: f.Radius()}}

@@ -166,7 +166,7 @@ func (k *Cut) stackUp(out float64) {
 
 // work makes one target and changes the state.
 func (k *Cut) work(t Target) {
-	if k.turnsTo(t) {
+	if k.fanned(t) || k.turnsTo(t) {
 		return
 	}
 	switch {
@@ -261,12 +261,13 @@ func (k *Cut) obstacleGap(b *Body, o *Obstacle) {
 		for _, m := range w.Moves {
 			g := solid.Gap(b.Least, m, o.Least)
 			k.gapsAsked++
+			worst := math.Max(g.Gap, o.Hole.room(b.Least, m, o.Hole.Least))
+			g.Gap = math.Max(g.Gap, o.Hole.room(b.Least, m, o.Hole.Most))
 			if g.Gap < n.Sure {
 				n.Sure, n.Lift, n.Aside, n.At = g.Gap, g.Up, g.Aside, g.At
 			}
-			worst := g.Gap
 			if len(b.Lacks) > 0 || !o.Same {
-				worst = solid.Gap(b.Most, m, o.Most).Gap
+				worst = math.Max(solid.Gap(b.Most, m, o.Most).Gap, o.Hole.room(b.Most, m, o.Hole.Least))
 			}
 			n.Worst = min(n.Worst, worst)
 		}

@@ -45,6 +45,7 @@ type Form struct {
 	Skew     *Skew           // of a slot that runs aslant
 	Seat     *KeySeat        // of a keyway for a half-round key
 	KeyBore  *KeyBore        // of a keyway in a bore
+	Dirs     []solid.Vec     // of leaning holes round a circle: the direction of each; else nil
 	Copies   []float64       // of a straight feature repeated round a circle: degrees from its first place
 	Centre   solid.Vec       // the middle of that circle
 	Owner    *Part           // in an assembly: the part that it is of
@@ -301,6 +302,7 @@ func (p *Part) holePlaces(f *Form) {
 	if m.Around.Said {
 		f.around(a, b)
 		p.leanRound(f)
+		p.fan(f)
 	}
 }
 

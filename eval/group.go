@@ -56,6 +56,9 @@ func (k *Cut) Behind() float64 {
 	if v := k.Hold.Choice.Vise; v != nil {
 		back = math.Max(back, viseReaches(v, axis, sign))
 	}
+	if p := k.Hold.Choice.Plate; p != nil && axis == 1 && sign > 0 {
+		back = math.Max(back, k.Hold.plateSize(1, 0))
+	}
 	most := 0.0
 	for _, w := range k.Works {
 		for _, m := range w.Moves {

@@ -38,9 +38,12 @@ type Holding struct {
 	states        map[Key]*State // by the key of the whole's
 	wholes        map[Key]*State // the whole's by the key of what is seen of it
 	steps         map[*Step]*Step
-	Upright       *Holding // where all leans together: the same before it leans; else nil
-	Shifted       *Holding // the holding of the start, where clamps or packing were moved since; else nil
-	Vee           *InVee   // the work as it lies in a vee block; else nil
+	Upright       *Holding             // where all leans together: the same before it leans; else nil
+	Shifted       *Holding             // the holding of the start, where clamps or packing were moved since; else nil
+	OnPlate       model.Known[Contact] // what lies on the upright of an angle plate
+	PlateFoot     float64              // what that stands on above the table
+	Sunk          float64              // how far it hangs into the bore of a rotary table, mm
+	Vee           *InVee               // the work as it lies in a vee block; else nil
 	// FixedAt and MovingAt are where the faces of the jaws of a vise stand, across them.
 	FixedAt, MovingAt float64
 	jawsLack          []model.Lack // why where the jaws stand is not known
@@ -74,6 +77,27 @@ type Obstacle struct {
 	Most  solid.Shape
 	Same  bool // Least and Most are alike
 	Lacks []model.Lack
+	Hole  Hole
+}
+
+// Hole is an upright hole right through a thing that stands in the machine's frame: its middle, the radius that it
+// has at the least and the one that it could have. Nought: none.
+type Hole struct {
+	At          [2]float64
+	Least, Most float64
+}
+
+// room is how far a part of a tool on its way stays inside a hole of that radius; no room at all where it is not
+// inside it everywhere.
+func (o Hole) room(b solid.Turned, m solid.Move, radius float64) float64 {
+	room := radius - math.Max(b.R0, b.R1)
+	for _, v := range [2]solid.Vec{m.From, m.To} {
+		room = math.Min(room, radius-math.Max(b.R0, b.R1)-math.Hypot(v[0]-o.At[0], v[1]-o.At[1]))
+	}
+	if radius <= 0 || room < 0 {
+		return math.Inf(-1)
+	}
+	return room
 }
 
 // far is beyond anything in a small workshop, in mm: the size of what is not known.

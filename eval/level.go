@@ -35,7 +35,7 @@ func (k *Cut) playLevel() {
 	}
 	seen.Obstacles = nil
 	for _, o := range k.Hold.Obstacles {
-		o.Least, o.Most = o.Least.Placed(to), o.Most.Placed(to)
+		o.Least, o.Most, o.Hole = o.Least.Placed(to), o.Most.Placed(to), Hole{}
 		seen.Obstacles = append(seen.Obstacles, o)
 	}
 	sub := *k

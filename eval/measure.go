@@ -262,6 +262,8 @@ func (h *Holding) Covers(f model.Face) string {
 			return "the bed of " + h.Choice.Vise.Path()
 		}
 		return "the table"
+	case n[1] > 0.5 && h.OnPlate.Is() && h.OnPlate.V.Grip >= h.Hi[2]-h.Lo[2]-model.Grain:
+		return h.Choice.Plate.Path()
 	case n[1] > 0.5 && h.Fixed.Is() && h.Fixed.V.Grip >= h.Hi[2]-h.Lo[2]-model.Grain:
 		return "the fixed jaw"
 	case n[1] < -0.5 && h.Moving.Is() && h.Moving.V.Grip >= h.Hi[2]-h.Lo[2]-model.Grain:

@@ -1,6 +1,7 @@
 package eval
 
 import (
+	"slices"
 	"strings"
 
 	"fettle/eval/solid"
@@ -144,6 +145,10 @@ func (f *Form) mirror(sum float64) {
 	f.Mirrored = true
 	f.Into = plane(f.Into)
 	f.Dir[0] = -f.Dir[0]
+	f.Dirs = slices.Clone(f.Dirs)
+	for i := range f.Dirs {
+		f.Dirs[i][0] = -f.Dirs[i][0]
+	}
 	for i := range f.Mouths {
 		f.Mouths[i][0] = sum - f.Mouths[i][0]
 	}

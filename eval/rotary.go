@@ -1,7 +1,10 @@
 package eval
 
 import (
+	"math"
+
 	"fettle/eval/solid"
+	"fettle/schema/handbook"
 	"fettle/schema/model"
 )
 
@@ -15,7 +18,14 @@ import (
 func (h *Holding) onRotary(d *Divided, rise float64) float64 {
 	height := d.Table.Height
 	up := height.Or(far)
+	if rise == 0 && h.Choice.Plate == nil {
+		h.Sunk = math.Min(h.spigot(d), up+d.Blocks)
+		rise = -h.Sunk
+	}
 	h.Seat = model.Map(height, func(t float64) float64 { return t + d.Blocks + rise })
+	if rise == 0 && h.maySink(d) {
+		h.Seat = model.Lacking[float64](d.Table.Bore.Missing(), d.Table.Diameter.Missing())
+	}
 	h.rotaryFace(d, up+d.Blocks)
 	return up + d.Blocks + rise
 }
@@ -30,7 +40,58 @@ func (h *Holding) rotaryFace(d *Divided, up float64) {
 	face := func(r float64) solid.Shape {
 		return solid.Cylinder(solid.Vec{mid[0], mid[1], -far}, solid.Vec{mid[0], mid[1], up}, r)
 	}
-	h.obstacle("the face of "+d.Item().Path(), d.Item(), face(least), face(most), d.Table.Diameter.Missing())
+	h.obstacle("the face of "+d.Item().Path(), d.Item(), face(least), face(most), d.Table.Diameter.Missing(), d.Table.Bore.Missing())
+	hole := Hole{At: [2]float64{mid[0], mid[1]}}
+	if b, ok := tableBore(d.Table).Get(); ok {
+		hole.Least, hole.Most = b/2, b/2
+	} else {
+		hole.Most = d.Table.Diameter.Or(far) / 2 / boreShare
+	}
+	h.Obstacles[len(h.Obstacles)-1].Hole = hole
+}
+
+// tableBore is the hole through the middle of a rotary table, mm; of a taper its small end.
+func tableBore(t *model.RotaryTable) model.Known[float64] {
+	s, ok := t.Bore.Get()
+	if !ok {
+		return model.Lacking[float64](t.Bore.Missing())
+	}
+	if row, ok := handbook.TaperSize(s.Taper); ok && s.Taper.Series != "" {
+		if row.Small > 0 {
+			return model.Sure(row.Small)
+		}
+		return model.Known[float64]{Of: t.Item, Attr: "bore (the small end of its taper)", At: t.Bore.At}
+	}
+	return model.Sure(s.Diameter)
+}
+
+// boreShare is how many times wider a rotary table is than its bore, at the least: common practice.
+const boreShare = 3
+
+// spigot is how far work that lies on a rotary table hangs into its bore.
+func (h *Holding) spigot(d *Divided) float64 {
+	bore, ok := tableBore(d.Table).Get()
+	if !ok || !(bore > 0) {
+		return 0
+	}
+	return h.spigotIn(bore)
+}
+
+// maySink says whether it could hang into the bore of a table whose bore is not known.
+func (h *Holding) maySink(d *Divided) bool {
+	return d != nil && d.Table != nil && !tableBore(d.Table).Is() && h.spigotIn(d.Table.Diameter.Or(far)/boreShare) > 0
+}
+
+// spigotIn is how far work hangs into a bore under the middle that it is turned about: what stands lowest goes
+// in, if all that is wider than the bore stands higher.
+func (h *Holding) spigotIn(bore float64) float64 {
+	low, high := h.Pose.Point(h.turnedAbout()), h.Pose.Point(h.turnedAbout())
+	low[2], high[2] = h.Lo[2]-1, h.Hi[2]+1
+	wider := h.Piece.Cut(solid.Removal{Take: solid.Cylinder(low, high, bore/2+model.Grain/2)}).Extent(2, -1)
+	if math.IsNaN(wider) || wider < h.Lo[2]+model.Grain {
+		return 0
+	}
+	return wider - h.Lo[2]
 }
 
 // underVise is how high the foot of a vise stands above the machine's table: on that, or on a rotary

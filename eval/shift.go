@@ -1,7 +1,10 @@
 package eval
 
 import (
+	"math"
+
 	"fettle/schema/model"
+	"fettle/schema/text"
 )
 
 // A shift moves clamps, packing or support while the piece stays where it is: the holding goes on with the
@@ -29,18 +32,8 @@ func (pl *Player) Shift(h *Holding, before *State, st *Step) *Holding {
 	return &n
 }
 
-// restand stands the clamps where they are now. Packing that is written has to be as high as it was.
+// restand stands the clamps where they are now.
 func (h *Holding) restand(st *Step) {
-	high, said := 0.0, false
-	for _, p := range st.Step.Packing {
-		if p.Under.Is() {
-			high, said = max(high, p.Under.V), true
-		}
-	}
-	if said && !near(high, h.Choice.Packing) {
-		h.Unplayed = "the packing of " + st.Spot.Step + " is not as high as before, and the piece is to stay where it is"
-		return
-	}
 	if h.Choice.Clamps == nil || h.Choice.Vise != nil || len(st.Step.Clamps) == 0 {
 		return
 	}
@@ -55,6 +48,59 @@ func (h *Holding) restand(st *Step) {
 	for i := range h.Work.SetUp.Clamps {
 		h.clamp(&h.Work.SetUp.Clamps[i])
 	}
+}
+
+// NewPacking says whether a shift has put packing under the piece since it was put up.
+func (h *Holding) NewPacking() bool {
+	was, is := h.Root().Work.SetUp.Packing, h.Work.SetUp.Packing
+	return h.Shifted != nil && len(is) > 0 && (len(was) == 0 || &was[0] != &is[0])
+}
+
+// Packed says how the packing of a shift goes under the piece where this stands: its place, how far it is too
+// high for the room there (below 0: too low), mm, and whether anything bears the piece afterwards.
+type Packed struct {
+	Place  text.Place
+	Over   float64
+	Leaves bool // all of it is too low, and nothing else keeps the piece up
+}
+
+// Repacked says so of every piece of packing of a shift whose height is written.
+func (h *Holding) Repacked() (out []Packed) {
+	root := h.Root()
+	if !h.NewPacking() || h.Unplayed != "" {
+		return nil
+	}
+	plain := h.Choice.Vise != nil || h.Vee != nil || h.Choice.Lean.By != 0 || h.Choice.Divided != nil
+	stands := root.Lo[2] - math.Max(root.rise(), h.Choice.Free) // what packing lies on
+	bears := h.Choice.Vise != nil || h.Choice.Plate != nil || len(h.Work.SetUp.Jacks.V) > 0
+	for i := range h.Work.SetUp.Packing {
+		p := &h.Work.SetUp.Packing[i]
+		high, ok := p.Under.Get()
+		if !ok {
+			bears = true // nobody says how high it is
+			continue
+		}
+		room := h.Choice.Packing
+		if !plain {
+			room = h.Lo[2] - stands
+			if pos, ok := p.At.Get(); ok {
+				v, ok := h.under(pos)
+				if !ok {
+					bears = true
+					continue
+				}
+				if foot, metal := h.footUnder(square(v, 0)); metal {
+					room = foot - stands
+				}
+			}
+		}
+		bears = bears || high >= room-model.Grain
+		out = append(out, Packed{Place: p.Under.At, Over: high - room})
+	}
+	for i := range out {
+		out[i].Leaves = !bears
+	}
+	return out
 }
 
 // shifted is the work of a holding with the things in it as a step leaves them.

@@ -54,8 +54,8 @@ func (p *Part) helices(f *Form, hole float64) (out []helix) {
 		return nil
 	}
 	long := f.Feature.Thread.Depth.Or(f.Depth.V)
-	for _, m := range f.Mouths {
-		out = append(out, helix{m, f.Dir, long, th.Diameter/2 + rootOutside, th.Pitch})
+	for i, m := range f.Mouths {
+		out = append(out, helix{m, f.dir(i), long, th.Diameter/2 + rootOutside, th.Pitch})
 	}
 	return out
 }

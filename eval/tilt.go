@@ -105,7 +105,9 @@ func (p *Part) Leans(w *Work) []solid.Vec {
 				continue
 			}
 			if f.tilted() {
-				out = append(out, f.Dir.Times(-1))
+				for i := range max(1, len(f.Dirs)) {
+					out = append(out, f.dir(i).Times(-1))
+				}
 			}
 			if n, ok := f.Bevel(); ok && milledStep(st) {
 				out = append(out, n)
@@ -221,7 +223,7 @@ func (h *Holding) leaned() {
 			}
 			continue
 		}
-		o.Least, o.Most = o.Least.Placed(pose), o.Most.Placed(pose)
+		o.Least, o.Most, o.Hole = o.Least.Placed(pose), o.Most.Placed(pose), Hole{}
 		stand = append(stand, o)
 	}
 	h.Obstacles = stand
@@ -241,7 +243,7 @@ func (k *Cut) aslant() {
 	for i := range k.Works {
 		w := &k.Works[i]
 		f := w.Target.Form
-		if w.Wrong != "" || k.Choice.ByHand || w.Turn != nil || k.Part.Round && (f == nil || !f.tilted()) {
+		if w.Wrong != "" || k.Choice.ByHand || w.Turn != nil || f != nil && len(f.Dirs) > 0 || k.Part.Round && (f == nil || !f.tilted()) {
 			continue
 		}
 		var n solid.Vec

@@ -133,9 +133,9 @@ func (k *Turn) crosses(w *Turning, f *Form) bool {
 	if len(f.Mouths) > 0 {
 		r := f.Diameter.Or(0) / 2
 		for i, m := range f.Mouths {
-			end := m.Add(f.Dir.Times(f.Depth.Or(0)))
+			end := m.Add(f.dir(i).Times(f.Depth.Or(0)))
 			for j := range 3 {
-				a, b := math.Min(m[j], end[j])-r*sideways(f.Dir, j), math.Max(m[j], end[j])+r*sideways(f.Dir, j)
+				a, b := math.Min(m[j], end[j])-r*sideways(f.dir(i), j), math.Max(m[j], end[j])+r*sideways(f.dir(i), j)
 				if i == 0 {
 					lo[j], hi[j] = a, b
 				}

@@ -222,7 +222,10 @@ func (h *Holding) pair(bed float64) {
 // onTable lays the piece on the table, or on packing, under strap clamps.
 func (h *Holding) onTable(lo, hi solid.Vec) {
 	h.shift(lo, hi, solid.Vec{0, 0, 0}, 0)
-	rise := h.rise()
+	if h.Choice.Plate != nil {
+		h.onPlate()
+	}
+	rise := math.Max(h.rise(), h.Choice.Free)
 	h.Seat = model.Sure(rise)
 	base := rise
 	if h.Vee != nil && h.Vee.Looks == "up" && h.Vee.Standing() {
@@ -230,6 +233,7 @@ func (h *Holding) onTable(lo, hi solid.Vec) {
 		rise += lift.Or(0)
 		h.Seat = model.Map(lift, func(l float64) float64 { return base + l })
 	}
+	alone := rise
 	if d := h.Choice.Divided; d != nil {
 		rise = h.onRotary(d, rise)
 	}
@@ -237,8 +241,9 @@ func (h *Holding) onTable(lo, hi solid.Vec) {
 	h.Piece = h.Before.Piece.Placed(h.Pose)
 	h.Lo[2], h.Hi[2] = h.Lo[2]+rise, h.Hi[2]+rise
 	h.standVee(0)
+	h.standPlate(rise - alone)
 	under := solid.Rect{Lo: [2]float64{h.Lo[0], h.Lo[1]}, Hi: [2]float64{h.Hi[0], h.Hi[1]}}
-	h.Under = model.Sure(h.touch(2, -1, h.Lo[2], under))
+	h.Under = model.Sure(h.touch(2, -1, h.Lo[2]+h.Sunk, under))
 	for i := range h.Work.SetUp.Clamps {
 		h.clamp(&h.Work.SetUp.Clamps[i])
 	}
@@ -253,10 +258,7 @@ func (h *Holding) clamp(c *model.ClampAt) {
 		h.Lacks = append(h.Lacks, c.At.Missing()...)
 		return
 	}
-	face := h.Choice.Up
-	if c.On.Is() && c.On.V.Face != model.NoFace {
-		face = c.On.V.Face
-	}
+	face := h.clampOn(c)
 	v, known := h.Part.locate(face, pos)
 	a, b := across(face)
 	if !known[a] || !known[b] {
@@ -265,30 +267,15 @@ func (h *Holding) clamp(c *model.ClampAt) {
 	v[face.Axis()] = h.Before.Faces[face].At
 	at := h.Pose.Point(v)
 	tip := c.Tip.Or(model.Grain)
-	stands := h.Choice.Clamps.Stands
-	run := func(reach, tip, height float64) solid.Shape {
-		lo, hi := at, at
-		hi[2] += height
-		side, best := 0, math.Inf(1)
-		for i, d := range [4]float64{at[0] - h.Lo[0], h.Hi[0] - at[0], at[1] - h.Lo[1], h.Hi[1] - at[1]} {
-			if d < best-model.Grain {
-				side, best = i, d
-			}
+	n := h.Pose.Dir(Normal(face))
+	axis := 2
+	for i := range 2 {
+		if math.Abs(n[i]) > 0.5 {
+			axis = i
 		}
-		axis, out := side/2, 1.0
-		if side%2 == 0 {
-			out = -1
-		}
-		lo[1-axis] -= tip / 2
-		hi[1-axis] += tip / 2
-		if out < 0 {
-			lo[axis] -= reach
-		} else {
-			hi[axis] += reach
-		}
-		return solid.Box(lo, hi)
 	}
-	reach := c.Reach
+	run := func(reach, tip, high float64) solid.Shape { return h.strap(at, axis, n[axis], reach, tip, high) }
+	stands, reach := h.Choice.Clamps.Stands, c.Reach
 	if !reach.Is() {
 		reach = h.Choice.Clamps.Reach
 	}

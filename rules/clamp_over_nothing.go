@@ -86,6 +86,10 @@ func clampOverNothing(h *eval.Holding, a *Ask) {
 			a.Clear(finding.Margin{}, "")
 			continue
 		}
+		if b.Against {
+			clampOffUpright(h, b, a)
+			continue
+		}
 		what := "where nothing lies under the piece, which is bent down there: pack it there, or clamp where it lies on something"
 		switch {
 		case !b.Metal:
@@ -96,6 +100,20 @@ func clampOverNothing(h *eval.Holding, a *Ask) {
 		a.Say(h.Work.SetUp.Path()+".clamps+"+tenth(b.At[0])+"+"+tenth(b.At[1]), b.Place, "the clamp %s and %s of the piece presses %s",
 			fromEnd(b.At[0]-h.Lo[0], "the left end"), fromEnd(h.Hi[1]-b.At[1], "the back"), what)
 	}
+}
+
+// clampOffUpright words a clamp that presses work on an angle plate where that is not behind it.
+func clampOffUpright(h *eval.Holding, b eval.Bearing, a *Ask) {
+	plate := h.Choice.Plate.Path()
+	what := "where the upright of " + plate + " is not behind it: it tips the piece off the plate"
+	switch {
+	case !b.Metal:
+		what = "on nothing: no metal is there"
+	case b.Foot < -0.0005:
+		what = "where the piece stands " + mm(round(-b.Foot)) + " off the upright of " + plate + ", and is bent: pack that gap, or clamp where it lies on it"
+	}
+	a.Say(h.Work.SetUp.Path()+".clamps+"+tenth(b.At[0])+"+"+tenth(b.At[2]), b.Place, "the clamp %s and %s of the piece presses %s",
+		fromEnd(b.At[0]-h.Lo[0], "the left end"), fromEnd(b.At[2]-h.Lo[2], "the foot"), what)
 }
 
 // fromEnd words a distance from an end, or beyond it.

@@ -58,7 +58,7 @@ func clampsDoNotFitTable(h *eval.Holding, a *Ask) {
 	if m.TeeSlots.Bare.Is() {
 		slot = m.TeeSlots.Bare
 	}
-	if c.Slot.Is() || slot.Is() { // both silent: a set that came with its mill
+	if h.Choice.Plate == nil && (c.Slot.Is() || slot.Is()) { // of a plate's slots nothing is declared; both silent: a set that came with its mill
 		nutsInSlot(h, c, m, slot, a)
 	}
 	clampsReachUp(h, c, a)
@@ -95,12 +95,15 @@ func clampsReachUp(h *eval.Holding, c *model.Clamps, a *Ask) {
 		return // straps with loose studs take what height there is a stud for
 	}
 	for _, b := range h.Bearings() {
-		at := round(b.At[2])
+		at, over := round(b.At[2]), "above the table"
+		if b.Against {
+			at, over = round(h.Hi[1]-b.At[1]), "off the upright of "+h.Choice.Plate.Path()
+		}
 		if at >= span[0]-0.0005 && at <= span[1]+0.0005 {
 			a.Clear(Bound(at, span[1], "mm"), "the height of the work under "+c.Path())
 			continue
 		}
-		f := a.Say(c.Path()+".height+"+h.Work.SetUp.Path(), b.Place, "the clamp presses %s above the table, and %s clamps from %s to %s mm", mm(at), c.Path(), figure(span[0]), figure(span[1]))
+		f := a.Say(c.Path()+".height+"+h.Work.SetUp.Path(), b.Place, "the clamp presses %s %s, and %s clamps from %s to %s mm", mm(at), over, c.Path(), figure(span[0]), figure(span[1]))
 		f.Margin = Bound(at, span[1], "mm")
 		f.Also = []finding.Note{{Place: c.Height.At, Says: "the heights that it clamps"}}
 		return

@@ -89,6 +89,8 @@ func never(p *eval.PartTrace, a *Ask, f *eval.Form, s *eval.FeatureState) {
 		a.Say(name, at, "%s is left at %s by the last step that makes it, %s; %s is wanted", f.Name(), mm(round(s.Diameter)), s.By.Step, mm(2*f.Lathe.R0))
 	case !s.Finished && len(f.Mouths) > 0 && f.Diameter.Is() && s.Diameter < f.Diameter.V-0.001:
 		a.Say(name, at, "%s is left at %s by the last step that makes it, %s; %s is wanted", f.Name(), mm(s.Diameter), s.By.Step, mm(f.Diameter.V))
+	case !s.Finished && len(f.Dirs) > 0 && s.Turns < len(f.Dirs):
+		a.Say(name, at, "of the %d places of %s only %d came to look at the spindle, since each leans its own way: a dividing head with its axis at %s degrees turns up one after another, or a holding is wanted for each", len(f.Dirs), f.Name(), s.Turns, figure(round(90-f.Slope())))
 	case !s.Finished:
 		a.Say(name, at, "%s is not brought to its size: its last step, %s, leaves metal", f.Name(), s.By.Step)
 	}

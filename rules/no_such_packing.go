@@ -17,6 +17,7 @@ each of them must be of the same height, and there once for each place.`,
 	Judgement: finding.Fact,
 	Trips:     exampleOnPacking("{ under = 7 }"),
 	Sound:     exampleOnPacking("{ under = 10 }"),
+	Shifted:   true,
 	OnHold:    noSuchPacking,
 })
 
@@ -30,7 +31,7 @@ func exampleOnPacking(packing string) string {
 const packed = 0.05
 
 func noSuchPacking(h *eval.Holding, a *Ask) {
-	if h.Choice.Machine == nil {
+	if h.Choice.Machine == nil || h.Shifted != nil && !h.NewPacking() {
 		return
 	}
 	here := packingHere(&h.Part.Build.Shop, a)

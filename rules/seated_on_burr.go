@@ -73,7 +73,7 @@ part "block" {
 }
 
 func seatedOnBurr(h *eval.Holding, a *Ask) {
-	if h.Jaws() == nil || len(h.Before.Faces) == 0 {
+	if h.Jaws() == nil && h.Choice.Plate == nil || len(h.Before.Faces) == 0 {
 		return
 	}
 	type touch struct {
@@ -83,6 +83,9 @@ func seatedOnBurr(h *eval.Holding, a *Ask) {
 	all := []touch{{"the fixed jaw presses on a burr", "jaws", h.Fixed}}
 	for _, s := range h.Seats {
 		all = append(all, touch{"the piece sits with a burr on " + s.Name, "parallels", s.Contact})
+	}
+	if p := h.Choice.Plate; p != nil {
+		all = []touch{{"the piece lies with a burr on the upright of " + p.Path(), "back", h.OnPlate}}
 	}
 	asked := false
 	for _, t := range all {

@@ -210,6 +210,9 @@ func (c *chooser) onRotary(p *eval.Part, before *eval.State, w *eval.Work, h eva
 		h.NotPlayed = "nothing is known to hold it down on " + d.Item().Path()
 		return []eval.HoldChoice{h}
 	}
+	if h.Clamps != nil {
+		h.Plate = c.anglePlate(s)
+	}
 	one := *d
 	one.Upright, one.Blocks = true, s.Blocks.Or(0)
 	h.Divided = &one

@@ -30,7 +30,7 @@ func (c *chooser) holds(p *eval.Part, before *eval.State, w *eval.Work) []eval.H
 				break
 			}
 			h := base
-			h.Vise, h.Clamps, h.ByHand = g.Vise, g.Clamps, g.ByHand
+			h.Vise, h.Clamps, h.Plate, h.ByHand = g.Vise, g.Clamps, g.Plate, g.ByHand
 			if g.Divided != nil {
 				out = append(out, c.onHeads(p, before, w, h, g.Divided)...)
 				continue
@@ -108,11 +108,21 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 				return nil, r.Text + " is in no shop that was named"
 			}
 			if v, ok := model.Find(shop.Vises, r.Item); ok {
+				if p := c.anglePlate(s); p != nil {
+					return nil, p.Path() + " in a vise is not made on paper"
+				}
 				return []eval.HoldChoice{{Vise: v}}, ""
 			}
 			if v, ok := model.Find(shop.Clamps, r.Item); ok {
-				return []eval.HoldChoice{{Clamps: v}}, ""
+				return []eval.HoldChoice{{Clamps: v, Plate: c.anglePlate(s)}}, ""
 			}
+		}
+		if p := c.anglePlate(s); p != nil {
+			out, why := c.clampsHere("nothing is here to clamp the work to " + p.Path() + " with")
+			for i := range out {
+				out[i].Plate = p
+			}
+			return out, why
 		}
 		if c.veeBlock(s) != nil {
 			return c.clampsHere("nothing is here to clamp the work down in the vee block with")
@@ -133,6 +143,16 @@ func (c *chooser) grips(s *model.SetUp) ([]eval.HoldChoice, string) {
 		return nil, "nothing is known to hold it in"
 	}
 	return out, ""
+}
+
+// anglePlate is the angle plate that a set-up names as holding the work; nil where it names none.
+func (c *chooser) anglePlate(s *model.SetUp) *model.AnglePlate {
+	for _, r := range append(append([]model.Ref{}, s.Carries.V...), s.Hold.V...) {
+		if v, ok := model.Find(c.build.Shop.AnglePlates, r.Item); ok {
+			return v
+		}
+	}
+	return nil
 }
 
 // clampsHere lists the clamps that are here; with none, why nothing holds.
@@ -183,6 +203,9 @@ func (c *chooser) heldSo(p *eval.Part, before *eval.State, w *eval.Work, a eval.
 	a.Along, a.Centred = s.Along.V, !s.Along.Is()
 	for _, k := range s.Packing {
 		a.Packing = max(a.Packing, k.Under.V) // several pieces lie side by side
+	}
+	if a.Plate != nil {
+		a.Free = s.Free.V
 	}
 	lean, ok := c.lean(p, w, &a)
 	if !ok {

@@ -115,7 +115,13 @@ func holdChoices(h *eval.Holding) []Choice {
 			add("vee block", words, "nothing else is written")
 		}
 	}
-	if c.Clamps != nil && c.Vee != nil && !clampsWritten(s, c.Clamps) {
+	if c.Clamps != nil && c.Plate != nil && !s.Back.Is() {
+		add("back", c.Back.String()+" on the upright", "the first that passes")
+	}
+	if c.Plate != nil && c.Centred {
+		add("along", model.Figure(h.Lo[0])+" mm", "middles together")
+	}
+	if c.Clamps != nil && (c.Vee != nil || c.Plate != nil) && c.Divided == nil && !clampsWritten(s, c.Clamps) {
 		add("hold", c.Clamps.Path(), "the first that passes")
 	}
 	if c.Vise == nil {

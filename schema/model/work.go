@@ -39,6 +39,7 @@ type SetUp struct {
 	Back   Known[Ref]
 	Clamps []ClampAt
 	Jacks  Known[[]Position]
+	Free   Known[float64] // height of the lowest metal above the table, nothing under it
 	Beside Known[Ref]
 	// square_up
 	Order  Known[[]Ref]

@@ -267,6 +267,9 @@ func (g *group) holding() (rows [][]string) {
 		if h.Vee != nil {
 			put("in a vee block", h.Vee.Block.Path())
 		}
+		if h.Choice.Plate != nil {
+			put("against", h.Choice.Plate.Path())
+		}
 	}
 	if d := h.Choice.Divided; d != nil {
 		put("on", d.Item().Path())

@@ -48,6 +48,12 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 	if h.Vee != nil {
 		inVee(h, put)
 	}
+	if h.Choice.Plate != nil {
+		onPlate(h, put)
+	}
+	if h.Sunk > 0 {
+		put("its spigot", length(tidy(h.Sunk))+" down in the bore of "+h.Choice.Divided.Item().Path())
+	}
 	if h.Choice.Vise != nil {
 		parallels(h, put)
 		along(h, put)
@@ -132,6 +138,26 @@ func parallels(h *eval.Holding, put func(a, b string)) {
 		s = append(s, "a round bar of ⌀"+model.Figure(c.RoundBar)+" between piece and moving jaw at half the grip")
 	}
 	put("seat it", strings.Join(s, "; "))
+}
+
+// onPlate says how the work lies against an angle plate.
+func onPlate(h *eval.Holding, put func(a, b string)) {
+	c := &h.Choice
+	s := c.Back.String() + " on its upright, " + length(math.Abs(tidy(h.Lo[0])))
+	if h.Lo[0] < -0.0005 {
+		s += " out beyond its left end"
+	} else {
+		s += " in from its left end"
+	}
+	put("against "+c.Plate.Path(), s)
+	switch {
+	case c.Free > 0:
+		put("its foot", length(c.Free)+" above the foot of the plate with nothing under it: the clamps alone hold it there; put packing or a jack under it before anything pushes down")
+	case c.Packing > 0:
+		put("its foot", "on packing of "+length(c.Packing))
+	default:
+		put("its foot", "down on the table")
+	}
 }
 
 // inVee says how the work lies in its vee block. That work between jaws wants the block's own yoke is common

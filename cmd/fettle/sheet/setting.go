@@ -162,6 +162,8 @@ func (m *milled) nameOf(o *eval.Obstacle) string {
 		return name + ", on it: " + on.String()
 	case strings.HasPrefix(o.Name, "the parallel") && h.Choice.Pair != nil:
 		return h.Choice.Pair.Path() + ", " + model.Figure(h.Choice.Height) + " high"
+	case strings.HasPrefix(o.Name, "the upright"):
+		return name + ", on it: " + h.Choice.Back.String()
 	case o.Name == "the table":
 		return "table"
 	}
@@ -228,7 +230,7 @@ func (m *milled) bounds() {
 			reach(p, solid.Vec{0, m.s.Hi[1] + jawShown/2, m.s.Hi[2] + jawShown/2})
 		}
 		for _, o := range h.Obstacles {
-			if strings.Contains(o.Name, "clamp") || h.Vee != nil && o.Item == h.Vee.Block.Item {
+			if strings.Contains(o.Name, "clamp") || h.Vee != nil && o.Item == h.Vee.Block.Item || h.Choice.Plate != nil && o.Item == h.Choice.Plate.Item {
 				lo, hi, _ := o.Least.Bounds()
 				reach(p, lo)
 				reach(p, hi)

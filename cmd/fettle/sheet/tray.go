@@ -93,10 +93,20 @@ func (t *tray) held(h *eval.Holding) {
 		t.put(holds, h.Carried.Choice.HeldBy(), h.Spot, false)
 	}
 	if c.Vise != nil {
-		t.put(holds, c.Vise.Path(), h.Spot, false)
+		does := holds
+		if n, ok := c.Vise.Force.Get(); ok && n > 0 {
+			does += ", pressing with " + model.Figure(n) + " N at your usual pull; what a cut wants is not reckoned"
+		}
+		t.put(does, c.Vise.Path(), h.Spot, false)
 	}
 	if c.Clamps != nil {
 		t.put(holds, c.Clamps.Path(), h.Spot, false)
+	}
+	if c.Plate != nil {
+		t.put(holds, c.Plate.Path(), h.Spot, false)
+	}
+	if h.Vee != nil {
+		t.put(holds, h.Vee.Block.Path(), h.Spot, false)
 	}
 	if c.Pair != nil && c.Height > 0 {
 		t.put("under the work", c.Pair.Member(c.Height), h.Spot, false)

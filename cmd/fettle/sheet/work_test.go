@@ -73,3 +73,16 @@ func TestWrittenByHand(t *testing.T) {
 	says(t, sheetOf(t, heat), "at heat for: 20 min, as written")
 	says(t, sheetOf(t, heat, "    soak = 20\n", "    quench = \"water\"\n"), "at heat for: 16 to 20 min, usual for 20 mm of thickness", "quench: water")
 }
+
+// Where work stands against an angle plate, and how the jaws press, stands at the head of the set-up.
+func TestPutUpAgainst(t *testing.T) {
+	plate := rules.Find("angle-plate-not-reached").Sound
+	says(t, sheetOf(t, plate), "against: angle\\_plate.own", "against angle\\_plate.own: bottom on its upright, 35 mm in from its left end", "its foot: down on the table")
+	says(t, sheetOf(t, plate, "    back    = \"bottom\"\n", "    back    = \"bottom\"\n    along   = -10\n    packing = { under = 10 }\n"), "10 mm out beyond its left end", "its foot: on packing of 10 mm")
+	says(t, sheetOf(t, plate, "    back    = \"bottom\"\n", "    back    = \"bottom\"\n    free    = 12\n"), "its foot: 12 mm above the foot of the plate with nothing under it")
+	hole := rules.Find("zero-lost").Sound
+	if page := sheetOf(t, hole); strings.Contains(page, "pressing with") {
+		t.Error("the sheet says how the jaws press, which nobody declared")
+	}
+	says(t, sheetOf(t, hole+"vise \"own\" {\n  jaw_width = 60\n  jaw_depth = 20\n  opening = 60\n  bed = 35\n  force = 9000\n}\n", "vise.small", "vise.own"), "vise.own | holds the work, pressing with 9000 N at your usual pull")
+}

@@ -41,6 +41,10 @@ func clamped(h *eval.Holding, put func(a, b string)) {
 		if i > 0 {
 			what = "and"
 		}
+		if b.Against {
+			put(what, length(tidy(b.At[0]-h.Lo[0]))+" from the left end, "+length(tidy(b.At[2]-h.Lo[2]))+" above the foot of the piece")
+			continue
+		}
 		put(what, length(tidy(b.At[0]-h.Lo[0]))+" from the left end, "+length(tidy(h.Hi[1]-b.At[1]))+" from the back")
 	}
 }
