@@ -1,6 +1,8 @@
 package choose
 
 import (
+	"slices"
+
 	"fettle/eval"
 	"fettle/schema/handbook"
 	"fettle/schema/model"
@@ -28,6 +30,9 @@ func (c *chooser) asked(h *eval.Holding, before *eval.State, st *eval.Step) *ask
 	if s := st.Step; s != nil {
 		switch s.TurnedBy.V {
 		case "hand", "hand under the spindle":
+			k.byHand = true
+		}
+		if !s.TurnedBy.Is() && slices.ContainsFunc(k.pinnedHolders(), func(r model.Ref) bool { return r.Item != nil && r.Item.Kind == "tap_wrench" }) {
 			k.byHand = true
 		}
 	}
