@@ -29,16 +29,19 @@ func (k *Cut) WrenchTurns(w *Working, swing float64) model.Known[WrenchTurn] {
 		return model.Known[WrenchTurn]{}
 	}
 	overall, _ := Lengths(k.Choice.Tool)
-	if !overall.Is() {
-		return model.Lacking[WrenchTurn](overall.Missing())
-	}
-	d := k.Stack.Diameter.Or(k.Choice.Tool.Size)
-	t := WrenchTurn{Free: 180, High: overall.V - drivenSquare(d)}
+	t := WrenchTurn{Free: 180, High: overall.V - drivenSquare(k.Stack.Diameter.Or(k.Choice.Tool.Size))}
 	piece := k.After.Piece.Placed(k.Hold.Pose)
 	for _, m := range w.Moves {
-		if free, at := turnsFree(piece, m, t.High, swing/2); free < t.Free {
+		high := t.High
+		if !overall.Is() {
+			high = m.To.Sub(m.From).Len() // it cannot come lower than the face that the tool goes into
+		}
+		if free, at := turnsFree(piece, m, high, swing/2); free < t.Free {
 			t.Free, t.At = free, at
 		}
+	}
+	if !overall.Is() && t.Free < 180 {
+		return model.Lacking[WrenchTurn](overall.Missing())
 	}
 	return model.Sure(t)
 }
