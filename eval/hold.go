@@ -31,6 +31,7 @@ type Holding struct {
 	Seats         []Seat                     // the things it sits on, each with what it carries
 	Between       model.Known[solid.Squeeze] // what stands between the two jaws
 	Opening       model.Known[float64]       // width between the jaws
+	Tips          []solid.Vec                // just inside the metal that each clamp presses on, in the part's frame
 	Obstacles     []Obstacle
 	Lacks         []model.Lack // what was not known of the obstacles
 	Seen          *Seen        // where it is seen from a part of the whole; else nil

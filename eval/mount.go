@@ -130,9 +130,9 @@ func (s *Stack) toolLink(m *model.Machine, c *CutChoice, upper *model.Item, sock
 		s.Links = append(s.Links, taperLink(upper, socket, t.Cutter.Item, t.Cutter.Shank))
 		return
 	case last.Collets != nil:
-		l = s.inCollet(l, last)
+		l = s.inCollet(l, t, last)
 	case last.Holder != nil && last.Holder.Kind == "drill_chuck":
-		l = s.inChuck(l, last.Holder)
+		l = s.inChuck(l, t, last.Holder)
 	default:
 		return
 	}
@@ -155,8 +155,11 @@ func (s *Stack) bare(upper *model.Item, socket model.Known[drawing.Taper], t Pic
 
 // inCollet says whether a shank goes into a collet: never above its nominal size, and
 // below it only as far as it closes.
-func (s *Stack) inCollet(l Link, mt Mount) Link {
+func (s *Stack) inCollet(l Link, t Pick, mt Mount) Link {
 	closes, ok := ColletCloses(mt.Collets, mt.Collet)
+	if l.tapered(t) {
+		return l
+	}
 	if !s.Shank.Is() || !ok {
 		l.Lacks = s.Shank.Missing()
 		if !ok {
@@ -170,7 +173,20 @@ func (s *Stack) inCollet(l Link, mt Mount) Link {
 	return l
 }
 
-func (s *Stack) inChuck(l Link, h *model.Holder) Link {
+// tapered says of a tool whose shank is a taper that no plain hole holds it.
+func (l *Link) tapered(t Pick) bool {
+	sh, ok := t.Cutter.Shank.Get()
+	if !ok || sh.Diameter > 0 || sh.Taper.Written == "" && sh.Taper.Series == "" {
+		return false
+	}
+	l.Takes, l.Has, l.Fits = "a plain shank", "a shank of "+sh.Taper.String(), model.No
+	return true
+}
+
+func (s *Stack) inChuck(l Link, t Pick, h *model.Holder) Link {
+	if l.tapered(t) {
+		return l
+	}
 	r, ok := h.Range.Get()
 	if !s.Shank.Is() || !ok || len(r) != 2 {
 		l.Lacks = append(s.Shank.Missing(), h.Range.Missing()...)

@@ -44,7 +44,7 @@ func (h *Holding) restand(st *Step) {
 			rest = append(rest, o)
 		}
 	}
-	h.Obstacles, h.Lacks = rest, nil
+	h.Obstacles, h.Lacks, h.Tips = rest, nil, nil
 	for i := range h.Work.SetUp.Clamps {
 		h.clamp(&h.Work.SetUp.Clamps[i])
 	}

@@ -23,21 +23,28 @@ func Square(t Pick) (least, most float64, ok bool) {
 	return handbook.TapSquare(t.Thread.Diameter)
 }
 
-// Wrench is the tap wrench that takes the square of a tap or hand reamer: the first here that certainly does,
-// else the first here; nil where none is.
+// Wrench is the tap wrench for the square of a tap or hand reamer: of those here that certainly take it, else
+// of all that are here, the one whose handle is shortest; one that nobody measured comes last. nil where
+// none is here.
 func Wrench(shop *model.Shop, t Pick) *model.Holder {
-	least, most, ok := Square(t)
-	var first *model.Holder
+	least, most, known := Square(t)
+	takes := func(h *model.Holder) bool {
+		r := h.Squares.V
+		return known && len(r) == 2 && least >= r[0]-model.Grain && most <= r[1]+model.Grain
+	}
+	var best *model.Holder
 	for _, h := range shop.Holders {
 		if h.Kind != "tap_wrench" || !h.Here() {
 			continue
 		}
-		if r := h.Squares.V; ok && len(r) == 2 && least >= r[0]-model.Grain && most <= r[1]+model.Grain {
-			return h
-		}
-		if first == nil {
-			first = h
+		if best == nil || takes(h) && !takes(best) || takes(h) == takes(best) && shorter(h.Swing, best.Swing) {
+			best = h
 		}
 	}
-	return first
+	return best
+}
+
+// shorter says whether a handle is known to be the shorter, or known where the other is not.
+func shorter(swing, than model.Known[float64]) bool {
+	return swing.Is() && (!than.Is() || swing.V < than.V)
 }

@@ -265,6 +265,7 @@ func (h *Holding) clamp(c *model.ClampAt) {
 		return
 	}
 	v[face.Axis()] = h.Before.Faces[face].At
+	h.Tips = append(h.Tips, v.Sub(Normal(face).Times(0.01)))
 	at := h.Pose.Point(v)
 	tip := c.Tip.Or(model.Grain)
 	n := h.Pose.Dir(Normal(face))

@@ -59,14 +59,18 @@ func drillSnatchesInBrass(k *eval.Cut, a *Ask) {
 		if w.Target.Sub != "" || w.Had <= webShare*w.Diameter+1e-6 || w.Had >= w.Diameter-0.001 || w.Wrong != "" {
 			continue
 		}
-		switch lips, known := c.Lips.Get(); {
-		case !known:
-			a.Asks("are the lips of %s stoned flat? %s is opened out from %s to %s mm, and in this metal a sharp drill snatches", k.ToolPath(), w.Target.Name(), figure(round(w.Had)), figure(round(w.Diameter)))
-		case lips == "blunted":
+		lips, known := c.Lips.Get()
+		if lips == "blunted" {
 			a.Clear(finding.Margin{}, "")
-		default:
-			f := a.Say(c.Path()+".lips+"+w.Target.Name(), k.Place("tool", "makes"), "%s, its lips sharp, opens %s out from %s to %s mm in %s: it snatches",
-				k.ToolPath(), w.Target.Name(), figure(round(w.Had)), figure(round(w.Diameter)), k.Part.Material.V.Name)
+			return
+		}
+		how := "its lips sharp"
+		if !known {
+			how = "its lips as they are ground for steel (no shop says that they are blunted)"
+		}
+		f := a.Say(c.Path()+".lips+"+w.Target.Name(), k.Place("tool", "makes"), "%s, %s, opens %s out from %s to %s mm in %s: it snatches; stone its lips flat (lips = \"blunted\"), drill in one go, or bore",
+			k.ToolPath(), how, w.Target.Name(), figure(round(w.Had)), figure(round(w.Diameter)), k.Part.Material.V.Name)
+		if known {
 			f.Also = []finding.Note{{Place: c.Lips.At, Says: "its lips"}}
 		}
 		return

@@ -79,6 +79,8 @@ func featureNeverMade(p *eval.PartTrace, a *Ask) {
 func never(p *eval.PartTrace, a *Ask, f *eval.Form, s *eval.FeatureState) {
 	name, at := p.Part.Label+"."+f.Name(), f.Feature.Item.At
 	switch {
+	case !s.Begun && triedInVain(p, f):
+		return // another rule says why that step does not make it
 	case !s.Begun:
 		says := "no step makes " + f.Name()
 		if d, ok := thicker(p.End.Profile, f); ok {
@@ -103,6 +105,27 @@ func never(p *eval.PartTrace, a *Ask, f *eval.Form, s *eval.FeatureState) {
 	if s.Begun && f.Feature.Countersink.Said && !s.Sunk {
 		a.Say(name+".countersink", at, "no step makes the countersink of %s", f.Name())
 	}
+}
+
+// triedInVain says whether a step of the work names a feature that cannot be made so.
+func triedInVain(p *eval.PartTrace, f *eval.Form) bool {
+	for _, m := range p.Moments {
+		if m.Cut != nil {
+			for i := range m.Cut.Works {
+				if w := &m.Cut.Works[i]; w.Target.Form == f && w.Wrong != "" {
+					return true
+				}
+			}
+		}
+		if m.Turn != nil {
+			for i := range m.Turn.Works {
+				if w := &m.Turn.Works[i]; w.Target.Form == f && w.Wrong != "" {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // roundNeverMade looks at a turned part as a whole: is it cut from its bar, and is its own

@@ -59,6 +59,9 @@ func jawsCloseSlit(h *eval.Holding, a *Ask) {
 	if !ok || !q.Touches {
 		return
 	}
+	if pinchedAtWork(h, a) {
+		return
+	}
 	name := q.GapBy
 	if q.Gap <= 0.001 || !openSlit(h.Part, name) || q.Share > 1e-6 {
 		a.Clear(finding.Margin{}, "")
@@ -67,6 +70,25 @@ func jawsCloseSlit(h *eval.Holding, a *Ask) {
 	a.Say(h.Work.SetUp.Path()+"+"+name, h.Place("jaws", "hold"),
 		"the jaws press across %s (%s mm wide) and there is no metal from one jaw to the other that is not cut by it: "+
 			"it will close; grip along it, below its root, or with a strip of its width in it", name, tenth(q.Gap))
+}
+
+// pinchedAtWork tells of a feature that is made between prongs while jaws press on both: metal behind the
+// root lies between the jaws as well, and the prongs come together only as far as that gives.
+func pinchedAtWork(h *eval.Holding, a *Ask) bool {
+	for _, f := range h.Part.Forms {
+		if f.Feature.Kind == "slot" || !openSlit(h.Part, f.Name()) { // walls beside a slot may be stout
+			continue
+		}
+		made, ok := h.Pinched(f)
+		if !ok || made == nil || h.Between.V.Share <= 1e-6 {
+			continue
+		}
+		a.Say(h.Work.SetUp.Path()+"+"+f.Name(), h.Place("jaws", "hold"),
+			"the jaws press on both sides of %s while %s is made there: what is made springs when they let go; make it before %s is cut, grip along it, or put a strip of its width in it",
+			f.Name(), made.Name(), f.Name())
+		return true
+	}
+	return false
 }
 
 // openSlit says whether a name is a slit, split or slot that runs out of the piece.

@@ -1,8 +1,11 @@
 package rules
 
 import (
+	"math"
+
 	"fettle/eval"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -46,18 +49,41 @@ part "block" {
 }
 
 func roughAtMovingJaw(h *eval.Holding, a *Ask) {
-	if h.Choice.Vise == nil || h.Work.Facing == 0 {
+	made := faceSquared(h)
+	if h.Choice.Vise == nil || made == model.NoFace {
 		return
 	}
 	fixed, moving := h.Choice.Back, h.Choice.Back.Opposite()
-	if h.Before.Faces[fixed].Skin != "" || h.Before.Faces[moving].Skin == "" {
+	was := h.Before.Faces[moving]
+	switch {
+	case h.Before.Faces[fixed].Skin != "" || was.Skin == "":
 		return // no good face to keep flat yet, or both are good
-	}
-	if h.Choice.RoundBar > 0 {
+	case h.Work.Facing == model.NoFace && math.Abs(was.At-h.Part.FaceAt(moving)) < 0.001 && !oneOf(was.Skin, "sawn", "black", "cast"):
+		return // it stays as the stock was drawn or ground
+	case h.Choice.RoundBar > 0:
 		a.Clear(finding.Margin{}, "")
 		return
 	}
 	a.Say(h.Work.SetUp.Path()+".round_bar", h.Place("round_bar", "hold"),
 		"while the %s face is squared, the good %s face lies on the fixed jaw and the %s face, still %s, on the moving jaw with no round bar between: it will not come out square",
-		h.Work.Facing, fixed, moving, h.Before.Faces[moving].Skin)
+		made, fixed, moving, was.Skin)
+}
+
+// faceSquared is the outer face that a holding makes in a machine: of a square_up its own, else the one
+// that looks up.
+func faceSquared(h *eval.Holding) model.Face {
+	if h.Work.Facing != model.NoFace {
+		return h.Work.Facing
+	}
+	for _, st := range h.Work.Steps {
+		if st.Step == nil || oneOf(st.Step.By.V, "filing", "scraping") {
+			continue
+		}
+		for _, t := range st.Makes {
+			if t.Form == nil && t.Member == 0 && t.Face != model.NoFace && t.Face == h.Choice.Up {
+				return t.Face
+			}
+		}
+	}
+	return model.NoFace
 }

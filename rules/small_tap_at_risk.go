@@ -69,11 +69,11 @@ func smallTapAtRisk(k *eval.Cut, a *Ask) {
 			a.Clear(finding.Margin{}, "")
 			return
 		}
-		group, known := Need(a, k.MaterialGroup())
+		tough, known := toughMetal(k, a)
 		if !known {
 			return
 		}
-		if !strings.Contains(group, "stainless") && group != "steel_tool" {
+		if !tough {
 			a.Clear(finding.Margin{}, "")
 			return
 		}
@@ -94,6 +94,16 @@ func smallTapAtRisk(k *eval.Cut, a *Ask) {
 		a.Say(f.Name()+".thread+risk", k.Place("makes", "tool"), "%s may break in %s: %s", th, f.Name(), listed(told))
 		return
 	}
+}
+
+// toughMetal says whether the metal is one that holds small taps fast: stainless, tool steel, steel bought
+// hardened and tempered, titanium. Some of them have no row of their own in the cutting tables.
+func toughMetal(k *eval.Cut, a *Ask) (tough, known bool) {
+	if m := k.Part.Makes(k.Step).Material; m.Is() && (strings.Contains(m.V.Name, "stainless") || oneOf(m.V.Name, "EN16T", "EN24T", "titanium")) {
+		return true, true
+	}
+	group, known := Need(a, k.MaterialGroup())
+	return group == "steel_tool" || strings.Contains(group, "stainless"), known
 }
 
 // othersDone says whether every other feature of a part that has several is made.

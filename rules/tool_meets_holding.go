@@ -41,4 +41,26 @@ func toolMeetsHolding(k *eval.Cut, a *Ask) {
 			a.Clear(Room(n.Worst, 0), n.Body+" to "+n.Thing)
 		}
 	}
+	cutUnderClamp(k, a)
+}
+
+// cutUnderClamp tells of metal that is to be cut away where the tip of a clamp presses on it, if the tool
+// is not seen to strike that clamp already: how tall it is may not be known.
+func cutUnderClamp(k *eval.Cut, a *Ask) {
+	if k.Hold.Choice.Clamps == nil || k.Choice.ByHand || k.Choice.Tool.Cutter == nil {
+		return
+	}
+	clamps := k.Hold.Choice.Clamps.Item
+	for _, n := range k.Near {
+		if n.ThingItem == clamps && n.Sure < 0 {
+			return
+		}
+	}
+	for _, tip := range k.Hold.Tips {
+		if k.Before.Piece.Holds(tip) && !k.After.Piece.Holds(tip) {
+			a.Say(pathOf(k.Choice.Tool.Cutter.Item)+"+"+pathOf(clamps), k.Place("holder", "tool", "tool_out"),
+				"%s would cut away what a clamp presses on, %s: move the clamp first (a shift), or clamp elsewhere", k.ToolPath(), whereIs(k.Hold, k.Hold.Pose.Point(tip)))
+			return
+		}
+	}
 }

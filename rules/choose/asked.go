@@ -1,6 +1,8 @@
 package choose
 
 import (
+	"slices"
+
 	"fettle/eval"
 	"fettle/schema/handbook"
 	"fettle/schema/model"
@@ -28,6 +30,9 @@ func (c *chooser) asked(h *eval.Holding, before *eval.State, st *eval.Step) *ask
 	if s := st.Step; s != nil {
 		switch s.TurnedBy.V {
 		case "hand", "hand under the spindle":
+			k.byHand = true
+		}
+		if !s.TurnedBy.Is() && slices.ContainsFunc(k.pinnedHolders(), func(r model.Ref) bool { return r.Item != nil && r.Item.Kind == "tap_wrench" }) {
 			k.byHand = true
 		}
 	}
@@ -130,13 +135,16 @@ func (k *asked) process() string {
 	return "milling"
 }
 
+// holeProcess is how a plain hole is made: one that was begun before is reamed, if its drawing sets limits
+// to it or no more is left than a reamer takes; else it is drilled.
 func (k *asked) holeProcess() string {
 	f := k.target.Form
 	fs := k.part.Feature(k.before, f)
 	final := k.wanted() >= f.Diameter.V-model.Grain
 	if fs.Begun && final && fs.Diameter < f.Diameter.V-model.Grain {
 		for _, cu := range k.c.here([]string{"reamer"}) {
-			if cu.Diameter.V.Has(f.Diameter.V) {
+			_, most, _, ok := handbook.ReamAllowance(cu.ReamerKind.V, f.Diameter.V, material(k.part))
+			if cu.Diameter.V.Has(f.Diameter.V) && (f.Feature.Diameter.V.Tol.Own() || !ok || f.Diameter.V-fs.Diameter <= most+model.Same) {
 				return "reaming"
 			}
 		}

@@ -371,10 +371,19 @@ func (c *chooser) post(st *eval.Step) *model.Holder {
 			}
 		}
 	}
+	// Else one in front of the axis, where an edge upwards cuts forward; with the spindle written to run in
+	// reverse, one behind it.
+	var other *model.Holder
+	behind := st.Step != nil && st.Step.Spindle.V == "reverse"
 	for _, h := range c.holders("tool_post") {
-		return h
+		if (h.Place.V == "rear") == behind {
+			return h
+		}
+		if other == nil {
+			other = h
+		}
 	}
-	return nil
+	return other
 }
 
 // inCollets are the collets that are here and close on the bar as it now is, after every chuck. Whether
