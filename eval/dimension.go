@@ -189,7 +189,7 @@ func (t *Trace) limited(d *Dimension) {
 		return
 	}
 	i, general := d.Of, t.Build.Recipe.General
-	if d.Part == nil || d.Part.Part.Bought.Yes.V || d.Part.Part.Bought.As.Is() {
+	if m, ok := model.Find(t.Build.Parts, i.Up("part")); !ok || m.Bought.Yes.V || m.Bought.As.Is() {
 		general = model.General{}
 	}
 	s := d.Size.V
