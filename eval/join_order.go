@@ -46,7 +46,7 @@ func (t *Trace) reasons() []Waits {
 			for _, st := range s.Steps {
 				for _, r := range [2]model.Ref{st.Located.V, st.Tries.V} {
 					if r.Item != nil && r.Item.Up("part") != nil && r.Item.Up("part") != of {
-						add(t.makerOf(r.Item), s, "it needs "+r.Path())
+						add(t.MakerOf(r.Item), s, "it needs "+r.Path())
 					}
 				}
 			}
@@ -121,9 +121,9 @@ func (t *Trace) lastOf(i *model.Item) *model.SetUp {
 	return nil
 }
 
-// makerOf is the last stretch of work that makes a feature, in its part or in an assembly; of a
+// MakerOf is the last stretch of work that makes a feature, in its part or in an assembly; of a
 // part its last one.
-func (t *Trace) makerOf(i *model.Item) *model.SetUp {
+func (t *Trace) MakerOf(i *model.Item) *model.SetUp {
 	if i.Kind == "part" {
 		return t.lastOf(i)
 	}
@@ -270,7 +270,7 @@ func (t *Trace) Maker(d *Dimension) *model.SetUp {
 	if d.Form == nil {
 		return nil
 	}
-	return t.makerOf(d.Of)
+	return t.MakerOf(d.Of)
 }
 
 // FixedTool says by what process the last step of a hole is done, and whether that is one whose

@@ -179,7 +179,7 @@ func (p *Part) makesOutside() bool {
 	for _, w := range p.Work {
 		for _, st := range w.Steps {
 			for _, t := range st.Makes {
-				if t.Outside {
+				if t.Outside && !st.polishes() {
 					return true
 				}
 			}
