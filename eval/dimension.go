@@ -65,7 +65,7 @@ func says(i *model.Item, attr string) (model.Value, bool) {
 func (t *Trace) dimension(r model.Ref) Dimension {
 	d := t.drawn(r)
 	for _, m := range t.Build.Made {
-		if m.Of.V.Item != d.Of || d.Of == nil || usualSize(d.Of, m.Of.V) != d.Attr || !m.Size.Is() {
+		if m.Of.V.Item != d.Of || d.Of == nil || m.Of.V.Part() != r.Part() || usualSize(d.Of, m.Of.V) != d.Attr || !m.Size.Is() {
 			continue
 		}
 		if m.Item.Attr("piece") != nil && d.Part != nil && d.Part.Quantity.Or(1) > 1 || d.Made != nil && m.On.V < d.Made.On.V {
@@ -106,7 +106,7 @@ func (t *Trace) drawn(r model.Ref) Dimension {
 	if d.Attr = usualSize(r.Item, r); r.Sub == "" && d.Attr != "" {
 		d.Path += "." + d.Attr
 	}
-	if up := r.Item.Up("part"); up != nil {
+	if up := r.Part(); up != nil {
 		if d.Part = t.partOf(up); d.Part != nil {
 			d.Form = d.Part.FormOf(r.Item)
 		}
@@ -122,6 +122,9 @@ func (t *Trace) sized(d *Dimension, r model.Ref) {
 	i := d.Of
 	d.Size = model.Known[drawing.Size]{Of: i, Attr: d.Attr, At: i.At}
 	v, ok := says(i, d.Attr)
+	if m := d.Part; !ok && i.Kind == "part" && m != nil && m.Part.MirrorOf.Is() {
+		v, ok = says(m.Part.MirrorOf.V.Item, d.Attr) // as large as its other hand
+	}
 	if ok && v.Kind == model.Object { // a depth from a face
 		v, ok = says(i, d.Attr+".size")
 	}

@@ -45,7 +45,7 @@ func (t *Trace) reasons() []Waits {
 			}
 			for _, st := range s.Steps {
 				for _, r := range [2]model.Ref{st.Located.V, st.Tries.V} {
-					if r.Item != nil && r.Item.Up("part") != nil && r.Item.Up("part") != of {
+					if up := r.Part(); up != nil && up != of {
 						add(t.MakerOf(r.Item), s, "it needs "+r.Path())
 					}
 				}
@@ -127,7 +127,11 @@ func (t *Trace) MakerOf(i *model.Item) *model.SetUp {
 	if i.Kind == "part" {
 		return t.lastOf(i)
 	}
-	p := t.partOf(i.Up("part"))
+	return t.makerIn(t.partOf(i.Up("part")), i)
+}
+
+// makerIn is the same of a feature in one part: its own, or the mirrored one that shares it.
+func (t *Trace) makerIn(p *Part, i *model.Item) *model.SetUp {
 	if p == nil {
 		return nil
 	}
@@ -269,6 +273,9 @@ func (t *Trace) Before(first, then *model.SetUp) bool {
 func (t *Trace) Maker(d *Dimension) *model.SetUp {
 	if d.Form == nil {
 		return nil
+	}
+	if d.Part != nil {
+		return t.makerIn(d.Part, d.Of)
 	}
 	return t.MakerOf(d.Of)
 }
