@@ -196,6 +196,12 @@ func (p *Part) boreBeside(f *Form) {
 	if f.Into.Face.Sign() < 0 {
 		lo, hi = f.Into.At, p.High()[along]
 	}
+	if m.To.Is() && !m.From.Is() && f.Into.Face.Sign() > 0 {
+		// From the face that it goes into, as far as it says.
+		if to, ok := p.placeOn(m.To.V, along); ok && to < hi-model.Grain {
+			lo = hi
+		}
+	}
 	x0, x1, ok := p.stretch(f, lo, hi)
 	if !ok {
 		return

@@ -287,18 +287,19 @@ func (p *Part) fill(b *model.Build) {
 		if hole == nil || shaft == nil {
 			continue
 		}
-		f := p.FormOf(hole)
-		if f != nil && p.memberItem(hole) >= 0 && p.memberItem(shaft) >= 0 && p.memberItem(hole) != p.memberItem(shaft) {
+		f := p.formMeant(m.Hole.V)
+		h, s := p.memberPart(m.Hole.V.Part()), p.memberPart(m.Shaft.V.Part())
+		if f != nil && h >= 0 && s >= 0 && h != s {
 			p.Filled[f] = true
 		}
 	}
 }
 
-// memberItem is the number of the member that a block belongs to; -1 none.
-func (p *Part) memberItem(i *model.Item) int {
+// memberPart is the number of the member that a part belongs to; -1 none.
+func (p *Part) memberPart(i *model.Item) int {
 	for n := range p.Members {
 		for _, q := range p.Members[n].Part.Leaves() {
-			if i.Up("part") == q.Item {
+			if i == q.Item {
 				return n
 			}
 		}

@@ -91,8 +91,8 @@ func (t *Trace) fitAnchors(m *model.Fit, sits []Member, in *Member) []anchor {
 	if hole == nil || shaft == nil {
 		return nil
 	}
-	hp, hm := leafOf(hole, sits, in)
-	sp, sm := leafOf(shaft, sits, in)
+	hp, hm := leafOf(m.Hole.V, sits, in)
+	sp, sm := leafOf(m.Shaft.V, sits, in)
 	if hp == nil || sp == nil || hp == sp || (hm == in) == (sm == in) {
 		return nil
 	}
@@ -173,8 +173,8 @@ func (p *Part) boredFrom() model.Face {
 
 // leafOf finds the part that a block is of, and the member that it is in: one that sits, or the one in
 // hand, whose own pose is not settled yet.
-func leafOf(i *model.Item, sits []Member, in *Member) (*Part, *Member) {
-	up := i.Up("part")
+func leafOf(r model.Ref, sits []Member, in *Member) (*Part, *Member) {
+	up := r.Part()
 	for n := -1; n < len(sits); n++ {
 		m := in
 		if n >= 0 {
@@ -197,8 +197,8 @@ func (t *Trace) screwAnchors(s *model.ScrewJoint, sits []Member, in *Member) (ou
 		if refs[i].Item == nil || refs[i+1].Item == nil {
 			continue
 		}
-		fp, fm := leafOf(refs[i].Item, sits, in)
-		np, nm := leafOf(refs[i+1].Item, sits, in)
+		fp, fm := leafOf(refs[i], sits, in)
+		np, nm := leafOf(refs[i+1], sits, in)
 		if fp == nil || np == nil || (fm == in) == (nm == in) {
 			continue
 		}

@@ -263,7 +263,7 @@ func touchAnchors(place *model.Place, sits []Member, m *Member) (out []anchor, w
 
 // planeNamed is a flat face of this part by a reference from outside it.
 func (p *Part) planeNamed(r model.Ref) (Plane, bool) {
-	if r.Item == nil || r.Item.Up("part") != p.Item {
+	if r.Item == nil || r.Part() != p.Item {
 		return Plane{}, false
 	}
 	if f := p.faceNamed(r); f != model.NoFace {

@@ -66,7 +66,7 @@ func says(i *model.Item, attr string) (model.Value, bool) {
 func (t *Trace) dimension(r model.Ref) Dimension {
 	d := t.drawn(r)
 	for _, m := range t.Build.Made {
-		if m.Of.V.Item != d.Of || d.Of == nil || usualSize(d.Of, m.Of.V) != d.Attr || !m.Size.Is() {
+		if m.Of.V.Item != d.Of || d.Of == nil || m.Of.V.Part() != r.Part() || usualSize(d.Of, m.Of.V) != d.Attr || !m.Size.Is() {
 			continue
 		}
 		if m.Item.Attr("piece") != nil && d.Part != nil && d.Part.Quantity.Or(1) > 1 || d.Made != nil && m.On.V < d.Made.On.V {
@@ -107,7 +107,7 @@ func (t *Trace) drawn(r model.Ref) Dimension {
 	if d.Attr = usualSize(r.Item, r); r.Sub == "" && d.Attr != "" {
 		d.Path += "." + d.Attr
 	}
-	if up := r.Item.Up("part"); up != nil {
+	if up := r.Part(); up != nil {
 		if d.Part = t.partOf(up); d.Part != nil {
 			d.Form = d.Part.FormOf(r.Item)
 		}
@@ -123,6 +123,9 @@ func (t *Trace) sized(d *Dimension) {
 	i := d.Of
 	d.Size = model.Known[drawing.Size]{Of: i, Attr: d.Attr, At: i.At}
 	v, ok := says(i, d.Attr)
+	if m := d.Part; !ok && i.Kind == "part" && m != nil && m.Part.MirrorOf.Is() {
+		v, ok = says(m.Part.MirrorOf.V.Item, d.Attr) // as large as its other hand
+	}
 	if ok && v.Kind == model.Object { // a depth from a face
 		v, ok = says(i, d.Attr+".size")
 	}
@@ -190,7 +193,7 @@ func (t *Trace) limited(d *Dimension) {
 		return
 	}
 	i, general := d.Of, t.Build.Recipe.General
-	if d.Part == nil || d.Part.Part.Bought.Yes.V || d.Part.Part.Bought.As.Is() {
+	if m, ok := model.Find(t.Build.Parts, i.Up("part")); !ok || m.Bought.Yes.V || m.Bought.As.Is() {
 		general = model.General{}
 	}
 	s := d.Size.V

@@ -364,7 +364,12 @@ func (h *Heating) Gaps() []Gap {
 				continue
 			}
 			// Of the clearance on diameter half lies on either side, where the shaft sits in the middle.
-			play := (&Trace{Build: h.Build}).fit(f).Play
+			// Of sizes without limits the fit says what is to be made.
+			joint := (&Trace{Build: h.Build}).fit(f)
+			play := joint.Play
+			if !play.Is() && joint.Wants.Is() {
+				play = joint.Wants
+			}
 			g := Gap{Of: "the gap of " + r.Path(), At: r.At, Lacks: play.Missing()}
 			g.Lo, g.Hi = play.V.Lo/2, play.V.Hi/2
 			out = append(out, g)

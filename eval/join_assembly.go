@@ -118,7 +118,7 @@ func (o *Assembled) Joined(t *Trace) bool {
 			}
 			for _, v := range vs {
 				if v.Kind == model.RefTo && v.Ref.Item != nil {
-					named[v.Ref.Item.Up("part")] = true
+					named[v.Ref.Part()] = true
 				}
 			}
 		}

@@ -124,7 +124,7 @@ func (f *FitJoint) Bushed(t *Trace) (Bush, bool) {
 			continue
 		}
 		b := Bush{Bore: t.dimension(model.Ref{Item: g.Feature.Item, Sub: "diameter", At: g.Feature.Item.At})}
-		b.Maker = t.makerOf(g.Feature.Item)
+		b.Maker = t.MakerOf(g.Feature.Item)
 		b.Early = b.Maker != nil && b.Maker.Item.Up("assembly") == nil || b.Maker == nil && p.Unplayed == "it is bought"
 		if b.Maker == nil && !b.Early {
 			return Bush{}, false

@@ -53,8 +53,16 @@ func (t *Trace) lined(a, b *FitJoint) (Lined, bool) {
 			play = model.Both(play, model.Both(x.Play, y.Play, func(u, v Limits) float64 { return max(0, u.Lo)/2 + max(0, v.Lo)/2 }), wider)
 		}
 	}
-	l.Pins, l.PinPlay, l.Most = min(len(holes[a.Hole.Part]), len(holes[b.Hole.Part])), play, model.Both(bearings, pins, sum)
+	l.Pins, l.PinPlay, l.Most = min(places(holes[a.Hole.Part]), places(holes[b.Hole.Part])), play, model.Both(bearings, pins, sum)
 	return l, l.Pins >= 2
+}
+
+// places counts where forms lie: one feature may have several holes.
+func places(forms map[*Form]bool) (n int) {
+	for f := range forms {
+		n += max(1, len(f.Mouths))
+	}
+	return n
 }
 
 func sum(a, b float64) float64   { return a + b }
@@ -93,8 +101,8 @@ func (t *Trace) inOneGo(f, g *Form) bool {
 			for _, st := range s.Steps {
 				one, two := false, false
 				for _, r := range st.Makes.V {
-					one = one || r.Item == f.Feature.Item
-					two = two || r.Item == g.Feature.Item
+					one = one || r.Item == f.Feature.Item && (f.Feature.Item != g.Feature.Item || r.In == nil)
+					two = two || r.Item == g.Feature.Item && (f.Feature.Item != g.Feature.Item || r.In != nil)
 				}
 				if one && two {
 					return true

@@ -71,7 +71,7 @@ func (j *Joint) mesh(m *model.Mesh) {
 
 // toothed finds a set of teeth or a worm by its reference.
 func (t *Trace) toothed(r model.Ref) (Toothed, bool) {
-	p := t.partOf(r.Item.Up("part"))
+	p := t.partOf(r.Part())
 	if p == nil {
 		return Toothed{}, false
 	}

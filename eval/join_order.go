@@ -45,8 +45,8 @@ func (t *Trace) reasons() []Waits {
 			}
 			for _, st := range s.Steps {
 				for _, r := range [2]model.Ref{st.Located.V, st.Tries.V} {
-					if r.Item != nil && r.Item.Up("part") != nil && r.Item.Up("part") != of {
-						add(t.makerOf(r.Item), s, "it needs "+r.Path())
+					if up := r.Part(); up != nil && up != of {
+						add(t.MakerOf(r.Item), s, "it needs "+r.Path())
 					}
 				}
 			}
@@ -121,13 +121,17 @@ func (t *Trace) lastOf(i *model.Item) *model.SetUp {
 	return nil
 }
 
-// makerOf is the last stretch of work that makes a feature, in its part or in an assembly; of a
+// MakerOf is the last stretch of work that makes a feature, in its part or in an assembly; of a
 // part its last one.
-func (t *Trace) makerOf(i *model.Item) *model.SetUp {
+func (t *Trace) MakerOf(i *model.Item) *model.SetUp {
 	if i.Kind == "part" {
 		return t.lastOf(i)
 	}
-	p := t.partOf(i.Up("part"))
+	return t.makerIn(t.partOf(i.Up("part")), i)
+}
+
+// makerIn is the same of a feature in one part: its own, or the mirrored one that shares it.
+func (t *Trace) makerIn(p *Part, i *model.Item) *model.SetUp {
 	if p == nil {
 		return nil
 	}
@@ -270,7 +274,10 @@ func (t *Trace) Maker(d *Dimension) *model.SetUp {
 	if d.Form == nil {
 		return nil
 	}
-	return t.makerOf(d.Of)
+	if d.Part != nil {
+		return t.makerIn(d.Part, d.Of)
+	}
+	return t.MakerOf(d.Of)
 }
 
 // FixedTool says by what process the last step of a hole is done, and whether that is one whose

@@ -13,7 +13,7 @@ import (
 func (t *Trace) plane(r model.Ref) (*Part, Plane, bool) {
 	var p *Part
 	if r.Item != nil {
-		p = t.partOf(r.Item.Up("part"))
+		p = t.partOf(r.Part())
 	}
 	if p == nil {
 		return nil, Plane{}, false

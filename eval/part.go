@@ -109,6 +109,17 @@ func (p *Part) FormOf(i *model.Item) *Form {
 	return nil
 }
 
+// formMeant finds the form that a reference names: in an assembly of both hands that of the part that it
+// names; nil if the part has none.
+func (p *Part) formMeant(r model.Ref) *Form {
+	for _, f := range p.Forms {
+		if r.Item != nil && f.Feature.Item == r.Item && f.Owner != nil && f.Owner.Part.Item == r.Part() {
+			return f
+		}
+	}
+	return p.FormOf(r.Item)
+}
+
 // coordinate resolves one distance to an axis and a place along it. The axis of a feature
 // as datum is free: it is the one that the other co-ordinate leaves, given by spare.
 func (p *Part) coordinate(c model.Coordinate, spare int) (axis int, at float64, ok bool) {

@@ -178,7 +178,7 @@ func (p *Part) makesOutside() bool {
 	for _, w := range p.Work {
 		for _, st := range w.Steps {
 			for _, t := range st.Makes {
-				if t.Outside {
+				if t.Outside && !st.polishes() {
 					return true
 				}
 			}
@@ -299,29 +299,6 @@ func (p *Part) stretch(f *Form, lo, hi float64) (x0, x1 float64, ok bool) {
 // isOutside says that a reference names the part's own outside.
 func isOutside(r model.Ref) bool {
 	return r.Item == nil && r.Face == model.NoFace && (r.Text == "outside" || r.Text == "face.outside")
-}
-
-// surface finds the turned surface that a feature lies on: as written, else, where there is
-// only one, that one. A nil form with true is the part's own outside.
-func (p *Part) surface(f *Form, refs []model.Ref, inside bool) (*Form, bool) {
-	if len(refs) > 0 {
-		if isOutside(refs[0]) {
-			return nil, true
-		}
-		g := p.FormOf(refs[0].Item)
-		return g, g != nil && g.Lathe != nil
-	}
-	var only *Form
-	for _, g := range p.Forms {
-		if g != f && (g.Feature.Kind == "outside" || inside && g.Feature.Kind == "bore") {
-			if only != nil {
-				f.Wrong = "it does not say which turned surface it lies on, and there are several"
-				return nil, false
-			}
-			only = g
-		}
-	}
-	return only, true
 }
 
 // reach is the stretch and radius of a surface; the part's own outside for nil.

@@ -38,7 +38,7 @@ func (t *Trace) passed(r model.Ref, first bool) Passed {
 	if r.Item == nil {
 		return o
 	}
-	o.Part = t.partOf(r.Item.Up("part"))
+	o.Part = t.partOf(r.Part())
 	if o.Part == nil {
 		return o
 	}

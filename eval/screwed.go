@@ -173,3 +173,9 @@ func (s *Screwed) Wanted() (float64, bool) {
 	}
 	return e.Nominal, true
 }
+
+// Enters names the threaded hole, by the part that it was named through.
+func (s *Screwed) Enters() string {
+	r := s.Model.Into.V
+	return model.Ref{Item: s.Into.Item, In: r.In}.Path()
+}

@@ -159,13 +159,22 @@ func (p *Part) Machined(f model.Face) bool {
 	for _, w := range p.Work {
 		for _, st := range w.Steps {
 			for _, t := range st.Makes {
-				if t.Form == nil && t.Face == f {
+				if t.Form == nil && t.Face == f && !st.polishes() {
 					return true
 				}
 			}
 		}
 	}
 	return false
+}
+
+// polishes says whether a step only brightens what is there: no metal is left for it.
+func (s *Step) polishes() bool {
+	by := s.Work.SetUp.By.V
+	if s.Step != nil {
+		by = s.Step.By.Or(by)
+	}
+	return by == "polishing"
 }
 
 // BarAcross is how thick a bar is over its corners, where a turned part comes out of it; false

@@ -92,7 +92,7 @@ func (p *Part) target(r model.Ref) (Target, bool) {
 	if isOutside(r) {
 		return Target{Ref: r, Outside: true}, p.Round
 	}
-	if f := p.FormOf(r.Item); f != nil {
+	if f := p.formMeant(r); f != nil {
 		switch r.Sub {
 		case "thread", "counterbore", "countersink", "":
 			return Target{Ref: r, Form: f, Sub: r.Sub}, true

@@ -82,6 +82,9 @@ func bendTooTight(p *eval.PartTrace, a *Ask) {
 			continue
 		}
 		across, along, ok := handbook.LeastBend(m, c)
+		if half, with, known := handbook.LeastBend(m, "half hard"); !ok && known && c == "hard" && r < half*a.Limit("bend_share")*t.Nominal-1e-6 {
+			across, along, ok = half, with, true // hard metal takes no more than half hard does
+		}
 		if !ok {
 			a.Lack(model.Lack{Fact: "the least bend radius of " + m.Name + " that is " + c, At: f.InsideRadius.At})
 			continue

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"math"
 	"strings"
 
 	"fettle/eval"
@@ -95,8 +96,18 @@ func crossedOutBeforeTeeth(p *eval.PartTrace, a *Ask) {
 	}
 }
 
-// window says whether a feature is one of several openings between the arms of a wheel.
+// window says whether a feature is one of several openings between the arms of a wheel. Holes are, where
+// the metal between them is less than they take away: a ring of screw holes is not.
 func window(f *eval.Form) bool {
 	k := f.Feature
-	return oneOf(k.Kind, "pocket", "outline") && k.Around.Said && k.Around.Count.V >= 3
+	if !k.Around.Said || k.Around.Count.V < 3 {
+		return false
+	}
+	switch k.Kind {
+	case "pocket", "outline":
+		return true
+	case "hole", "bore":
+		return f.Diameter.Is() && k.Around.Pcd.Is() && 2*float64(k.Around.Count.V)*f.Diameter.V > math.Pi*k.Around.Pcd.V.Nominal
+	}
+	return false
 }

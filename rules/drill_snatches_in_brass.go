@@ -41,10 +41,6 @@ drill "own" {
 `
 }
 
-// webShare is how thick the web of a drill is, as a share of its diameter, at most: a pilot no wider
-// only takes the work off its point. From memory: twist drills have 0.15 to 0.2.
-const webShare = 0.2
-
 func drillSnatchesInBrass(k *eval.Cut, a *Ask) {
 	c := k.Choice.Tool.Cutter
 	if k.Choice.By != "drilling" || c == nil || c.Kind != "drill" || k.Unplayed != "" {
@@ -56,7 +52,7 @@ func drillSnatchesInBrass(k *eval.Cut, a *Ask) {
 	}
 	for i := range k.Works {
 		w := &k.Works[i]
-		if w.Target.Sub != "" || w.Had <= webShare*w.Diameter+1e-6 || w.Had >= w.Diameter-0.001 || w.Wrong != "" {
+		if w.Target.Sub != "" || w.Had <= eval.WebShare*w.Diameter+1e-6 || w.Had >= w.Diameter-0.001 || w.Wrong != "" {
 			continue
 		}
 		lips, known := c.Lips.Get()

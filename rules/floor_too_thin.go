@@ -25,7 +25,7 @@ func floorTooThin(p *eval.PartTrace, a *Ask) {
 		return
 	}
 	want := a.Limit("thin_wall")
-	for _, w := range p.Part.Webs() {
+	for _, w := range append(p.Part.Webs(), p.Part.RoundWebs()...) {
 		f, what, at := w.Of, "wall", w.Of.Feature.Item.At
 		if w.Floor {
 			what, at = "floor", placeOf(f, "depth")

@@ -24,8 +24,8 @@ func holeBreaksOut(p *eval.PartTrace, a *Ask) {
 		return
 	}
 	for _, f := range p.Part.Forms {
-		if f.Wrong != "" {
-			continue
+		if f.Wrong != "" || len(f.Mouths) > 0 && outside(p.Part, f) {
+			continue // told of on its own
 		}
 		side := p.Part.SideWall(f)
 		switch {

@@ -2,8 +2,6 @@ package rules
 
 import (
 	"fettle/eval"
-	"fettle/eval/reckon/cutting"
-	"fettle/schema/drawing"
 	"fettle/schema/finding"
 )
 
@@ -29,34 +27,27 @@ func exampleWeak(watts string) string {
 	return replaced(exampleLargeDrill("mild steel", 12), "largest_drill = 10", "power         = "+watts)
 }
 
-// throughDrive is the share of a motor's power that comes to the spindle through belts and gears.
-const throughDrive = 0.75
-
 func motorTooWeak(k *eval.Cut, a *Ask) {
 	t, m := k.Choice.Tool, k.Hold.Choice.Machine
 	if t.Cutter == nil || t.Cutter.Kind != "drill" || m == nil || k.Choice.ByHand || k.Choice.Speed <= 0 || k.Unplayed != "" || !m.Power.Is() {
 		return // without the figure the largest drill speaks, where it is declared
 	}
-	if hadBefore(k) > webShare*t.Size {
+	if hadBefore(k) > eval.WebShare*t.Size {
 		return // opened out: it takes less, and by how much no table says
 	}
 	group, ok := Need(a, k.MaterialGroup())
 	if !ok {
 		return
 	}
-	feed, ok := leastFeed(k, group)
+	feed, ok := eval.DrillFeed(k.Step.Step, t, group)
 	if !ok {
 		return
 	}
-	d, err := cutting.Drill(group, t.Size, feed, t.Cutter.Point.Or(118), usualWeb, k.Choice.Speed)
-	if err != nil || d.Torque.None() {
+	watts, ok := eval.DrillWatts(t, group, feed, k.Choice.Speed)
+	if !ok {
 		return
 	}
-	kW, err := cutting.Motor(d.Power.Lo, throughDrive)
-	if err != nil {
-		return
-	}
-	wants, has := float64(int(1000*kW+0.5)), m.Power.V
+	wants, has := float64(int(watts+0.5)), m.Power.V
 	if wants <= has {
 		a.Clear(Bound(wants, has, "W"), t.Path()+" on the motor of "+m.Path())
 		return
@@ -65,18 +56,4 @@ func motorTooWeak(k *eval.Cut, a *Ask) {
 		t.Path(), figure(k.Choice.Speed), figure(feed), figure(wants), m.Path(), figure(has))
 	f.Margin = Bound(wants, has, "W")
 	f.Also = []finding.Note{{Place: m.Power.At, Says: "its power"}}
-}
-
-// usualWeb is the web of a twist drill over its diameter; from memory.
-const usualWeb = 0.18
-
-// leastFeed is the feed of a drill a turn, mm: as written, else the least that is printed.
-func leastFeed(k *eval.Cut, group string) (float64, bool) {
-	if st := k.Step.Step; st != nil {
-		if f := st.Feed.V; st.Feed.Is() && f.Kind == drawing.PerTurn {
-			return f.Rate, f.Rate > 0
-		}
-	}
-	f, err := cutting.FeedFor("drilling", k.Choice.Tool.Cutter.Of.Or("HSS"), group, k.Choice.Tool.Size)
-	return f.Lo, err == nil && !f.None() && f.Lo > 0
 }

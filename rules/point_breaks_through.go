@@ -31,6 +31,10 @@ func pointBreaksThrough(k *eval.Cut, a *Ask) {
 		if w.Through || w.Target.Form == nil || w.Target.Sub != "" {
 			continue
 		}
+		if j := k.Part.Joint; k.Before.Alone != "" && j != nil && j.Crosses(w.Target.Form) {
+			a.Clear(finding.Margin{}, "") // drawn to go on in the other piece of the split
+			continue
+		}
 		left, ok := k.MetalBelow(&w)
 		if !ok {
 			continue

@@ -73,8 +73,8 @@ func sawnLooseAtTheEnd(k *eval.Cut, a *Ask) {
 		makes, closest)
 }
 
-// finishedBefore says whether all other features of the part are made, and names one of them whose
-// size has limits of its own; "" where none has.
+// finishedBefore says whether all other features of the part are made, and names one of them, or a size of
+// the part itself, that has limits of its own; "" where none has.
 func finishedBefore(k *eval.Cut) (done bool, limited string) {
 	done = true
 	own := map[*eval.Form]bool{}
@@ -91,6 +91,15 @@ func finishedBefore(k *eval.Cut) (done bool, limited string) {
 			if limited == "" && s.Tol.Own() {
 				limited = f.Name()
 			}
+		}
+	}
+	d := k.Part.Part
+	for _, own := range []struct {
+		name string
+		size drawing.Size
+	}{{"diameter", d.Diameter.V}, {"length", d.Length.V}, {"width", d.Width.V}, {"height", d.Height.V}, {"thickness", d.Thickness.V}} {
+		if limited == "" && own.size.Tol.Own() {
+			limited = "its " + own.name
 		}
 	}
 	return done, limited

@@ -35,6 +35,6 @@ func screwBottoms(j *eval.Joint, a *Ask) {
 	}
 	passes, _ := s.Stack.Get()
 	f := a.Say(j.Item.Path()+"+bottoms", s.Model.Size.At, "%s is %s long and passes %s mm: %s mm of it go into %s, whose full thread is %s deep; it bottoms before its head clamps",
-		j.Item.Path(), mm(s.Length), figure(round(passes)), figure(round(in)), s.Into.Item.Path(), mm(has))
+		j.Item.Path(), mm(s.Length), figure(round(passes)), figure(round(in)), s.Enters(), mm(has))
 	f.Margin = Bound(round(in), round(has), "mm")
 }

@@ -32,6 +32,6 @@ func screwOfOtherThread(j *eval.Joint, a *Ask) {
 		a.Clear(finding.Margin{}, "")
 		return
 	}
-	f := a.Say(j.Item.Path()+"+thread", s.Model.Size.At, "%s is %s, and %s has the thread %s", j.Item.Path(), t, s.Into.Item.Path(), s.Takes)
+	f := a.Say(j.Item.Path()+"+thread", s.Model.Size.At, "%s is %s, and %s has the thread %s", j.Item.Path(), t, s.Enters(), s.Takes)
 	f.Also = []finding.Note{{Place: s.Into.Thread.Size.At, Says: "the thread of the hole"}}
 }

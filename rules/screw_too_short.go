@@ -32,11 +32,11 @@ func screwTooShort(j *eval.Joint, a *Ask) {
 	}
 	passes, _ := s.Stack.Get()
 	if in <= 0.0005 {
-		a.Say(j.Item.Path()+"+short", s.Model.Size.At, "%s is %s long and passes %s mm: it does not reach the thread of %s", j.Item.Path(), mm(s.Length), figure(round(passes)), s.Into.Item.Path())
+		a.Say(j.Item.Path()+"+short", s.Model.Size.At, "%s is %s long and passes %s mm: it does not reach the thread of %s", j.Item.Path(), mm(s.Length), figure(round(passes)), s.Enters())
 		return
 	}
 	if least, asked := s.Wanted(); asked && in < least-0.0005 {
-		f := a.Say(j.Item.Path()+"+engaged", s.Model.Engaged.At, "%s is to have %s mm of thread in use, and has %s mm in %s", j.Item.Path(), figure(round(least)), figure(round(in)), s.Into.Item.Path())
+		f := a.Say(j.Item.Path()+"+engaged", s.Model.Engaged.At, "%s is to have %s mm of thread in use, and has %s mm in %s", j.Item.Path(), figure(round(least)), figure(round(in)), s.Enters())
 		f.Margin = Room(round(in), round(least))
 		return
 	}
@@ -54,7 +54,7 @@ func screwTooShort(j *eval.Joint, a *Ask) {
 		return
 	}
 	f := a.Say(j.Item.Path()+"+short", s.Model.Size.At, "%s has %s mm of thread in %s; in %s usually %s mm (%s the diameter) hold as well as the screw",
-		j.Item.Path(), figure(round(in)), s.Into.Item.Path(), m.Written, figure(round(want)), times(d))
+		j.Item.Path(), figure(round(in)), s.Enters(), m.Written, figure(round(want)), times(d))
 	f.Margin = Room(round(in), round(want))
 }
 

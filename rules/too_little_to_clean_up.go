@@ -52,9 +52,18 @@ func tooLittleToCleanUp(p *eval.PartTrace, a *Ask) {
 		short[n.Side] = n.Known && n.Has < n.Needs-0.0005
 	}
 	var thin []thinFaces
+	var none []string // faces to be made with nothing over them, whatever their skin
+	noneAt := text.Place{}
 	for _, f := range model.Faces {
 		over, ok := p.Part.Blank.Over[f].Get()
 		if !ok || !p.Part.Machined(f) || f == p.Part.Blank.Bar {
+			continue
+		}
+		if !p.Part.Blank.Skin[f].Is() && over < 0.0005 {
+			if at, said := overWritten(p.Part, f); said || !short[[3]string{"length", "width", "height"}[f.Axis()]] {
+				none = append(none, f.String())
+				noneAt = at
+			}
 			continue
 		}
 		skin, ok := Need(a, p.Part.Blank.Skin[f])
@@ -75,6 +84,12 @@ func tooLittleToCleanUp(p *eval.PartTrace, a *Ask) {
 			continue // the stock itself is to blame, and that is said
 		}
 		thin = addThin(thin, thinFaces{over: over, want: want, skin: skin, at: at, faces: []string{f.String()}})
+	}
+	if len(none) > 0 {
+		of := map[bool]string{true: "faces", false: "face"}[len(none) > 1]
+		m := a.Say(p.Part.Label+".blank.over."+strings.Join(none, "+"), noneAt, "nothing is over the %s %s of %s, and a step is to make %s: there is no metal to cut",
+			inWords(none), of, p.Part.Label, map[bool]string{true: "them", false: "it"}[len(none) > 1])
+		m.Margin = Room(0, a.Limit("clean_up_drawn"))
 	}
 	for _, t := range thin {
 		of, are := "face", "is"

@@ -39,7 +39,7 @@ func exampleHeat(metal, does string) string {
 // heatWords say in a sentence what a heat does.
 var heatWords = map[string]string{
 	"harden": "hardened", "temper": "tempered", "anneal": "annealed", "stress relieve": "stress relieved",
-	"soft solder": "soft-soldered", "silver solder": "silver-soldered", "shrink on": "shrunk on", "blue": "blued",
+	"soft solder": "soft-soldered", "silver solder": "silver-soldered", "shrink on": "shrunk on", "blue": "blued", "bend": "bent",
 }
 
 // heats lists the heats of a part: what each does, and where it says so.
@@ -55,8 +55,21 @@ func heats(p *eval.Part) (does []string, at []text.Place) {
 	return does, at
 }
 
+// bends lists the bends of a sheet as heats lists heats.
+func bends(p *eval.Part) (does []string, at []text.Place) {
+	for _, f := range p.Features {
+		if f.Kind == "bend" {
+			does, at = append(does, "bend"), append(at, f.Item.At)
+		}
+	}
+	return does, at
+}
+
 func unknownMetal(p *eval.PartTrace, a *Ask) {
 	does, at := heats(p.Part)
+	if len(does) == 0 {
+		does, at = bends(p.Part)
+	}
 	if len(does) == 0 {
 		return
 	}

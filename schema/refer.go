@@ -28,6 +28,7 @@ type target struct {
 	lost bool   // the set has no such member
 	size float64
 	name string
+	in   *node // the mirrored part that a feature of its other hand is named through
 }
 
 // step is one link of a written reference.

@@ -39,12 +39,15 @@ func (r *reader) walk(t *target, rest []step, at text.Place, in *node) val {
 						return r.refTo(&c, at)
 					}
 				}
-				child := r.childOf(c.node, k, label)
+				child, in := r.childOf(c.node, k, label), c.in
+				if o := r.mirrored(c.node); child == nil && o != nil && k.Where == "feature" {
+					child, in = r.childOf(o, k, label), c.node
+				}
 				if child == nil {
 					r.say(slipUnknownName, at, r.noChild(c.node, k, s.name, label))
 					return wrongVal
 				}
-				c = target{node: child, kind: k}
+				c = target{node: child, kind: k, in: in}
 				continue
 			}
 		}
@@ -142,6 +145,9 @@ func (r *reader) refTo(t *target, at text.Place) val {
 	ref := model.Ref{At: at, Text: string(r.bytes(at)), Sub: t.sub, Has: t.has, Size: t.size, Name: t.name, Face: t.face}
 	if t.node != nil {
 		ref.Item = t.node.item
+	}
+	if t.in != nil {
+		ref.In = t.in.item
 	}
 	if t.word != "" {
 		ref.Text = t.word

@@ -55,7 +55,30 @@ func (c *chooser) speed(k *asked, cc *eval.CutChoice) float64 {
 	if most, ok := cc.Tool.Cutter.MaxSpeed.Get(); ok {
 		limit = min(limit, most)
 	}
-	return within(m.Speeds.V, limit)
+	return within(m.Speeds.V, min(limit, c.bearable(k, m, cc.Tool)))
+}
+
+// bearable is the speed up to which the motor turns a drill in the solid, rev/min; no limit where
+// its power is not known, or a hole is there to be opened out.
+func (c *chooser) bearable(k *asked, m *model.Machine, t eval.Pick) float64 {
+	if t.Cutter == nil || t.Cutter.Kind != "drill" || !m.Power.Is() {
+		return math.Inf(1)
+	}
+	if f := k.target.Form; f != nil && k.target.Sub == "" {
+		if had := k.part.Feature(k.before, f); had != nil && had.Diameter > eval.WebShare*t.Size {
+			return math.Inf(1)
+		}
+	}
+	group := material(k.part.Makes(k.step))
+	feed, ok := eval.DrillFeed(k.step.Step, t, group)
+	if !ok {
+		return math.Inf(1)
+	}
+	watts, ok := eval.DrillWatts(t, group, feed, 1000)
+	if !ok || !(watts > 0) {
+		return math.Inf(1)
+	}
+	return 1000 * m.Power.V / watts
 }
 
 // within is the fastest speed of a machine not above a limit; where even its slowest is above, that.

@@ -391,6 +391,9 @@ func (c *chooser) fastest(k *asked, cc *eval.TurnChoice) (float64, bool) {
 		return 0, false
 	}
 	most := 1000 * row.Pick / (math.Pi * d)
+	if m := k.chuck.Choice.Machine; m != nil {
+		most = math.Min(most, c.bearable(k, m, cc.Tool))
+	}
 	if cc.By == "threading" || cc.By == "knurling" {
 		most /= 3 // a third of the turning speed; common practice
 	}

@@ -1,6 +1,8 @@
 package model
 
 import (
+	"strings"
+
 	"fettle/schema/drawing"
 	"fettle/schema/text"
 )
@@ -117,6 +119,19 @@ type Ref struct {
 	Has  bool   // a member of a set was picked
 	Size float64
 	Name string // of a member with a name: "#7"
+	In   *Item  // the mirrored part that a feature of its other hand was named through; nil of all else
+}
+
+// Part is the part that the block is or stands in, as it was named: the mirrored part of a feature that
+// was named through one. Nil where it stands in none.
+func (r Ref) Part() *Item {
+	switch {
+	case r.In != nil:
+		return r.In
+	case r.Item == nil:
+		return nil
+	}
+	return r.Item.Up("part")
 }
 
 // IsNone says that nothing is referred to.
@@ -127,6 +142,9 @@ func (r Ref) Path() string {
 	switch {
 	case r.Item != nil:
 		s := r.Item.Path()
+		if up := r.Item.Up("part"); r.In != nil && up != nil {
+			s = r.In.Path() + strings.TrimPrefix(s, up.Path())
+		}
 		if r.Has {
 			if r.Name != "" {
 				s += `["` + r.Name + `"]`
