@@ -197,6 +197,11 @@ func (f *Form) mirrorRound(sum float64) {
 		s.At = sum - s.At
 		f.Seat = &s
 	}
+	if r := f.Rack; r != nil && r.Run == 0 {
+		m := *r
+		m.First, m.Section = sum-r.At(r.Count-1), r.Section.turnedOver()
+		f.Rack = &m
+	}
 	if f.Tooth != nil {
 		t := *f.Tooth
 		t.Lean = -t.Lean

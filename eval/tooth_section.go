@@ -25,10 +25,14 @@ type GapSection struct {
 
 // Section is the section of the gaps of a form whose sides are not upright; nil where they are, or it has none.
 func (f *Form) Section() *GapSection {
-	if f == nil || f.Tooth == nil {
-		return nil
+	switch {
+	case f == nil:
+	case f.Tooth != nil:
+		return f.Tooth.Section
+	case f.Rack != nil && !f.Rack.Involute && f.Rack.leans():
+		return &f.Rack.Section
 	}
-	return f.Tooth.Section
+	return nil
 }
 
 // Included is the angle between the two sides, degrees: what an angle cutter for the gap has.

@@ -88,7 +88,7 @@ mill "own" {
 func linesFallBetween(k *eval.Cut, a *Ask) {
 	for _, t := range k.Step.Makes {
 		r, ok := k.Ruling(t.Form)
-		if !ok {
+		if !ok || t.Form.Rack != nil { // of a rack the sheet says it
 			continue
 		}
 		a.Lack(r.Lacks...)

@@ -29,6 +29,7 @@ var expected = []struct {
 	{"recipes/tellurion", "recipes/shops/garage", "recipes/tellurion/report-garage.txt", 1},
 	{"testdata/recipes/wheels", "recipes/shops/club", "testdata/recipes/wheels/report-club.txt", 0},
 	{"testdata/recipes/bends", "recipes/shops/club", "testdata/recipes/bends/report-club.txt", 0},
+	{"testdata/recipes/rack", "recipes/shops/club", "testdata/recipes/rack/report-club.txt", 0},
 	{"testdata/recipes/telling", "recipes/shops/attic", "testdata/recipes/telling/report-attic.txt", 1},
 	{"testdata/recipes/telling", "recipes/shops/bench", "testdata/recipes/telling/report-bench.txt", 1},
 }

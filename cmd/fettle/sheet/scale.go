@@ -31,7 +31,7 @@ func (m *maker) ruled(h *eval.Holding, k *eval.Cut, put func(a, b string)) (tabl
 		axis := "xy"[r.Axis : r.Axis+1]
 		put("the others", fmt.Sprintf("%d more, in %s, to the %s: in the table below, each counted from the first, never from the one before", f.Scale.Count, axis, runsTo(r.Axis, h, f)))
 		if len(r.Lacks) == 0 {
-			put("one line of "+r.Readby, model.Figure(r.Line)+" mm"+rounding(&r))
+			put("one line of "+r.Readby, model.Figure(r.Line)+" mm"+rounding(&r, "line"))
 		}
 		table = append(table, m.ruledTable(h, f, r.Axis))
 	}
@@ -62,12 +62,12 @@ func runsTo(axis int, h *eval.Holding, f *eval.Form) string {
 	return "back"
 }
 
-// rounding says how far lines come off their places, and what would gather.
-func rounding(r *eval.Ruling) string {
+// rounding says how far lines, or gaps, come off their places, and what would gather.
+func rounding(r *eval.Ruling, what string) string {
 	if r.Off < 1e-6 {
-		return "; every line falls on one"
+		return "; every " + what + " falls on one"
 	}
-	s := "; to the nearest one a line is up to " + model.Figure(tidy(r.Off)) + " mm off its place"
+	s := "; to the nearest one a " + what + " is up to " + model.Figure(tidy(r.Off)) + " mm off its place"
 	if r.Adds > 1e-6 {
 		s += ", and by adding the rounded space each time the last would be " + model.Figure(tidy(r.Adds)) + " mm off"
 	}
@@ -127,8 +127,8 @@ func scaleNote(p *eval.Part, f *eval.Form) sketch.Note {
 	return sketch.Note{In: facing(f.Into.Face.Axis()), At: at, Words: fmt.Sprintf("%d divisions of %s, over %s mm", f.Scale.Count, written(f.Feature.Spacing.V), model.Figure(math.Round(r.Spacing*float64(f.Scale.Count)*1e4)/1e4))}
 }
 
-// isRuled says whether a working is one of the lines of a straight scale.
+// isRuled says whether a working is one of the lines of a straight scale, or of the gaps of a rack.
 func isRuled(w *eval.Working) bool {
 	f := w.Target.Form
-	return f != nil && f.Scale != nil && f.Scale.Ruled != nil
+	return f != nil && (f.Scale != nil && f.Scale.Ruled != nil || f.Rack != nil)
 }
