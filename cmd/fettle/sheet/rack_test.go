@@ -36,3 +36,23 @@ func TestRackOnTheSheet(t *testing.T) {
 		t.Log(got)
 	}
 }
+
+// Of gaps whose sides lean the sheet says how the cutter stands: 15.5 sin 10 deg is 2.692 mm beside the axis.
+func TestSlantingGaps(t *testing.T) {
+	base := rules.Find("notch-cutter-of-other-angle").Sound
+	notch := "notch  = { width = \"3 ±0.1\", depth = 2, angle = 60 }"
+	for _, c := range []struct{ notch, want, not string }{
+		{notch, "floor: 0.775 mm wide", "steep side"},
+		{"form   = \"ratchet\"\n    hand   = \"right\"\n    notch  = { depth = 2, angle = 10 }", "steep side: 2.692 mm beside the axis, towards its own tooth", "floor: "},
+		{"form   = \"ratchet\"\n    hand   = \"right\"\n    notch  = { depth = 2, angle = -10 }", "steep side: 2.692 mm beside the axis, towards the gap", "floor: "},
+		{"form   = \"ratchet\"\n    hand   = \"right\"\n    notch  = { depth = 2 }", "steep side: in the middle of the piece", "floor: "},
+	} {
+		if !strings.Contains(base, notch) {
+			t.Fatal("the example has other notches")
+		}
+		got := plain(sheetIn(t, strings.Replace(base, notch, c.notch, 1), rules.ExampleShop))
+		if !strings.Contains(got, c.want) || strings.Contains(got, c.not) {
+			t.Errorf("%s: not %q, or %q: %s", c.notch, c.want, c.not, got)
+		}
+	}
+}

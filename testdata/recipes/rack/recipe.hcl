@@ -52,7 +52,7 @@ part "stop" {
     form  = "ratchet"
     hand  = "right"
     from  = { left = 24 }
-    notch = { depth = 2 }
+    notch = { depth = 1.9 }
   }
 
   setup "teeth" {
