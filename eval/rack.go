@@ -62,10 +62,13 @@ func (p *Part) rackShape(f *Form) {
 	}
 	f.lack(m.Count.Missing())
 	pl, ok := p.PlaneOf(m.On.V[0])
-	switch {
+	switch c := p.FormOf(m.On.V[0].Item); {
 	case len(f.Lacks) > 0:
 		return
-	case !ok && p.FormOf(m.On.V[0].Item) != nil && p.FormOf(m.On.V[0].Item).Lathe != nil:
+	case c != nil && c.Feature.Kind == "taper":
+		p.onCone(f)
+		return
+	case !ok && c != nil && c.Lathe != nil:
 		f.later("teeth round a boss of a part that is not turned are not made on paper")
 		return
 	case !ok:
