@@ -29,7 +29,8 @@ type Rack struct {
 	Run      int     // axis that the rack runs along
 	Lie      int     // axis that its gaps lie along
 	Section  GapSection
-	Middle   bool // nothing says where it begins: it lies in the middle of the face
+	Walls    [2]float64 // where its floor ends at a wall along the rack, below and above; else endless
+	Middle   bool       // nothing says where it begins: it lies in the middle of the face
 }
 
 // At is the middle of a gap along the rack, the first being 0.
@@ -88,6 +89,13 @@ func (p *Part) rackShape(f *Form) {
 	r := Rack{Count: m.Count.V, Form: m.Form.Or("involute"), Lie: (pl.Face.Axis() + 1) % 3, Run: (pl.Face.Axis() + 2) % 3}
 	if a, b := hi[r.Lie]-lo[r.Lie], hi[r.Run]-lo[r.Run]; a > b+model.Grain || math.Abs(a-b) <= model.Grain && r.Lie < r.Run {
 		r.Lie, r.Run = r.Run, r.Lie
+	}
+	r.Walls = [2]float64{math.Inf(-1), math.Inf(1)}
+	if !open[model.FaceOn(r.Run, -1)] {
+		r.Walls[0] = lo[r.Run]
+	}
+	if !open[model.FaceOn(r.Run, 1)] {
+		r.Walls[1] = hi[r.Run]
 	}
 	if !p.rackGaps(f, &r, &lo, &hi, &open) {
 		return

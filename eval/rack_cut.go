@@ -78,6 +78,9 @@ func (k *Cut) rackWrong(f *Form, down float64) string {
 		return "an end mill points into the face of a rack, and that does not look at the spindle"
 	case closed != model.NoFace:
 		return "towards the " + closed.String() + " its gaps end in the metal, and the cutter does not run out there"
+	case k.disc() && min(r.At(0)-r.Walls[0], r.Walls[1]-r.At(r.Count-1)) < c.Width.Or(0)/2-model.Grain:
+		return k.Choice.Tool.Path() + ", " + model.Figure(c.Width.V) + " mm wide, goes into the wall at the end of the rack: the middle of a gap lies " +
+			model.Figure(round3(min(r.At(0)-r.Walls[0], r.Walls[1]-r.At(r.Count-1)))) + " mm from it"
 	case k.uprightDisc() && r.leans() && down >= r.Deep-model.Grain:
 		return k.uprightSides(&r.Section)
 	}

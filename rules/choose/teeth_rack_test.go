@@ -291,3 +291,49 @@ func TestRackNotMadeSo(t *testing.T) {
 		}
 	}
 }
+
+// stepped puts the rack on the floor of a step, which ends at a wall before the front of 10 mm.
+func stepped(front string) []string {
+	return []string{"  teeth \"rack\" {\n    on     = \"top\"\n    count  = 18\n    module = 1\n",
+		"  step \"low\" {\n    into  = \"top\"\n    side  = \"back\"\n    width = 50\n    depth = 4\n  }\n\n  teeth \"rack\" {\n    on     = step.low.floor\n    count  = 14\n    module = 1\n    from   = { front = " + front + " }\n",
+		"      makes = teeth.rack", "      makes = step.low\n      tool  = side_and_face_cutter.three\n    }\n    operation {\n      makes = teeth.rack"}
+}
+
+// On the floor of a step a cutter 6 mm wide goes into the wall where the first gap lies nearer to it than 3 mm; a file or
+// a slot drill does not mind.
+func TestRackBesideAWall(t *testing.T) {
+	for _, c := range []struct {
+		front string
+		wrong bool
+	}{{"11", true}, {"11.42", true}, {"11.44", false}, {"13", false}} {
+		p, k, f := rackOf(t, stepped(c.front)...)
+		if f.Rack == nil || len(k.Works) != 1 {
+			t.Fatalf("%s: %q %+v", c.front, f.Wrong, k.Works)
+		}
+		if got := strings.Contains(k.Works[0].Wrong, "the wall at the end of the rack"); got != c.wrong || !c.wrong && k.Works[0].Wrong != "" {
+			t.Errorf("%s: %q", c.front, k.Works[0].Wrong)
+		}
+		if v := (solid.Vec{10, f.Rack.At(0), 14}); p.End.Piece.Holds(v) || !p.End.Piece.Holds(solid.Vec{10, f.Rack.At(0), 13.7}) {
+			t.Errorf("%s: the first gap is not 2.25 mm below a floor at 16", c.front)
+		}
+	}
+}
+
+// Notches with upright sides are milled by a slot drill that points into the face, and all teeth filed at the bench.
+func TestRackByOtherMeans(t *testing.T) {
+	lines := []string{"count  = 18\n    module = 1", "count = 10\n    notch = { width = 3, depth = 2 }", "machine   = mill.level", "machine   = mill.bench",
+		"makes = teeth.rack", "makes = teeth.rack\n      tool  = slot_drill.two[3]"}
+	p, k, f := rackOf(t, lines...)
+	if f.Rack == nil || k.Works[0].Wrong != "" || !k.Works[0].Final || len(k.Works[0].Moves) < 10 || k.SetBy(f) != 1 {
+		t.Errorf("%q %+v", f.Wrong, k.Works)
+	}
+	if p.End.Piece.Holds(solid.Vec{10, 3, 18.1}) || !p.End.Piece.Holds(solid.Vec{10, 6, 18.1}) {
+		t.Error("the notches are not where they are drawn")
+	}
+	s := rackBlock(t)
+	i, j := strings.Index(s, "  setup"), strings.Index(s, "mill \"level\"")
+	tr := tracedIn(t, s[:i]+"  bench \"file\" {\n    makes = [teeth.rack]\n    by    = \"filing\"\n  }\n}\n\n"+s[j:]).Parts[0]
+	if tr.End.Piece.Holds(solid.Vec{10, 30 + math.Pi/2, 18}) || !tr.End.Piece.Holds(solid.Vec{10, 30, 18}) {
+		t.Error("it is not filed")
+	}
+}
