@@ -49,7 +49,7 @@ func (p *Part) besideShape(f *Form) bool {
 		if inBore(f.Feature) {
 			p.teethShape(f)
 		} else {
-			f.later("racks are not made on paper yet")
+			p.rackShape(f)
 		}
 		return true
 	case "chamfer", "radius":

@@ -136,7 +136,7 @@ func (f *Form) placed(q solid.Pose, round bool) {
 	case round && !coaxial && (len(f.Spins) > 0 || f.Tooth != nil || f.Scale != nil || f.Seat != nil):
 		f.aside("it goes round the axis of a part that is turned against the first one of the assembly")
 		return
-	case (f.EndRing != nil || f.Way != nil || f.KeyBore != nil || f.Scale != nil && f.Scale.Ruled != nil) && !(shifted && q.Point(solid.Vec{}).Len() < model.Grain):
+	case (f.EndRing != nil || f.Way != nil || f.KeyBore != nil || f.Rack != nil || f.Scale != nil && f.Scale.Ruled != nil) && !(shifted && q.Point(solid.Vec{}).Len() < model.Grain):
 		f.aside("it is of a part that does not lie as the first one of the assembly does")
 		return
 	case about && (f.Tooth != nil || f.Scale != nil):

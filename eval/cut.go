@@ -176,6 +176,8 @@ func (k *Cut) work(t Target) {
 		return
 	case t.Form.Wrong != "" || len(t.Form.Lacks) > 0:
 		return
+	case t.Form.Rack != nil:
+		k.racked(t)
 	case t.Form.Scale != nil:
 		k.graduated(t)
 	case t.Form.KeyBore != nil:

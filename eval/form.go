@@ -36,6 +36,7 @@ type Form struct {
 	Half     float64         // of a taper: half its included angle, radians
 	Spins    []float64       // of features not square to one face: each time round, degrees from top towards back; the shape itself looks to the top
 	Tooth    *Toothing       // of teeth
+	Rack     *Rack           // of teeth on a flat face
 	Scale    *Scale          // of graduations
 	On       *Form           // of teeth and graduations: the turned surface that they lie on; nil the part's own outside
 	Flank    float64         // of a vee groove: length of each flank along the line; of a round one the radius at its floor

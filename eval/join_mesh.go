@@ -14,7 +14,8 @@ type MeshJoint struct {
 	Wheel, Pinion Toothed // of a worm drive the second is the worm
 	IsWorm        bool
 	Rack          bool
-	// Standard is the distance of the axes at which the pitch circles touch, mm.
+	// Standard is the distance of the axes at which the pitch circles touch, mm; on a rack that of the wheel's axis
+	// from the pitch line.
 	Standard model.Known[float64]
 	// At is the distance as written, with its limits.
 	At model.Known[Limits]
@@ -22,6 +23,9 @@ type MeshJoint struct {
 	// and inside spur and helical pairs only.
 	Close, Far model.Known[gear.Mesh]
 	Play       model.Known[Limits] // backlash that is wanted, where it is written
+	// RackClose and RackFar are the same of a wheel on a rack, whose tips lie an addendum over its pitch line, mm.
+	RackClose, RackFar model.Known[gear.RackMesh]
+	Addendum           float64
 }
 
 // Toothed is one of the two: a wheel, a pinion or a worm.
@@ -59,7 +63,11 @@ func (j *Joint) mesh(m *model.Mesh) {
 		j.Unplayed = "what it names is no wheel, pinion or worm of a part of this build"
 		return
 	}
-	o.Rack = !o.Pinion.Part.Round || !o.Wheel.Part.Round
+	o.Rack = !o.IsWorm && (o.Pinion.isRack() || o.Wheel.isRack())
+	if o.Rack && o.Pinion.isRack() && o.Wheel.isRack() {
+		j.Unplayed = "both are racks, and one rack does not run on another"
+		return
+	}
 	if m.Centres.Is() {
 		o.At = LimitsOf(m.Centres.V, j.Trace.Build.Recipe.General, m.Item, "centres")
 	}
@@ -155,6 +163,7 @@ func (o *Toothed) wheel() model.Known[gear.Wheel] {
 // distances works out how far apart the axes should be, and the pair at the distance written.
 func (o *MeshJoint) distances() {
 	if o.Rack {
+		o.onRack()
 		return
 	}
 	if o.IsWorm {

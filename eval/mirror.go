@@ -202,6 +202,12 @@ func (f *Form) mirrorRound(sum float64) {
 		s.At = sum - s.At
 		f.Seat = &s
 	}
+	if r := f.Rack; r != nil && r.Run == 0 {
+		m := *r
+		m.First, m.Section = sum-r.At(r.Count-1), r.Section.turnedOver()
+		m.Walls = [2]float64{sum - r.Walls[1], sum - r.Walls[0]}
+		f.Rack = &m
+	}
 	if f.Tooth != nil {
 		t := *f.Tooth
 		t.Lean = -t.Lean

@@ -122,6 +122,6 @@ func (k *Turn) Ruling(f *Form) (o Ruling, ok bool) {
 		o.Lacks = []model.Lack{{Fact: m.Path() + ".top_slide.division", At: m.At}}
 		return o, true
 	}
-	o.fall(f.Scale)
+	o.fall(f.Scale.Ruled.Spacing, f.Scale.Count)
 	return o, true
 }

@@ -175,24 +175,13 @@ func (k *Cut) ruled(t Target) {
 // ruledAxis is the axis of the machine, 0 along the table and 1 across it, that a straight scale runs
 // along as the piece is held; -1 where neither.
 func (k *Cut) ruledAxis(f *Form) int {
-	var along solid.Vec
-	along[f.Scale.Ruled.Runs] = 1
-	d := k.Hold.Pose.Dir(along)
-	if k.Hold.Turned != 0 {
-		d = Lean{2, k.Hold.Turned}.pose().Dir(d)
-	}
-	for i := range 2 {
-		if math.Abs(d[i]) > 1-1e-9 {
-			return i
-		}
-	}
-	return -1
+	return k.machineAxis(f.Scale.Ruled.Runs, 2)
 }
 
-// Ruling is how a straight scale comes out where each place is set to the nearest line of a dial, or step of
+// Ruling is how a straight scale, or a rack, comes out where each place is set to the nearest line of a dial, or step of
 // a readout, counted from the first line: nothing adds up. Lengths are mm.
 type Ruling struct {
-	Axis   int     // of the machine: 0 along the table, 1 across it
+	Axis   int     // of the machine: 0 along the table, 1 across it, 2 up
 	Line   float64 // what a line of the dial, or a step of the readout, stands for
 	Off    float64 // most that a line is off its place
 	Step   float64 // most that a spacing is off
@@ -202,17 +191,27 @@ type Ruling struct {
 	Readby string // "the x dial of mill.bench", "the readout of mill.bench"
 }
 
-// Ruling works it out; false where the operation rules no straight scale on a machine.
+// Ruling works it out; false where the operation makes no straight scale and no rack on a machine.
 func (k *Cut) Ruling(f *Form) (o Ruling, ok bool) {
 	m := k.Hold.Choice.Machine
-	if f == nil || f.Scale == nil || f.Scale.Ruled == nil || m == nil || k.Step.Work.Kind == "bench" || k.Hold.Unplayed != "" {
+	if f == nil || m == nil || k.Step.Work.Kind == "bench" || k.Hold.Unplayed != "" {
 		return o, false
 	}
-	if o.Axis = k.ruledAxis(f); o.Axis < 0 {
+	var s float64
+	var spaces int
+	switch {
+	case f.Scale != nil && f.Scale.Ruled != nil:
+		o.Axis, s, spaces = k.ruledAxis(f), f.Scale.Ruled.Spacing, f.Scale.Count
+	case f.Rack != nil:
+		o.Axis, s, spaces = k.SetBy(f), f.Rack.Pitch, f.Rack.Count-1
+	default:
 		return o, false
 	}
-	d := [2]model.Dial{m.Dials.X, m.Dials.Y}[o.Axis]
-	name := "xy"[o.Axis : o.Axis+1]
+	if o.Axis < 0 {
+		return o, false
+	}
+	d := [3]model.Dial{m.Dials.X, m.Dials.Y, m.Dials.Z}[o.Axis]
+	name := "xyz"[o.Axis : o.Axis+1]
 	switch {
 	case m.Readout.Is() && m.Readout.V > 0:
 		o.Line, o.Readby = m.Readout.V, "the readout of "+m.Path()
@@ -222,16 +221,14 @@ func (k *Cut) Ruling(f *Form) (o Ruling, ok bool) {
 		o.Lacks = []model.Lack{{Fact: m.Path() + ".dials." + name + ".division", At: m.At}}
 		return o, true
 	}
-	o.fall(f.Scale)
+	o.fall(s, spaces)
 	return o, true
 }
 
-// fall works out how far the lines of a straight scale come off their places where each is set to the nearest
-// line of a dial.
-func (o *Ruling) fall(sc *Scale) {
-	s := sc.Ruled.Spacing
+// fall works out how far places that stand evenly apart come off where each is set to the nearest line of a dial.
+func (o *Ruling) fall(s float64, spaces int) {
 	was := 0.0
-	for i := range sc.Count + 1 {
+	for i := range spaces + 1 {
 		at := s * float64(i)
 		off := math.Round(at/o.Line+1e-9)*o.Line - at
 		o.Off = math.Max(o.Off, math.Abs(off))
@@ -240,7 +237,7 @@ func (o *Ruling) fall(sc *Scale) {
 		}
 		was = off
 	}
-	o.Adds = math.Abs(math.Round(s/o.Line+1e-9)*o.Line-s) * float64(sc.Count)
+	o.Adds = math.Abs(math.Round(s/o.Line+1e-9)*o.Line-s) * float64(spaces)
 }
 
 // passed lists the lines that are moved along on paper, the first being 0.

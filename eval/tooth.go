@@ -2,6 +2,7 @@ package eval
 
 import (
 	"math"
+	"slices"
 
 	"fettle/eval/reckon/gear"
 	"fettle/schema/model"
@@ -220,7 +221,9 @@ func (p *Part) toothedSurface(f *Form) (g *Form, on Lathe, ok bool) {
 		}
 	}
 	if g, ok = p.surface(f, m.On.V, false); !ok {
-		if f.Wrong == "" {
+		if g != nil && g.Lathe == nil && slices.Contains([]string{"flat", "flats", "slot", "step"}, g.Feature.Kind) {
+			f.later("a rack on a flat of a turned part is not made on paper")
+		} else if f.Wrong == "" {
 			f.Wrong = "they do not lie on a turned surface of this part"
 		}
 		return nil, on, false
@@ -370,33 +373,4 @@ func (p *Part) cycloidalSize(f *Form) bool {
 	t.Module = w.Module
 	f.Width = math.Pi * w.Module / 2
 	return true
-}
-
-// Virtual is the count of teeth that a cutter is chosen by: of helical teeth, and of a gash that leans,
-// z / cos^3 of the lean (any gear text).
-func (t *Toothing) Virtual() int {
-	return gear.Whole(gear.VirtualTeeth(float64(t.Count), math.Abs(t.Lean)))
-}
-
-// Served says whether a cutter cuts these teeth, as it is printed on it, and why. A worm wheel's
-// straight gash, like a helical tooth, is cut with the cutter for its virtual number of teeth. A hob is
-// for any number.
-func (t *Toothing) Served(c *model.Cutter) (fit gear.Fit, why string) {
-	g := gear.Cutter{Pressure: c.PressureAngle.V, Form: c.ToothForm.V, Module: c.Module.V}
-	if c.DiametralPitch.Is() && c.DiametralPitch.V > 0 {
-		g.Module = gear.Module(c.DiametralPitch.V)
-	}
-	if r := c.ForTeeth.V; len(r) == 2 {
-		g.Teeth = gear.Range{Least: int(r[0]), Most: int(r[1])}
-	}
-	if IsHob(c) {
-		if t.Throat == nil {
-			return gear.No, "it is a hob, and cuts right only while the wheel turns with it"
-		}
-		g.Teeth = gear.Range{Least: 1}
-	}
-	if t.Form == "cycloidal" {
-		return g.ServesCycloidal(t.Module, t.Count)
-	}
-	return g.Serves(t.Wheel.Module, t.Wheel.Pressure, t.Virtual())
 }

@@ -25,10 +25,14 @@ type GapSection struct {
 
 // Section is the section of the gaps of a form whose sides are not upright; nil where they are, or it has none.
 func (f *Form) Section() *GapSection {
-	if f == nil || f.Tooth == nil {
-		return nil
+	switch {
+	case f == nil:
+	case f.Tooth != nil:
+		return f.Tooth.Section
+	case f.Rack != nil && !f.Rack.Involute && f.Rack.leans():
+		return &f.Rack.Section
 	}
-	return f.Tooth.Section
+	return nil
 }
 
 // Included is the angle between the two sides, degrees: what an angle cutter for the gap has.
@@ -48,6 +52,20 @@ func (s *GapSection) lean(side int) float64 {
 // Floor and Opening are the widths of a gap at its floor and at the surface.
 func (s *GapSection) Floor() float64   { return s.Foot[1][0] - s.Foot[0][0] }
 func (s *GapSection) Opening() float64 { return s.Mouth[1][0] - s.Mouth[0][0] }
+
+// Deep is how far its floor lies below where its sides meet the surface.
+func (s *GapSection) Deep() float64 { return math.Abs(s.Mouth[0][1] - s.Foot[0][1]) }
+
+// MouthBy is how wide a gap opens whose sides are left by edges so far apart, degrees, right at its floor: half on
+// either side of a notch; the steep side of a ratchet's gap as it is drawn.
+func (s *GapSection) MouthBy(angle float64) float64 {
+	one := angle / 2
+	if s.Ratchet {
+		one = min(s.lean(0), s.lean(1))
+	}
+	rad := math.Pi / 180
+	return s.Floor() + s.Deep()*(math.Tan(one*rad)+math.Tan((angle-one)*rad))
+}
 
 // Beside is how far beside the middle of the piece the steep side of a ratchet's gap lies, as it stands
 // parallel to the middle plane of the cutter.

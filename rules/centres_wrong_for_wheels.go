@@ -10,7 +10,8 @@ var _ = enter(Rule{
 	Name:  "centres-wrong-for-wheels",
 	Title: "the axes lie so that the teeth jam, or let each other go",
 	Why: `Wheels run at the distance at which their pitch circles touch: half the module times the sum of the teeth. Laid out by the
-outside diameters they hardly touch; too close they jam. Move a hole, or shift the teeth.`,
+outside diameters they hardly touch; too close they jam. Move a hole, or shift the teeth. On a rack the wheel's axis stands half
+its pitch diameter, and its shift, from the rack's pitch line, which lies a module below the tips.`,
 	Rows:      []string{"H18"},
 	Source:    []string{"distance of the axes, backlash and contact ratio by ISO 21771 and the gear handbooks, from the teeth with their shift and thinning"},
 	Level:     finding.Scrap,
@@ -22,13 +23,17 @@ outside diameters they hardly touch; too close they jam. Move a hole, or shift t
 
 func centresWrongForWheels(j *eval.Joint, a *Ask) {
 	o := j.Mesh
-	if o == nil || o.Rack || !o.Centres.Is() || !o.Standard.Is() {
+	if o == nil || !o.Centres.Is() || !o.Standard.Is() {
 		return
 	}
 	cause, at := j.Item.Path(), placeIn(j, "centres")
 	own := "their pitch circles touch at " + mm(round(o.Standard.V))
 	if o.IsWorm {
 		wormCentres(j, a, cause, own)
+		return
+	}
+	if o.Rack {
+		rackCentres(j, a, cause)
 		return
 	}
 	limits, ok := Need(a, o.At)
@@ -47,6 +52,36 @@ func centresWrongForWheels(j *eval.Joint, a *Ask) {
 	case tight.Backlash < -model.Same:
 		m := a.Say(cause, at, "at %s the teeth of %s and %s jam by %s; %s", mm(round(where)), o.Wheel.Name, o.Pinion.Name, mm(round(-tight.Backlash)), own)
 		m.Margin = Room(round(tight.Backlash), 0)
+	default:
+		if play, ok := o.Play.Get(); ok && (tight.Backlash < play.Lo-0.0005 || loose.Backlash > play.Hi+0.0005) {
+			a.Say(cause, placeIn(j, "backlash"), "at %s the teeth of %s and %s have %s of backlash; %s is wanted; %s", span(limits), o.Wheel.Name, o.Pinion.Name,
+				span(eval.Limits{Lo: tight.Backlash, Hi: loose.Backlash}), span(play), own)
+			return
+		}
+		a.Clear(Room(round(tight.Backlash), 0), "the backlash of "+j.Item.Path())
+	}
+}
+
+// rackCentres holds the distance of a wheel's axis from the pitch line of its rack against what the teeth want.
+func rackCentres(j *eval.Joint, a *Ask, cause string) {
+	o := j.Mesh
+	at := placeIn(j, "centres")
+	limits, ok := Need(a, o.At)
+	if !ok || !o.RackClose.Is() || !o.RackFar.Is() {
+		return
+	}
+	tight, loose := o.RackClose.V, o.RackFar.V
+	own := "the teeth fit at " + mm(round(o.Standard.V)) + " from the axis to the pitch line, " + mm(round(o.Standard.V-o.Addendum)) + " to the tips of the rack"
+	switch clear := min(tight.Clearance[0], tight.Clearance[1]); {
+	case loose.ContactRatio < 1:
+		m := a.Say(cause, at, "at %s the teeth of %s and %s touch by %s of a pitch only: one lets go before the next holds; %s", mm(round(limits.Hi)), o.Wheel.Name, o.Pinion.Name, hundredth(max(0, loose.ContactRatio)), own)
+		m.Margin = finding.Margin{Has: loose.ContactRatio, Wants: 1, Unit: "pitch"}
+	case tight.Backlash < -model.Same:
+		m := a.Say(cause, at, "at %s the teeth of %s and %s jam by %s; %s", mm(round(limits.Lo)), o.Wheel.Name, o.Pinion.Name, mm(round(-tight.Backlash)), own)
+		m.Margin = Room(round(tight.Backlash), 0)
+	case clear < -model.Same:
+		m := a.Say(cause, at, "at %s tips run %s into the floors between the teeth of %s and %s; %s", mm(round(limits.Lo)), mm(round(-clear)), o.Wheel.Name, o.Pinion.Name, own)
+		m.Margin = Room(round(clear), 0)
 	default:
 		if play, ok := o.Play.Get(); ok && (tight.Backlash < play.Lo-0.0005 || loose.Backlash > play.Hi+0.0005) {
 			a.Say(cause, placeIn(j, "backlash"), "at %s the teeth of %s and %s have %s of backlash; %s is wanted; %s", span(limits), o.Wheel.Name, o.Pinion.Name,

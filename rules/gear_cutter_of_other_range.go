@@ -33,36 +33,40 @@ func gearCutterOfOtherRange(k *eval.Cut, a *Ask) {
 		return
 	}
 	for _, t := range k.Step.Makes {
-		if t.Form == nil || t.Form.Tooth == nil || !(t.Form.Tooth.Module > 0) || t.Form.Tooth.Inside {
+		if !(t.Form.Module() > 0) || t.Form.Tooth != nil && t.Form.Tooth.Inside {
 			continue
 		}
 		if c.Kind != "gear_cutter" {
-			if oneOf(c.Kind, "fly_cutter", "angle_cutter") || c.Kind == "tap" && t.Form.Tooth.Throat != nil {
+			if oneOf(c.Kind, "fly_cutter", "angle_cutter") || c.Kind == "tap" && t.Form.Tooth != nil && t.Form.Tooth.Throat != nil {
 				continue // its edge may be ground to the form
 			}
 			if c.Kind == "slitting_saw" || k.Step.Step != nil && (k.Step.Step.Leaves.Is() || k.Step.Step.DownTo.Depth.Is()) {
 				a.Clear(finding.Margin{}, "") // gashing beforehand
 				continue
 			}
-			a.Say(k.ToolPath()+"+"+t.Form.Name(), k.Place("tool", "makes"), "%s is no cutter for the teeth of wheels, and %s are %s", k.ToolPath(), t.Form.Name(), t.Form.Tooth.Form)
+			a.Say(k.ToolPath()+"+"+t.Form.Name(), k.Place("tool", "makes"), "%s is no cutter for the teeth of wheels, and %s are %s", k.ToolPath(), t.Form.Name(), t.Form.Feature.Form.Or("involute"))
 			continue
 		}
-		fit, why := t.Form.Tooth.Served(c)
+		fit, why := t.Form.Served(c)
 		switch fit {
 		case gear.Yes:
 			a.Clear(finding.Margin{}, "")
 		case gear.No:
 			f := a.Say(k.ToolPath()+"+"+t.Form.Name(), k.Place("tool", "makes"), "%s is not for %s (%s): %s",
-				k.ToolPath(), t.Form.Name(), teethWords(t.Form.Tooth), why)
+				k.ToolPath(), t.Form.Name(), teethWords(t.Form), why)
 			f.Also = []finding.Note{{Place: c.At, Says: "the cutter"}}
 		default:
-			a.Lack(cutterLacks(c, t.Form.Tooth)...)
+			a.Lack(cutterLacks(c, t.Form.Feature.Form.V)...)
 		}
 	}
 }
 
 // teethWords says which teeth a cutter is wanted for.
-func teethWords(t *eval.Toothing) string {
+func teethWords(f *eval.Form) string {
+	t := f.Tooth
+	if r := f.Rack; r != nil {
+		return fmt.Sprintf("a rack of module %.4g mm, %s deg", r.Gear.Module, figure(r.Gear.Pressure))
+	}
 	if t.Form == "cycloidal" {
 		return fmt.Sprintf("%d teeth, module %.4g mm, cycloidal", t.Count, t.Module)
 	}
@@ -74,14 +78,14 @@ func teethWords(t *eval.Toothing) string {
 }
 
 // cutterLacks is what must be read on the cutter before it is known to serve.
-func cutterLacks(c *model.Cutter, t *eval.Toothing) (out []model.Lack) {
+func cutterLacks(c *model.Cutter, form string) (out []model.Lack) {
 	if !c.Module.Is() && !c.DiametralPitch.Is() {
 		out = append(out, c.Module.Missing()...)
 	}
 	if !eval.IsHob(c) {
 		out = append(out, c.ForTeeth.Missing()...)
 	}
-	if t.Form == "cycloidal" {
+	if form == "cycloidal" {
 		return append(out, c.ToothForm.Missing()...)
 	}
 	return append(out, c.PressureAngle.Missing()...)

@@ -89,7 +89,7 @@ mill "own" {
 
 func linesFallBetween(k *eval.Cut, a *Ask) {
 	for _, t := range k.Step.Makes {
-		if r, ok := k.Ruling(t.Form); ok {
+		if r, ok := k.Ruling(t.Form); ok && t.Form.Rack == nil { // of a rack the sheet says it
 			fallsBetween(&r, t.Form, k.Hold.Choice.Machine.Path(), k.Place("makes"), a)
 		}
 	}

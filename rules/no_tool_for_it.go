@@ -144,6 +144,8 @@ func wanted(k *eval.Cut, t eval.Target, shop *model.Shop) (wants, near string) {
 		return size("counterbore", f.Feature.Counterbore.Diameter.V.Nominal)
 	case f != nil && f.Tooth != nil && f.Tooth.Throat != nil && k.Choice.By == "milling" && k.Part.Begun(k.Before, f):
 		return fmt.Sprintf("hob or tap of the pitch of its worm, %s mm,", figure(round(f.Tooth.Throat.Drive.Pitch))), ""
+	case f != nil && f.Rack != nil && f.Rack.Involute && k.Choice.By == "milling":
+		return fmt.Sprintf("gear cutter of module %.4g mm, %s deg that goes on to the rack", f.Rack.Gear.Module, figure(f.Rack.Gear.Pressure)), ""
 	case f != nil && f.Tooth != nil && f.Tooth.Form == "cycloidal" && k.Choice.By == "milling":
 		return fmt.Sprintf("gear cutter of module %.4g mm, cycloidal, for %d teeth", f.Tooth.Module, f.Tooth.Count), ""
 	case f != nil && f.Tooth != nil && f.Tooth.Involute && k.Choice.By == "milling" && f.Tooth.Virtual() != f.Tooth.Count:

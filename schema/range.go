@@ -102,7 +102,7 @@ func (f *fitter) counted(v *model.Value) bool {
 	rises := leastAndMost(f.attr)
 	want := membersOfList(f.attr)
 	switch {
-	case want == 0:
+	case want == 0, len(v.List) == 1 && strings.Contains(f.attr.Meaning, "the least alone"):
 		return true
 	case len(v.List) != want:
 		f.r.say(slipWrongValue, v.At, fmt.Sprintf("%s wants a list of %d figures; here are %d. It is: %s", f.attr.last(), want, len(v.List), f.attr.Meaning))

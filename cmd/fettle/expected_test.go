@@ -32,6 +32,7 @@ var expected = []struct {
 	{"testdata/recipes/vee", "recipes/shops/club", "testdata/recipes/vee/report-club.txt", 0},
 	{"testdata/recipes/bought", "recipes/shops/club", "testdata/recipes/bought/report-club.txt", 0},
 	{"testdata/recipes/plate", "recipes/shops/club", "testdata/recipes/plate/report-club.txt", 0},
+	{"testdata/recipes/rack", "recipes/shops/club", "testdata/recipes/rack/report-club.txt", 0},
 	{"testdata/recipes/telling", "recipes/shops/attic", "testdata/recipes/telling/report-attic.txt", 1},
 	{"testdata/recipes/telling", "recipes/shops/bench", "testdata/recipes/telling/report-bench.txt", 1},
 }

@@ -7,8 +7,8 @@ import (
 	"fettle/schema/model"
 )
 
-// blades lists the disc cutters for a level spindle: for a slot those that go in, the widest first;
-// for a step or a face the widest first. On an upright spindle they are taken where they are named.
+// blades lists the disc cutters for a level spindle: for a slot, or the gaps of a rack, those that go in, the
+// widest first; for a step or a face the widest first. On an upright spindle they are taken where they are named.
 func (c *chooser) blades(k *asked) []eval.Pick {
 	if k.hold == nil || !level(k.hold.Choice.Machine) {
 		return nil
@@ -17,7 +17,7 @@ func (c *chooser) blades(k *asked) []eval.Pick {
 	most := 1e6
 	switch {
 	case k.faces():
-	case f.Feature.Kind == "slot", f.Feature.Kind == "keyway" && f.Feature.Ends.V == "run-out":
+	case f.Feature.Kind == "slot", f.Rack != nil, f.Feature.Kind == "keyway" && f.Feature.Ends.V == "run-out":
 		most = f.Width
 	case f.Feature.Kind != "step":
 		return nil

@@ -67,7 +67,7 @@ func blankChoices(p *eval.Part) []Choice {
 	out = append(out, splitChoices(p)...)
 	out = append(out, flatChoices(p)...)
 	for _, f := range p.Forms {
-		if t := f.Tooth; t != nil && t.Involute && !f.Feature.PressureAngle.Is() && !f.Feature.Worm.Is() {
+		if involute := f.Tooth != nil && f.Tooth.Involute || f.Rack != nil && f.Rack.Involute; involute && !f.Feature.PressureAngle.Is() && !f.Feature.Worm.Is() {
 			out = append(out, Choice{Spot: spot, What: "pressure angle", Item: f.Name() + " 20 deg", Why: "none is written"})
 		}
 		out = append(out, standardChoices(spot, f)...)

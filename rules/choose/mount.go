@@ -69,11 +69,11 @@ func bored(cu *model.Cutter) bool {
 func (c *chooser) gearCutters(k *asked) []eval.Pick {
 	var out [3][]eval.Pick
 	f := k.target.Form
-	if f.Tooth.Throat != nil && k.part.Feature(k.before, f).Begun {
+	if f.Tooth != nil && f.Tooth.Throat != nil && k.part.Feature(k.before, f).Begun {
 		return c.hobs(k)
 	}
 	for _, cu := range c.here([]string{"gear_cutter"}) {
-		fit, _ := f.Tooth.Served(cu)
+		fit, _ := f.Served(cu)
 		if eval.IsHob(cu) {
 			fit = gear.No
 		}

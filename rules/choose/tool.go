@@ -52,7 +52,7 @@ func (c *chooser) tools(k *asked) []eval.Pick {
 		return c.boringBars(k)
 	case "milling", "plunging":
 		switch f := k.target.Form; {
-		case f != nil && f.Tooth != nil && f.Tooth.Module > 0:
+		case f.Module() > 0:
 			return c.gearCutters(k)
 		case f.Section() != nil:
 			return c.notchCutters(k, f.Section())

@@ -280,7 +280,10 @@ func (g *geared) owned(name string, teeth int) {
 		}
 		fit, why := gear.No, "it is a hob, which wants a machine of its own"
 		if v, _ := Member(i, "kind"); v.Text != "hob" {
-			if v, ok := Member(i, "teeth"); ok && len(v.List) == 2 {
+			switch v, _ := Member(i, "teeth"); len(v.List) {
+			case 1:
+				c.Teeth = gear.Range{Least: int(v.List[0].Num)} // to the rack
+			case 2:
 				c.Teeth = gear.Range{Least: int(v.List[0].Num), Most: int(v.List[1].Num)}
 			}
 			fit, why = c.Serves(g.m, g.angle, teeth)

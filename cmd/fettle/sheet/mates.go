@@ -79,7 +79,9 @@ func fitRow(j *eval.Joint) []string {
 func meshRow(j *eval.Joint) []string {
 	o := j.Mesh
 	comes := ""
-	if o.Standard.Is() {
+	if o.Standard.Is() && o.Rack {
+		comes = "axis " + model.Figure(tidy(o.Standard.V)) + " from the pitch line of the rack, " + model.Figure(tidy(o.Standard.V-o.Addendum)) + " from its tips"
+	} else if o.Standard.Is() {
 		comes = "axes " + model.Figure(o.Standard.V) + " apart at the pitch circles"
 	}
 	if o.At.Is() {

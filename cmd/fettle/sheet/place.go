@@ -26,6 +26,9 @@ func placesOf(k *eval.Cut) (out []place) {
 			mid[1] = t.Width.Or(0) / 2
 		}
 	}
+	if len(k.Works) > 0 && k.Works[0].Target.Form != nil && k.Works[0].Target.Form.Rack != nil {
+		deep = 3 // the dial sets each gap of a rack, whichever axis it lies along
+	}
 	same := func(p place, v solid.Move) bool { return alike(p.from, v.From, deep) && alike(p.to, v.To, deep) }
 	for i := range k.Works {
 		w := &k.Works[i]

@@ -35,7 +35,7 @@ func (m *maker) ruled(h *eval.Holding, k *eval.Cut, put func(a, b string)) (tabl
 		axis := "xy"[r.Axis : r.Axis+1]
 		put("the others", fmt.Sprintf("%d more, in %s, to the %s: in the table below, each counted from the first, never from the one before", f.Scale.Count, axis, runsTo(r.Axis, h, f)))
 		if len(r.Lacks) == 0 {
-			put("one line of "+r.Readby, model.Figure(r.Line)+" mm"+rounding(&r))
+			put("one line of "+r.Readby, model.Figure(r.Line)+" mm"+rounding(&r, "line"))
 		}
 		turnedUnder(f, put)
 		table = append(table, m.ruledTable(m.axisDial(h.Choice.Machine, r.Axis), f))
@@ -59,7 +59,7 @@ func (m *maker) ruledTurn(k *eval.Turn, put func(a, b string)) (table []Block) {
 		put("first line", model.Figure(tidy(k.Hold.At(f.Scale.Ruled.First)))+" mm from the jaw face")
 		put("the others", fmt.Sprintf("%d more, %s: in the table below, each counted from the first, never from the one before", f.Scale.Count, way))
 		if len(r.Lacks) == 0 {
-			put("one line of "+r.Readby, model.Figure(r.Line)+" mm"+rounding(&r))
+			put("one line of "+r.Readby, model.Figure(r.Line)+" mm"+rounding(&r, "line"))
 		}
 		turnedUnder(f, put)
 		scaleAsks(f, put)
@@ -110,12 +110,12 @@ func runsTo(axis int, h *eval.Holding, f *eval.Form) string {
 	return "back"
 }
 
-// rounding says how far lines come off their places, and what would gather.
-func rounding(r *eval.Ruling) string {
+// rounding says how far lines, or gaps, come off their places, and what would gather.
+func rounding(r *eval.Ruling, what string) string {
 	if r.Off < 1e-6 {
-		return "; every line falls on one"
+		return "; every " + what + " falls on one"
 	}
-	s := "; to the nearest one a line is up to " + model.Figure(tidy(r.Off)) + " mm off its place"
+	s := "; to the nearest one a " + what + " is up to " + model.Figure(tidy(r.Off)) + " mm off its place"
 	if r.Adds > 1e-6 {
 		s += ", and by adding the rounded space each time the last would be " + model.Figure(tidy(r.Adds)) + " mm off"
 	}
@@ -190,8 +190,8 @@ func spaced(f *eval.Form) string {
 	return fmt.Sprintf("%d divisions of %s, over %s mm", f.Scale.Count, written(f.Feature.Spacing.V), model.Figure(math.Round(long*1e4)/1e4))
 }
 
-// isRuled says whether a working is one of the lines of a straight scale.
+// isRuled says whether a working is one of the lines of a straight scale, or of the gaps of a rack.
 func isRuled(w *eval.Working) bool {
 	f := w.Target.Form
-	return f != nil && f.Scale != nil && f.Scale.Ruled != nil
+	return f != nil && (f.Scale != nil && f.Scale.Ruled != nil || f.Rack != nil)
 }

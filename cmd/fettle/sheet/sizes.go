@@ -215,6 +215,8 @@ func note(p *eval.Part, f *eval.Form, g model.General) (sketch.Note, bool) {
 		return sketch.Note{In: in, At: f.Lo.Add(f.Hi).Times(0.5), Words: words}, true
 	case f.Tooth != nil:
 		return onRound(p, f, toothWords(f.Tooth)), true
+	case f.Rack != nil:
+		return rackNote(p, f), true
 	case f.Scale != nil:
 		return scaleNote(p, f), true
 	case m.Kind == "flat" || m.Kind == "flats" || m.Kind == "keyway":

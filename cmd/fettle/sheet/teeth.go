@@ -14,6 +14,9 @@ func teeth(k *eval.Cut, put func(a, b string)) {
 	for i := range k.Works {
 		w := &k.Works[i]
 		f := w.Target.Form
+		if w.Wrong == "" && !k.Choice.ByHand {
+			slanting(k, f, put)
+		}
 		if f == nil || f.Tooth == nil || w.Wrong != "" {
 			continue
 		}
@@ -45,6 +48,30 @@ func teeth(k *eval.Cut, put func(a, b string)) {
 			}
 		}
 		throat(k, w, put)
+	}
+}
+
+// slanting says how an angle cutter stands to a gap whose sides lean: where the steep side of a ratchet's lies, and what
+// its point leaves of a floor.
+func slanting(k *eval.Cut, f *eval.Form, put func(a, b string)) {
+	s, c := f.Section(), k.Choice.Tool.Cutter
+	if s == nil || c == nil || c.Kind != "angle_cutter" {
+		return
+	}
+	put("edges of the cutter", model.Figure(math.Round(s.Included()*1e3)/1e3)+" degrees apart, as the sides of the gap are drawn")
+	if s.Ratchet && f.Tooth != nil {
+		by := s.Beside(f.Tooth.On)
+		words := "in the middle of the piece: its line goes through the axis"
+		switch {
+		case by > model.Grain:
+			words = model.Figure(tidy(by)) + " mm beside the axis, towards its own tooth"
+		case by < -model.Grain:
+			words = model.Figure(tidy(-by)) + " mm beside the axis, towards the gap"
+		}
+		put("steep side", words)
+	}
+	if w := s.Floor(); w > model.Grain {
+		put("floor", model.Figure(tidy(w))+" mm wide: the point goes along either side of it, and what stands between goes first, with a saw or a disc")
 	}
 }
 

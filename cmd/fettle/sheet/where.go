@@ -23,6 +23,9 @@ func (m *maker) where(h *eval.Holding, k *eval.Cut, put func(a, b string)) (tabl
 	if table, ok := m.ruled(h, k, put); ok {
 		return table
 	}
+	if table, ok := m.racked(h, k, put); ok {
+		return table
+	}
 	ps := placesOf(k)
 	if len(ps) == 0 || m.sweeps(h, k, put) {
 		return nil
@@ -173,6 +176,11 @@ func (m *maker) depth(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(a,
 	z := zeroOf(h, k, piece.Placed(h.Pose), h.Pose)
 	if w.Target.Form != nil && w.Target.Form.Tooth != nil {
 		put("gaps deep", model.Figure(w.Depth)+" mm from the outside")
+	} else if w.Target.Form != nil && w.Target.Form.Rack != nil {
+		put("gaps deep", model.Figure(tidy(w.Depth))+" mm from the face")
+		if k.SetBy(w.Target.Form) == 2 {
+			return // the first gap says how far down
+		}
 	}
 	low := math.Inf(1)
 	for _, v := range w.Moves {

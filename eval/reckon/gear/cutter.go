@@ -140,6 +140,16 @@ const nearTwin = 0.03
 // known. Modules a millionth apart are the same, angles a billionth of a degree. Figures of the
 // wheel that are no number are not known.
 func (c Cutter) Serves(module, pressure float64, teeth int) (Fit, string) {
+	return c.serves(module, pressure, c.Teeth.Has(teeth), fmt.Sprint(teeth))
+}
+
+// ServesRack says the same of a rack, whose teeth are those of a wheel without end: only a range that goes on
+// to the rack has them.
+func (c Cutter) ServesRack(module, pressure float64) (Fit, string) {
+	return c.serves(module, pressure, c.Teeth.Most == 0, "a rack")
+}
+
+func (c Cutter) serves(module, pressure float64, has bool, what string) (Fit, string) {
 	if fit, why := c.pitch(module); fit != Yes {
 		return fit, why
 	}
@@ -150,8 +160,8 @@ func (c Cutter) Serves(module, pressure float64, teeth int) (Fit, string) {
 		return NotKnown, "the wheel's pressure angle is not known"
 	case c.Form != "" && c.Form != "involute":
 		return No, "its teeth are " + c.Form
-	case c.Teeth.Least > 0 && !c.Teeth.Has(teeth):
-		return No, fmt.Sprintf("it is for %v teeth, not %d", c.Teeth, teeth)
+	case c.Teeth.Least > 0 && !has:
+		return No, fmt.Sprintf("it is for %v teeth, not %s", c.Teeth, what)
 	case c.Teeth.Least == 0:
 		return NotKnown, "read the range of teeth printed on it: a number alone does not say"
 	case !(c.Pressure > 0):

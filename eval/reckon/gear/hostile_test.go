@@ -100,6 +100,8 @@ func TestHostile(t *testing.T) {
 		{Name: "EqualError", Func: EqualError, With: []any{3, 8, 12.0, 1000.0}, Endless: true},
 		{Name: "Cutter.Serves", Func: Cutter.Serves, With: []any{cutter, 1.0, 20.0, 30},
 			Free: []string{"0.Module", "0.Pressure", "1", "2"}}, // are not known, and said to be: see TestNotKnown,
+		{Name: "Cutter.ServesRack", Func: Cutter.ServesRack, With: []any{cutter, 1.0, 20.0},
+			Free: []string{"0.Module", "0.Pressure", "1", "2"}},
 		{Name: "Cutter.ServesCycloidal", Func: Cutter.ServesCycloidal, With: []any{Cutter{Module: 1, Teeth: Range{26, 34}, Form: "cycloidal"}, 1.0, 30},
 			Free: []string{"0.Module", "0.Pressure", "1"}},
 		{Name: "Pointed", Func: Pointed, With: []any{60, 10}},

@@ -30,6 +30,27 @@ func TestBasicRack(t *testing.T) {
 	near(t, "a thinned tooth", thin.Land, s.Land-0.1, 1e-12)
 }
 
+// Only a cutter whose range goes on to the rack is for it; what is not printed is not known.
+func TestServesRack(t *testing.T) {
+	for _, c := range []struct {
+		c    Cutter
+		want Fit
+	}{
+		{Cutter{Module: 1, Pressure: 20, Teeth: Range{135, 0}, Form: "involute"}, Yes},
+		{Cutter{Module: 1, Pressure: 20, Teeth: Range{135, 0}}, Yes},
+		{Cutter{Module: 1, Pressure: 20, Teeth: Range{55, 134}}, No},
+		{Cutter{Module: 1.058, Pressure: 20, Teeth: Range{135, 0}}, No},
+		{Cutter{Module: 1, Pressure: 14.5, Teeth: Range{135, 0}}, No},
+		{Cutter{Module: 1, Pressure: 20}, NotKnown},
+		{Cutter{Module: 1, Teeth: Range{135, 0}}, NotKnown},
+		{Cutter{Module: 1, Pressure: 20, Teeth: Range{135, 0}, Form: "cycloidal"}, No},
+	} {
+		if got, why := c.c.ServesRack(1, 20); got != c.want || why == "" {
+			t.Errorf("%+v: %v, %s", c.c, got, why)
+		}
+	}
+}
+
 // Law: a wheel of very many teeth in place of the rack does the same.
 func TestRackIsAVeryLargeWheel(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
