@@ -44,6 +44,9 @@ func (h *Chucking) Shelf() (s Shelf, ok bool) {
 	s = Shelf{Face: face, Off: (h.own.Faces[face].At - h.About.At[face.Axis()]) * face.Sign(), Along: h.Under(), Plate: a}
 	s.Towards = h.About.Pose().Dir(out)
 	side := func(i int) model.Known[float64] {
+		if len(a.Size.V) < 3 {
+			return model.Lacking[float64](model.Known[float64]{Of: a.Item, Attr: "size", At: a.At}.Missing())
+		}
 		return model.Map(a.Size, func(x []float64) float64 { return x[i] })
 	}
 	s.Bend, s.Foot, s.Upright = side(0), side(1), side(2)
@@ -73,7 +76,7 @@ func (s *Shelf) Swings() model.Known[float64] {
 // without thickness, and legs half as thick as the shorter one is long. With the thickness declared both are one.
 func (s *Shelf) Hangs() (least, most Hung, lacks []model.Lack) {
 	a := s.Plate
-	lacks = append(append(lacks, a.Size.Missing()...), a.Mass.Missing()...)
+	lacks = append(append(lacks, s.Foot.Missing()...), a.Mass.Missing()...)
 	if len(lacks) > 0 {
 		return least, most, lacks
 	}

@@ -111,8 +111,8 @@ func (t *turned) anglePlate(face float64) {
 		return
 	}
 	a := s.Plate
-	t.lack(a.Size.Missing())
-	if !a.Size.Is() {
+	t.lack(s.Foot.Missing())
+	if !s.Foot.Is() {
 		return
 	}
 	thick, known := a.Thickness.Get()
