@@ -66,7 +66,11 @@ func (t *Trace) walk(path []model.Ref) (model.Known[[]chain.Link], string) {
 	w := walker{t: t, way: 1}
 	for i, r := range path {
 		why := ""
-		if p, pl, ok := t.plane(r); ok {
+		p, pl, ok := t.plane(r)
+		if !ok {
+			p, pl, ok = t.axisInPath(path, i)
+		}
+		if ok {
 			why = w.toFace(p, pl, i == 0)
 		} else {
 			why = w.cross(r, i == 0)
@@ -253,6 +257,9 @@ func (t *Trace) tiesOf(p *Part, f *Form, axis int) []tie {
 		}
 		floor := f.Into.At - f.Into.Face.Sign()*f.Depth.V
 		out = append(out, tie{from, floor, 1, t.dimension(model.Ref{Item: i, Sub: "depth"})})
+	}
+	if x, ok := f.holeAt(axis); ok && m.At.Is() && len(m.At.V) == 1 {
+		out = append(out, t.placed(p, i, m.At.V[0], axis, x, "at")...)
 	}
 	if m.Width.Is() && f.Width > 0 && f.Across == axis && f.Lathe == nil && len(f.Mouths) == 0 && f.Hi[axis]-f.Lo[axis] > model.Grain {
 		d := t.dimension(model.Ref{Item: i, Sub: "width"})
