@@ -17,7 +17,7 @@ no pin goes in. Where the two axes miss each other the drill breaks out on a slo
 	Rows:      []string{"D8"},
 	Source:    []string{"small first, then large where the axes cross; plug the first with the same metal; ream last: common practice", "slope of a round wall beside its middle: geometry"},
 	Level:     finding.Scrap,
-	Judgement: finding.Thumb,
+	Judgement: finding.Fact,
 	Trips:     exampleCrossing("diameter = \"6 H7\"", 20, true),
 	Sound:     exampleCrossing("diameter = \"6 H7\"", 20, false),
 	OnPart:    crossingSpoilsHole,
