@@ -1,6 +1,8 @@
 package choose
 
 import (
+	"math"
+
 	"sort"
 
 	"fettle/eval"
@@ -142,6 +144,21 @@ func (k *asked) throatSwing(cu *model.Cutter) (float64, bool) {
 		return 0, false
 	}
 	return min(max(2*f.Tooth.Throat.Reach(), cu.SwingOf.V[0]), cu.SwingOf.V[1]), true
+}
+
+// faceSwing is how wide a fly cutter is set to swing over a face of a block, so that it covers the narrower
+// side of it if it can; false of other tools and other work.
+func (k *asked) faceSwing(cu *model.Cutter) (float64, bool) {
+	if f := k.target.Face; k.target.Form == nil && f != model.NoFace && !k.part.Round && cu.Kind == "fly_cutter" && len(cu.SwingOf.V) == 2 {
+		across := math.Inf(1)
+		for a := range 3 {
+			if a != f.Axis() {
+				across = min(across, k.part.Size[a])
+			}
+		}
+		return min(max(across, cu.SwingOf.V[0]), cu.SwingOf.V[1]), true
+	}
+	return 0, false
 }
 
 // points lists the pointed tools that engrave: the sharpest first; those with a shank that is

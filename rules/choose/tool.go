@@ -79,6 +79,9 @@ func (c *chooser) picked(k *asked, cu *model.Cutter, r model.Ref) []eval.Pick {
 	if d, ok := k.throatSwing(cu); ok {
 		return []eval.Pick{{Cutter: cu, Size: d}}
 	}
+	if d, ok := k.faceSwing(cu); ok {
+		return []eval.Pick{{Cutter: cu, Size: d}}
+	}
 	if cu.Diameter.Is() && cu.Diameter.V.Single {
 		d, _ := cu.Diameter.V.Nearest(0)
 		return []eval.Pick{c.pick(k, cu, d)}
