@@ -39,13 +39,13 @@ func roundBarTooShort(h *eval.Holding, a *Ask) {
 	alike := func(x float64) bool { return abs(x-d) <= nearBar*d+model.Same }
 	named := h.Work.SetUp.RoundBar.Of.V.Item
 	var best *model.RoundBar
-	var lacks []model.Lack
+	others := false // bars of which nobody says how long they are: any rod will do, and one is sawn off as it is wanted
 	for _, b := range shop.RoundBars {
 		near, ok := b.Diameter.V.Nearest(d)
 		switch {
 		case !b.Here() || !ok || !alike(near) || named != nil && b.Item != named:
 		case !b.Length.Is():
-			lacks = append(lacks, b.Length.Missing()...)
+			others = true
 		case best == nil || b.Length.V > best.Length.V:
 			best = b
 		}
@@ -65,8 +65,7 @@ func roundBarTooShort(h *eval.Holding, a *Ask) {
 	case best != nil && best.Length.V >= want-0.0005:
 		a.Clear(Room(best.Length.V, want), "the length of "+best.Path())
 		return
-	case best == nil || len(lacks) > 0:
-		a.Lack(lacks...)
+	case best == nil || others:
 		return
 	}
 	has := best.Length.V
