@@ -13,6 +13,8 @@ type HoldChoice struct {
 	Vise      *model.Vise
 	Clamps    *model.Clamps     // clamped to the table
 	Plate     *model.AnglePlate // with one face on its upright, clamped to that
+	Soft      *model.SoftJaws   // on the vise in place of its own jaws
+	SoftHigh  float64           // height of their gripping face above the bed; 0: not known
 	Free      float64           // of work on an angle plate: lowest metal above what the plate stands on; 0: not free
 	Divided   *Divided          // on a dividing head or rotary table
 	ByHand    bool
@@ -67,6 +69,10 @@ func (h *HoldChoice) Words() string {
 	}
 	if h.Centred {
 		put("centred")
+	}
+	if h.Soft != nil {
+		item(h.Soft.Item)
+		put(model.Figure(h.SoftHigh))
 	}
 	if h.Plate != nil {
 		item(h.Plate.Item)

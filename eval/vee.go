@@ -301,8 +301,8 @@ func (h *Holding) touched(dir float64) bool {
 func (h *Holding) jawSomewhere(name string, y, dir, bed float64) {
 	v := h.Choice.Vise
 	least := solid.Box(solid.Vec{0, h.MovingAt, bed - model.Grain}, solid.Vec{model.Grain, h.MovingAt + model.Grain, bed})
-	most := solid.Box(solid.Vec{-far, min(y, y+dir*far), bed}, solid.Vec{far, max(y, y+dir*far), bed + v.JawDepth.Or(far)})
-	h.obstacle(name, v.Item, least, most, h.jawsLack, v.JawWidth.Missing(), v.JawDepth.Missing(), v.JawThickness.Missing())
+	most := solid.Box(solid.Vec{-far, min(y, y+dir*far), bed}, solid.Vec{far, max(y, y+dir*far), bed + h.Choice.JawDepth().Or(far)})
+	h.obstacle(name, v.Item, least, most, h.jawsLack, v.JawWidth.Missing(), h.Choice.JawDepth().Missing(), v.JawThickness.Missing())
 }
 
 // veeTouches narrows what stands at the work on the side of a vee block down to the block: as high as it

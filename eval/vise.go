@@ -16,7 +16,7 @@ func (h *Holding) inVise(lo, hi solid.Vec) {
 	}
 	under := c.underVise()
 	h.Bed = model.Both(h.Bed, under, func(b, u float64) float64 { return b + u })
-	h.JawTop = model.Both(h.Bed, v.JawDepth, func(b, d float64) float64 { return b + d })
+	h.JawTop = model.Both(h.Bed, c.JawDepth(), func(b, d float64) float64 { return b + d })
 	rise := c.Height + c.Packing + c.Step
 	h.Seat = model.Map(h.Bed, func(b float64) float64 { return b + rise })
 	y := 0.0
@@ -58,12 +58,13 @@ func (h *Holding) viseContacts() {
 	if h.Jaws() == nil {
 		return
 	}
-	if !v.JawDepth.Is() || !v.JawWidth.Is() {
-		lack := model.Lacking[Contact](v.JawDepth.Missing(), v.JawWidth.Missing())
+	depth := h.Choice.JawDepth()
+	if !depth.Is() || !v.JawWidth.Is() {
+		lack := model.Lacking[Contact](depth.Missing(), v.JawWidth.Missing())
 		h.Fixed, h.Moving = lack, lack
 	} else {
 		bed := h.bedLevel()
-		r := solid.Rect{Lo: [2]float64{0, bed}, Hi: [2]float64{v.JawWidth.V, bed + v.JawDepth.V}}
+		r := solid.Rect{Lo: [2]float64{0, bed}, Hi: [2]float64{v.JawWidth.V, bed + depth.V}}
 		h.Fixed = model.Sure(h.touch(1, 1, h.Hi[1], r))
 		h.Moving = model.Sure(h.touch(1, -1, h.Lo[1], r))
 		h.veeTouches()
@@ -124,7 +125,7 @@ func (h *Holding) touch(axis int, sign, at float64, r solid.Rect) Contact {
 func (h *Holding) viseObstacles() {
 	v := h.Choice.Vise
 	bed := h.bedLevel()
-	width, depth, thick := v.JawWidth, v.JawDepth, v.JawThickness
+	width, depth, thick := v.JawWidth, h.Choice.JawDepth(), v.JawThickness
 	lacks := append(append(append([]model.Lack{}, width.Missing()...), depth.Missing()...), thick.Missing()...)
 	jaw := func(name string, y, dir float64) {
 		if len(h.jawsLack) > 0 && !h.touched(dir) {
@@ -161,8 +162,20 @@ func (h *Holding) viseObstacles() {
 	h.obstacle("the bed of "+v.Path(), v.Item, body, body)
 }
 
+// JawDepth is how high the gripping faces of a vise stand above its bed: its own, or those of the soft jaws on it.
+func (c *HoldChoice) JawDepth() model.Known[float64] {
+	switch {
+	case c.Soft == nil:
+		return c.Vise.JawDepth
+	case c.SoftHigh > 0:
+		return model.Sure(c.SoftHigh)
+	}
+	return model.Lacking[float64](c.Soft.Heights.Missing())
+}
+
 // softStep stands the ledges of soft jaws under the piece, one at each jaw: how wide they are cut nobody
-// says, so that a hair of each is certain, and up to the middle of the piece may be there.
+// says, so that a hair of each is certain, and up to the middle of the piece may be there, but no more than
+// there is metal in them.
 func (h *Holding) softStep(bed float64) {
 	c := &h.Choice
 	if c.Step <= 0 {
@@ -170,6 +183,9 @@ func (h *Holding) softStep(bed float64) {
 	}
 	lacks := []model.Lack{{Fact: "how wide the step of the soft jaws is cut", At: h.Work.SetUp.At}}
 	half, width := (h.Hi[1]-h.Lo[1])/2, c.Vise.JawWidth
+	if c.Soft != nil {
+		half = math.Min(half, c.Soft.Thickness.Or(half))
+	}
 	one := func(name string, y, dir float64) {
 		box := func(wide float64) solid.Shape {
 			return solid.Box(solid.Vec{0, min(y, y+dir*wide), bed}, solid.Vec{width.Or(h.Hi[0]), max(y, y+dir*wide), bed + c.Step})

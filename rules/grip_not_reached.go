@@ -41,17 +41,17 @@ func gripNotReached(h *eval.Holding, a *Ask) {
 		a.Clear(Room(round(grip), want), "the grip of "+v.Path()+" against what is written")
 		return
 	}
-	height, rise := round(h.Hi[2]-h.Lo[2]), h.Choice.Height+h.Choice.Packing
+	height, rise, depth := round(h.Hi[2]-h.Lo[2]), h.Choice.Height+h.Choice.Packing+h.Choice.Step, h.Choice.JawDepth().V
 	why := "no more metal stands there as the piece then is"
 	switch by, _, cut := h.CutAway(1, sign, c.Rect); {
-	case cut && grip < min(height, v.JawDepth.V-rise)-0.0005:
+	case cut && grip < min(height, depth-rise)-0.0005:
 		why = by.Step + " took metal that the jaw would hold"
-	case v.JawDepth.V < want-0.0005:
-		why = "the jaws are " + mm(v.JawDepth.V) + " deep"
+	case depth < want-0.0005:
+		why = "the jaws are " + mm(depth) + " deep"
 	case height < want-0.0005:
 		why = "the piece is " + mm(height) + " high as it is held"
-	case v.JawDepth.V-rise < want-0.0005:
-		why = "the jaws are " + mm(v.JawDepth.V) + " deep and the piece stands " + mm(rise) + " above the bed; it may stand " + mm(round(v.JawDepth.V-want)) + " at most"
+	case depth-rise < want-0.0005:
+		why = "the jaws are " + mm(depth) + " deep and the piece stands " + mm(rise) + " above the bed; it may stand " + mm(round(depth-want)) + " at most"
 	}
 	f := a.Say(h.Work.SetUp.Path()+".grip", h.Place("grip"), "%s hold of %s, and a grip of %s is written: %s", jaw, mm(round(grip)), mm(want), why)
 	f.Margin = Room(round(grip), want)

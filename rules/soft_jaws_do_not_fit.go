@@ -56,7 +56,7 @@ func softJawsDoNotFit(h *eval.Chucking, a *Ask) {
 }
 
 func softJawsOfAnother(h *eval.Holding, a *Ask) {
-	ref := h.Work.SetUp.Soft.Of
+	ref := h.Work.SetUp.Soft.Named()
 	if h.Unplayed != "" || h.Choice.Vise == nil || !ref.Is() {
 		return
 	}

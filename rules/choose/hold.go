@@ -224,12 +224,15 @@ func (c *chooser) heldSo(p *eval.Part, before *eval.State, w *eval.Work, a eval.
 	}
 	a.RoundBar = c.roundBar(before, w, &a)
 	all := c.heights(s, a)
+	if j, ok := model.Find(c.build.Shop.SoftJaws, s.Soft.Named().V.Item); ok && s.Soft.Named().Is() {
+		return c.softJaws(s, a, j)
+	}
 	if a.Vee != nil && !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && !s.Grip.Is() {
 		return all[len(all)-1:] // the block stands on the bed
 	}
-	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && !s.Grip.Is() && !s.Soft.Step.Is() && a.Vise.JawDepth.Is() {
+	if !s.Parallels.Height.Is() && !s.Parallels.Of.Is() && !s.Grip.Is() && !s.Soft.Step.Is() && a.JawDepth().Is() {
 		high := before.Piece.Extent(up.Axis(), 1) - before.Piece.Extent(up.Axis(), -1)
-		all = halfGripped(all, a.Vise.JawDepth.V-high/2)
+		all = halfGripped(all, a.JawDepth().V-high/2)
 	}
 	return all
 }
@@ -346,7 +349,7 @@ func (c *chooser) heights(s *model.SetUp, a eval.HoldChoice) []eval.HoldChoice {
 		h.Pair, h.Height = pair, height
 		return h
 	}
-	var most = a.Vise.JawDepth.Or(0)
+	var most = a.JawDepth().Or(0)
 	switch {
 	case s.Soft.Step.Is() && s.Soft.Step.V > 0 && !s.Parallels.Height.Is() && !s.Parallels.Of.Is():
 		a.Step = s.Soft.Step.V
@@ -370,7 +373,7 @@ func (c *chooser) heights(s *model.SetUp, a eval.HoldChoice) []eval.HoldChoice {
 	switch {
 	case s.Grip.Is():
 		most -= s.Grip.V
-	case !a.Vise.JawDepth.Is():
+	case !a.JawDepth().Is():
 		most = tallestTried // how deep the jaws are is asked of the grip
 	default:
 		most -= model.Grain

@@ -115,6 +115,9 @@ func holdChoices(h *eval.Holding) []Choice {
 			add("vee block", words, "nothing else is written")
 		}
 	}
+	if c.Soft != nil && c.SoftHigh > 0 && !s.Soft.Named().V.Has {
+		add("soft jaws", model.Figure(c.SoftHigh)+" mm high", "the first that passes")
+	}
 	if c.Clamps != nil && c.Plate != nil && !s.Back.Is() {
 		add("back", c.Back.String()+" on the upright", "the first that passes")
 	}

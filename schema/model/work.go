@@ -123,9 +123,18 @@ type PackingAt struct {
 type Soft struct {
 	Said  bool
 	Step  Known[float64]
-	Of    Known[Ref]
+	Of    Known[Ref] // where nothing else is said of them
+	Jaws  Known[Ref]
 	Bored Known[drawing.Size]
 	Depth Known[float64]
+}
+
+// Named is the block of the soft jaws, in whichever form it is written.
+func (s *Soft) Named() Known[Ref] {
+	if s.Jaws.Is() {
+		return s.Jaws
+	}
+	return s.Of
 }
 
 // TurnedHolding is how a piece is held to be turned.

@@ -55,6 +55,9 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 		put("its spigot", length(tidy(h.Sunk))+" down in the bore of "+h.Choice.Divided.Item().Path())
 	}
 	if h.Choice.Vise != nil {
+		if c := &h.Choice; c.Soft != nil && c.SoftHigh > 0 {
+			put("in place of its jaws", c.Soft.Path()+", "+length(c.SoftHigh)+" high")
+		}
 		parallels(h, put)
 		along(h, put)
 	}

@@ -99,6 +99,9 @@ func (t *tray) held(h *eval.Holding) {
 		}
 		t.put(does, c.Vise.Path(), h.Spot, false)
 	}
+	if c.Soft != nil {
+		t.put(holds, c.Soft.Path(), h.Spot, false)
+	}
 	if c.Clamps != nil {
 		t.put(holds, c.Clamps.Path(), h.Spot, false)
 	}

@@ -53,8 +53,8 @@ func clamped(h *eval.Holding, put func(a, b string)) {
 func soft(u *model.SetUp, put func(a, b string)) {
 	s := u.Soft
 	var words []string
-	if s.Of.Is() {
-		words = append(words, s.Of.V.Path())
+	if of := s.Named(); of.Is() {
+		words = append(words, of.V.Path())
 	}
 	if s.Bored.Is() {
 		words = append(words, "bored to ⌀"+written(s.Bored.V)+" under load")
