@@ -151,7 +151,7 @@ func (t *Trace) members(a *model.Assembly) (out []Member, traces []*PartTrace, w
 		switch {
 		case p == nil:
 			return nil, nil, "what is joined in it is not known"
-		case p.Part.Unplayed == "it is bought":
+		case p.Part.Bought():
 			q, s, why := asBought(t.Build, p.Part.Part)
 			if why != "" {
 				return nil, nil, p.Part.Path() + " is bought, and " + why

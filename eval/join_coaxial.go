@@ -125,7 +125,7 @@ func (f *FitJoint) Bushed(t *Trace) (Bush, bool) {
 		}
 		b := Bush{Bore: t.dimension(model.Ref{Item: g.Feature.Item, Sub: "diameter", At: g.Feature.Item.At})}
 		b.Maker = t.MakerOf(g.Feature.Item)
-		b.Early = b.Maker != nil && b.Maker.Item.Up("assembly") == nil || b.Maker == nil && p.Unplayed == "it is bought"
+		b.Early = b.Maker != nil && b.Maker.Item.Up("assembly") == nil || b.Maker == nil && p.Bought()
 		if b.Maker == nil && !b.Early {
 			return Bush{}, false
 		}

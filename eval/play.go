@@ -171,6 +171,12 @@ func (pl *Player) forget() {
 	clear(pl.measures)
 }
 
+// isBought is why a part that is bought ready is not made on paper.
+const isBought = "it is bought"
+
+// Bought says whether a part is bought ready: nothing of it is made.
+func (p *Part) Bought() bool { return p.Unplayed == isBought }
+
 // Ready makes a part ready for the dry run: envelope, forms, and the work spelled out.
 func Ready(b *model.Build, m *model.Part) *Part {
 	m = asBoughtSize(b, bounded(m))
@@ -178,7 +184,7 @@ func Ready(b *model.Build, m *model.Part) *Part {
 	sizes := partSizes(m)
 	switch {
 	case m.Bought.Yes.V || m.Bought.As.Is():
-		p.Unplayed = "it is bought"
+		p.Unplayed = isBought
 	case m.MirrorOf.Is():
 		o, why := other(b, m)
 		if o == nil {

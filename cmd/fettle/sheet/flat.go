@@ -37,7 +37,7 @@ func (m *maker) flatSheet(t *eval.PartTrace) {
 		}
 		out := []Block{{Kind: Picture, SVG: d.SVG(), Words: "The flat sheet with the lines about which it is bent, in first angle projection"}}
 		if len(left) > 0 {
-			out = append(out, Block{Kind: Para, Words: "For these the drawing has no room; the table has them: " + strings.Join(left, "; ") + "."})
+			out = append(out, Block{Kind: Para, Words: "For these the drawing has no room: " + strings.Join(left, "; ") + "."})
 		}
 		return out, nil
 	})

@@ -15,7 +15,9 @@ import (
 // part puts one part on the page: its drawing, its dimensions, and its work.
 func (m *maker) part(t *eval.PartTrace) error {
 	p := m.page
-	p.add(Block{Kind: Part})
+	if !t.Part.Bought() { // which needs no leaf of its own
+		p.add(Block{Kind: Part})
+	}
 	m.mark("part " + t.Part.Label)
 	kind, name := "Part ", t.Part.Label
 	if t.Part.Joined() {
@@ -25,15 +27,16 @@ func (m *maker) part(t *eval.PartTrace) error {
 		name += ": " + s
 	}
 	p.heading(1, "", kind+name)
-	p.para(fmt.Sprintf("%s pieces of %s.", quantity(t.Part), material(t.Part)))
-	if quantity(t.Part) == "1" {
-		p.Blocks[len(p.Blocks)-1].Words = "1 piece of " + material(t.Part) + "."
-	}
+	p.para(pieces(t.Part))
 	if n := remark(t.Part.Part.Item); n != "" {
 		p.para(sentence(n))
 	}
 	if b := t.Part.Part.Blank; b != nil && remark(b.Item) != "" {
 		p.para("Of the raw piece: " + sentence(remark(b.Item)))
+	}
+	if t.Part.Bought() {
+		m.bought(t)
+		return nil
 	}
 	if t.End == nil {
 		p.para("Not made on paper: " + t.Part.Unplayed + ".")
@@ -48,9 +51,9 @@ func (m *maker) part(t *eval.PartTrace) error {
 			if err != nil {
 				return nil, fmt.Errorf("part %s: %w", t.Part.Label, err)
 			}
-			out := []Block{{Kind: Picture, SVG: d.SVG(), Words: "The finished part, in first angle projection", True: true}}
+			out := []Block{{Kind: Picture, SVG: d.SVG(), Words: "The " + endOfWork(t) + ", in first angle projection", True: true}}
 			if len(left) > 0 {
-				out = append(out, Block{Kind: Para, Words: "For these the drawing has no room; the table has them: " + strings.Join(left, "; ") + "."})
+				out = append(out, Block{Kind: Para, Words: "For these the drawing has no room: " + strings.Join(left, "; ") + "."})
 			}
 			return out, nil
 		})
@@ -61,6 +64,48 @@ func (m *maker) part(t *eval.PartTrace) error {
 	m.mates(t)
 	m.work(t)
 	return nil
+}
+
+// pieces says how many are made, and of what.
+func pieces(p *eval.Part) string {
+	of := ""
+	switch {
+	case p.Joined() || p.Part.Material.Is():
+		of = " of " + material(p)
+	case !p.Bought():
+		of = " of a metal that is not said"
+	}
+	if n := quantity(p); n != "1" {
+		return n + " pieces" + of + "."
+	}
+	return "1 piece" + of + "."
+}
+
+// endOfWork says what the drawing of a part shows: it finished, or what its own work leaves of it.
+func endOfWork(t *eval.PartTrace) string {
+	if t.Part.Joined() || t.Lies != nil {
+		return "finished part"
+	}
+	_, unmade := madeOf(t, t.Part.Forms)
+	if len(unmade) == 0 {
+		return "finished part"
+	}
+	var names []string
+	for _, f := range unmade {
+		names = append(names, f.Name())
+	}
+	return "part without " + strings.Join(names, ", ") + ", which no work of its own makes"
+}
+
+// bought says of a part that is bought what it is, and how it goes together with other parts.
+func (m *maker) bought(t *eval.PartTrace) {
+	says := "It is bought ready."
+	if as, ok := t.Part.Part.Bought.As.Get(); ok {
+		says = "It is bought: " + as.Path() + "."
+	}
+	m.page.para(says)
+	m.said(finding.Spot{Part: t.Part.Label}, "")
+	m.mates(t)
 }
 
 // dimensions lists the sizes of a part with their limits.

@@ -84,6 +84,7 @@ const (
 	settingNarrow = 114.0 // so that words go beside it
 	settingHigh   = 135.0 // at 1:1 and larger
 	settingMost   = 185.0 // before it is drawn at 1:5
+	settingUnder  = 148.0 // the same below its words, so that head, words and drawing go on one leaf
 	aside         = 4.0   // around a view
 	sizesBeside   = 6.5   // for one row of dimensions to the left
 	sizesBelow    = 7.5   // and below
@@ -125,6 +126,7 @@ func Set(s Setting) (*Drawing, error) {
 		wide, high, ok := flow(ps, f, strip, least, settingNarrow)
 		if !ok || high > settingHigh {
 			wide, high, ok = flow(ps, f, strip, least, settingWide)
+			ok = ok && (wide <= settingNarrow || high <= settingUnder)
 		}
 		ok = ok && (s.High == 0 || f < 1 || high <= s.High)
 		if !ok {
