@@ -87,8 +87,11 @@ func endOfWork(t *eval.PartTrace) string {
 		return "finished part"
 	}
 	_, unmade := madeOf(t, t.Part.Forms)
-	if len(unmade) == 0 {
+	switch {
+	case len(unmade) == 0:
 		return "finished part"
+	case len(t.Part.Work) == 0:
+		return "raw piece, of which no work is written"
 	}
 	var names []string
 	for _, f := range unmade {
