@@ -35,6 +35,9 @@ func lathed(c *eval.Chucking, put func(a, b string)) {
 	if r := u.Behind; r.Is() {
 		put("behind the spindle", r.V.Path())
 	}
+	if s := u.Catcher; s.Is() && s.V != "" {
+		put("caught by", s.V)
+	}
 	if r := u.Balance; r.Is() {
 		s := r.V.Path()
 		if w, ok := model.Find(c.Part.Build.Shop.Weights, r.V.Item); ok && w.Masses.Is() {

@@ -91,6 +91,7 @@ func (t *tray) held(h *eval.Holding) {
 	}
 	if h.Carried != nil && h.Carried.Unplayed == "" {
 		t.put(holds, h.Carried.Choice.HeldBy(), h.Spot, false)
+		t.carrier(&h.Carried.Choice, h.Spot)
 	}
 	if c.Vise != nil {
 		does := holds
@@ -128,6 +129,7 @@ func (t *tray) held(h *eval.Holding) {
 func (t *tray) chucked(c *eval.Chucking) {
 	const holds = "holds the work"
 	t.put(holds, c.Choice.HeldBy(), c.Spot, false)
+	t.carrier(&c.Choice, c.Spot)
 	if c.Choice.Bush != nil {
 		t.put(holds, c.Choice.Bush.Path(), c.Spot, false)
 	}
@@ -143,6 +145,13 @@ func (t *tray) chucked(c *eval.Chucking) {
 		case s.Item != nil:
 			t.put("supports the work", s.Item.Path(), c.Spot, false)
 		}
+	}
+}
+
+// carrier puts what turns the work between centres.
+func (t *tray) carrier(c *eval.ChuckChoice, at finding.Spot) {
+	if c.Driver != nil {
+		t.put("turns the work", c.Driver.Path(), at, !c.Driver.Here())
 	}
 }
 
