@@ -91,7 +91,7 @@ func (t *tray) held(h *eval.Holding) {
 	}
 	if h.Carried != nil && h.Carried.Unplayed == "" {
 		t.put(holds, h.Carried.Choice.HeldBy(), h.Spot, false)
-		t.carrier(&h.Carried.Choice, h.Spot)
+		t.carrier(h.Carried)
 	}
 	if c.Vise != nil {
 		does := holds
@@ -129,7 +129,7 @@ func (t *tray) held(h *eval.Holding) {
 func (t *tray) chucked(c *eval.Chucking) {
 	const holds = "holds the work"
 	t.put(holds, c.Choice.HeldBy(), c.Spot, false)
-	t.carrier(&c.Choice, c.Spot)
+	t.carrier(c)
 	if c.Choice.Bush != nil {
 		t.put(holds, c.Choice.Bush.Path(), c.Spot, false)
 	}
@@ -149,9 +149,11 @@ func (t *tray) chucked(c *eval.Chucking) {
 }
 
 // carrier puts what turns the work between centres.
-func (t *tray) carrier(c *eval.ChuckChoice, at finding.Spot) {
-	if c.Driver != nil {
-		t.put("turns the work", c.Driver.Path(), at, !c.Driver.Here())
+func (t *tray) carrier(c *eval.Chucking) {
+	if d := c.Choice.Driver; d != nil {
+		t.put("turns the work", d.Path(), c.Spot, !d.Here())
+	} else if d, ok := c.Carrier(); ok && c.Choice.Centres {
+		t.put("turns the work", d.Path(), c.Spot, !d.Here())
 	}
 }
 
