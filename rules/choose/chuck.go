@@ -315,7 +315,7 @@ func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval
 	if h.End.Sign() > 0 {
 		free, sign = lo, -1
 	}
-	need, bare := 0.0, 0.0                                    // with the room for holder and blade, and for the cut alone
+	need, bare := 0.0, 0.0                                                          // with the room for holder and blade, and for the cut alone
 	if x, ok := h.On.NearerEnd(h.End); ok && (h.Chuck != nil || h.Collets != nil) { // what stands before the surface that is gripped stays out of it
 		need, bare = (free-x)*sign, (free-x)*sign
 	}

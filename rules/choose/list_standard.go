@@ -10,6 +10,9 @@ import (
 // standardChoices tells which sizes of a keyway or of a groove were taken from the standard, or worked out.
 func standardChoices(spot finding.Spot, f *eval.Form) (out []Choice) {
 	m := f.Feature
+	if l := f.Lathe; f.Stops && l != nil {
+		return []Choice{{Spot: spot, What: "stretch", Item: f.Name() + " from " + model.Figure(l.X0) + " to " + model.Figure(l.X1) + " mm", Why: "2.5 pitches to the shoulder: the usual run-out of DIN 76-1 (from memory)"}}
+	}
 	kind := m.Kind
 	if kind == "groove" {
 		kind = m.Form.V

@@ -15,7 +15,13 @@ func slide(k *eval.Turn, put func(a, b string)) {
 	if k.Choice.Slide == 0 {
 		return
 	}
-	s := model.Figure(math.Round(k.Choice.Slide*1e4)/1e4) + " degrees from the axis, half of the included angle"
+	s := model.Figure(math.Round(k.Choice.Slide*1e4)/1e4) + " degrees from the axis"
+	switch st := k.Step.Step; {
+	case st != nil && st.TopSlide.Is():
+		s += ", as written"
+	default:
+		s += ", half of the included angle"
+	}
 	for i := range k.Works {
 		w := &k.Works[i]
 		if f := w.Target.Form; f == nil || f.Feature.Kind != "taper" || w.Wrong != "" {

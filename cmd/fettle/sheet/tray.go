@@ -152,7 +152,7 @@ func (t *tray) chucked(c *eval.Chucking) {
 func (t *tray) carrier(c *eval.Chucking) {
 	if d := c.Choice.Driver; d != nil {
 		t.put("turns the work", d.Path(), c.Spot, !d.Here())
-	} else if d, ok := c.Carrier(); ok && c.Choice.Centres {
+	} else if d, ok := c.Carrier(); ok && (c.Choice.Centres || c.Work.SetUp.Driver.Is()) {
 		t.put("turns the work", d.Path(), c.Spot, !d.Here())
 	}
 }
