@@ -20,6 +20,24 @@ func (h *Chucking) Front() model.Known[float64] {
 	return model.Both(c.Length, c.JawLength, func(l, j float64) float64 { return l + j })
 }
 
+// Datum names what lengths along the axis are measured from at the lathe, and says where that lies on
+// the lathe's axis: no jaws stand between centres, at a faceplate or on a mandrel, so there it is an
+// end of the work.
+func (h *Chucking) Datum() (words string, at float64) {
+	c := &h.Choice
+	switch {
+	case c.Centres:
+		return "its end at the headstock", -h.Held
+	case c.Faceplate != nil:
+		return "its side at the plate", -h.Held
+	case c.Mandrel != nil:
+		return "its end at the headstock", -h.Held
+	case c.Collets != nil:
+		return "the face of the collet", 0
+	}
+	return "the jaw face", 0
+}
+
 // FromNose is where a place along the lathe's axis lies in front of the spindle nose.
 func (h *Chucking) FromNose(u float64) model.Known[float64] {
 	return model.Map(h.Front(), func(f float64) float64 { return f + u })

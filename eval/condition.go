@@ -1,6 +1,8 @@
 package eval
 
 import (
+	"strings"
+
 	"fettle/schema/finding"
 	"fettle/schema/model"
 )
@@ -13,6 +15,11 @@ type Condition struct {
 	Within model.Known[float64] // width or diameter of the zone, or the full swing, mm
 	To     []model.Ref          // its datums in their order; none of a form
 	Whole  bool                 // of a run-out: over the whole surface, not at one place
+}
+
+// Datum names the first datum, as the part that it is asked of does in its own blocks.
+func (c *Condition) Datum(own string) string {
+	return strings.TrimPrefix(c.To[0].Path(), "part."+own+".")
 }
 
 // OfForm says whether a condition is asked of the surface by itself, without a datum.

@@ -42,6 +42,7 @@ type Form struct {
 	Flank    float64         // of a vee groove: length of each flank along the line; of a round one the radius at its floor
 	Way      *OutlineWay     // of an outline: its edge
 	Trim     []solid.Removal // of an outline
+	Stops    bool            // of a thread: it ends before a shoulder where that is left open
 	Under    *Undercut       // of tee slots and dovetails
 	Skew     *Skew           // of a slot that runs aslant
 	Seat     *KeySeat        // of a keyway for a half-round key

@@ -141,7 +141,7 @@ func (k *Turn) work(t Target) {
 		k.planedTeeth(&w)
 	case f.EndRing != nil:
 		k.endGroove(&w)
-	case f.Lathe == nil && len(f.Mouths) > 0 && k.onAxis(f):
+	case f.Lathe == nil && len(f.Mouths) > 0 && k.onAxis(f), k.drilledOut(f):
 		k.axisHole(&w)
 	case f.Lathe == nil:
 		w.Wrong = "it does not lie round the axis that turns"

@@ -89,6 +89,31 @@ func (p *Part) endsAt(f *Form, end model.Face) bool {
 // what it leaves.
 func (k *Turn) WantedDiameter(f *Form) float64 { return 2 * k.radius(f.Diameter.V/2, true) }
 
+// Opened is the radius of the hole that a tool which bores goes into: the least that stood open, but for what the point
+// of a drill leaves at the floor of a blind hole, some third of the hole's diameter (a point of 118 degrees).
+func (k *Turn) Opened(w *Turning) float64 {
+	f := w.Target.Form
+	if f == nil || f.Lathe == nil || !w.Inside || f.Into.Face == model.NoFace || w.Had > 0 {
+		return w.Had
+	}
+	x0, x1 := w.X0, w.X1
+	there := k.Before.Profile.Between(x0, x1)
+	least := math.Inf(1)
+	for _, z := range there {
+		if in := math.Min(z.In0, z.In1); in > 0 {
+			least = math.Min(least, in)
+		} else if f.Into.Face.Sign() > 0 {
+			x0 = math.Max(x0, z.X1)
+		} else {
+			x1 = math.Min(x1, z.X0)
+		}
+	}
+	if left := (w.X1 - w.X0) - (x1 - x0); math.IsInf(least, 1) || left > 0.65*least+model.Grain {
+		return w.Had
+	}
+	return least
+}
+
 // larger narrows a stretch to where the metal is thicker than a radius; as it was where none is.
 func larger(p Profile, r, x0, x1 float64) (lo, hi float64) {
 	lo, hi = math.Inf(1), math.Inf(-1)

@@ -7,16 +7,44 @@ import (
 	"fettle/schema/model"
 )
 
+// drilledOut says whether a bore on the axis is worked by a tool that goes in along it and has a size of its own, as a hole is.
+func (k *Turn) drilledOut(f *Form) bool {
+	switch k.Choice.By {
+	case "drilling", "reaming", "spotting", "centring":
+		return f.Feature.Kind == "bore" && f.Lathe != nil && k.onAxis(f)
+	}
+	return false
+}
+
+// axisDepth is how deep a hole on the axis goes from the face that it goes into, and whether it comes out at the part's other
+// end. A drill that only makes room in a blind bore with a flat floor stops where its point comes to the floor.
+func (k *Turn) axisDepth(f *Form) (deep float64, through bool) {
+	if f.Lathe == nil {
+		return f.Depth.V, f.Through
+	}
+	far, end := f.Lathe.X0, k.Part.Low[k.Hold.About.Along]
+	if f.Into.Face.Sign() < 0 {
+		far, end = f.Lathe.X1, k.Part.High()[k.Hold.About.Along]
+	}
+	deep, through = math.Abs(f.Into.At-far), near(far, end)
+	if !through && f.Flat && k.Choice.By == "drilling" {
+		deep = math.Max(0, deep-k.tip())
+	}
+	return deep, through
+}
+
 // axisHole drills, reams, taps or bores a hole on the axis.
 func (k *Turn) axisHole(w *Turning) {
 	f := w.Target.Form
 	w.Inside = true
 	fs := k.Part.change(k.After, f)
-	w.Depth, w.Point = f.Depth.V, k.tip()
+	w.Point = k.tip()
+	deep, through := k.axisDepth(f)
+	w.Depth = deep
 	if st := k.Step.Step; st.DownTo.Depth.Is() {
 		w.Depth = st.DownTo.Depth.V
 	}
-	begins, through := k.Part.BeginsAt(f, w.Target.Sub), f.Through
+	begins := k.Part.BeginsAt(f, w.Target.Sub)
 	switch w.Target.Sub {
 	case "thread":
 		whole := false
@@ -105,7 +133,8 @@ func (k *Turn) axisState(w *Turning, fs *FeatureState, spot bool) {
 	}
 	d := 2 * w.R0
 	k.done(fs, d, k.Part.roundHoleDone(f, k.WantedDiameter(f), d))
-	fs.Depth, fs.Point, fs.Through = w.Depth, w.Point, f.Through
+	fs.Depth, fs.Point = w.Depth, w.Point
+	_, fs.Through = k.axisDepth(f)
 	w.Final = fs.Finished
 }
 

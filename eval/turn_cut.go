@@ -61,6 +61,11 @@ func (k *Turn) asWorking(w *Turning) Working {
 		out.HadDepth, out.Had = had.Depth, had.Diameter
 		out.Deep = w.Depth
 	}
+	if k.drilledOut(f) { // what stood open may be another feature's: a hole drilled to bore it from
+		had := k.Part.Feature(k.Before, f)
+		_, out.Through = k.axisDepth(f)
+		out.HadDepth, out.Had, out.Deep = had.Depth, max(had.Diameter, out.Had), w.Depth
+	}
 	return out
 }
 

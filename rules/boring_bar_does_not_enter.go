@@ -54,7 +54,7 @@ func boringBarDoesNotEnter(k *eval.Turn, a *Ask) {
 		if w.Wrong != "" {
 			continue
 		}
-		barEnters(a, k.Choice.Tool, w.Target, w.Had, w.X1-w.X0, k.Place("tool", "makes"))
+		barEnters(a, k.Choice.Tool, w.Target, k.Opened(&w), w.X1-w.X0, k.Place("tool", "makes"))
 	}
 }
 

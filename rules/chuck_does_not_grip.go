@@ -30,6 +30,12 @@ func chuckDoesNotGrip(h *eval.Chucking, a *Ask) {
 	if d == 0 {
 		return
 	}
+	if h.Misses() {
+		t := h.Touches
+		a.Say(c.HeldBy()+".on+"+h.Part.Label, h.Place("on", "stick_out", "grip", "hold"), "%s is to close on %s, which lies from %s to %s mm along the axis, and touches %s mm from %s to %s mm instead",
+			c.HeldBy(), c.On.Name(), figure(round(c.On.Lathe.X0)), figure(round(c.On.Lathe.X1)), figure(d), figure(round(t[0].X0)), figure(round(t[len(t)-1].X1)))
+		return
+	}
 	if b := c.Bush; b != nil && c.Chuck != nil {
 		out, ok := Need(a, b.Outside)
 		if !ok {

@@ -98,6 +98,9 @@ func onScrewed(h *eval.Chucking, m *model.Mandrel, a *Ask) {
 	has := ""
 	for _, f := range h.Part.Forms {
 		t, ok := f.Feature.Thread.Size.Get()
+		if f.Feature.Kind == "thread" && f.Lathe != nil && f.Lathe.Inside { // cut in a bore
+			t, ok = f.Feature.ThreadSize.Get()
+		}
 		if fs := h.Part.Feature(h.Before, f); !ok || fs == nil || !fs.Threaded || !f.About.Same(h.About) {
 			continue
 		}

@@ -152,6 +152,8 @@ func wanted(k *eval.Cut, t eval.Target, shop *model.Shop) (wants, near string) {
 		return fmt.Sprintf("gear cutter of module %.4g mm, %s deg for %d teeth (%d that lean)", f.Tooth.Wheel.Module, figure(f.Tooth.Wheel.Pressure), f.Tooth.Virtual(), f.Tooth.Count), ""
 	case f != nil && f.Tooth != nil && f.Tooth.Involute && k.Choice.By == "milling":
 		return fmt.Sprintf("gear cutter of module %.4g mm, %s deg for %d teeth", f.Tooth.Wheel.Module, figure(f.Tooth.Wheel.Pressure), f.Tooth.Count), ""
+	case f != nil && k.Choice.By == "milling" && f.Tooth != nil && f.Tooth.Section != nil:
+		return "angle cutter of that gap, or fly cutter ground to it,", "" // no cutter with an upright side makes it
 	case k.Choice.By == "boring":
 		return "boring bar", ""
 	case k.Choice.By == "engraving":

@@ -50,13 +50,13 @@ func nothingShowsIt(p *eval.PartTrace, a *Ask) {
 			a.Clear(finding.Margin{}, "")
 		case best == nil && !a.lacking():
 			a.Say(p.Part.Label+"."+c.Target.Name()+"."+c.Word, c.Within.At, "%s is to be %s within %s, and nothing here shows it; %s would",
-				c.Target.Name(), conditionWords(&c), mm(c.Within.V), wouldShow(c.Word))
+				c.Target.Name(), conditionWords(&c, p.Part.Label), mm(c.Within.V), wouldShow(c.Word))
 		case best == nil:
 		case c.Within.V >= share*finest-0.0005:
 			a.Clear(Room(c.Within.V, share*finest), "what shows "+c.Target.Name()+" "+c.Word)
 		case !a.lacking():
 			f := a.Say(p.Part.Label+"."+c.Target.Name()+"."+c.Word, c.Within.At, "%s is to be %s within %s; the finest here that shows it, %s, reads to %s, and a zone of %s times that is usual",
-				c.Target.Name(), conditionWords(&c), mm(c.Within.V), best.Path(), mm(finest), figure(share))
+				c.Target.Name(), conditionWords(&c, p.Part.Label), mm(c.Within.V), best.Path(), mm(finest), figure(share))
 			f.Margin = Room(c.Within.V, share*finest)
 		}
 	}
@@ -83,19 +83,19 @@ func shownBy(b *model.Build, kinds, others []string, a *Ask) (best *model.Instru
 	return best, finest, false
 }
 
-func conditionWords(c *eval.Condition) string {
+func conditionWords(c *eval.Condition, own string) string {
 	switch c.Word {
 	case "flat", "round", "straight":
 		return c.Word
 	case "runout":
 		if c.Whole {
-			return "running true to " + c.To[0].Path() + " over its whole length"
+			return "running true to " + c.Datum(own) + " over its whole length"
 		}
-		return "running true to " + c.To[0].Path()
+		return "running true to " + c.Datum(own)
 	case "position":
 		return "in its place"
 	}
-	return c.Word + " to " + c.To[0].Path()
+	return c.Word + " to " + c.Datum(own)
 }
 
 func wouldShow(word string) string {

@@ -48,7 +48,7 @@ func turnedAwayBefore(k *eval.Turn, a *Ask) {
 	}
 	for _, w := range k.Works {
 		f := w.Target.Form
-		if w.Wrong != "" || f == nil || f.Lathe == nil || f.Feature.Kind == "centre_hole" {
+		if w.Wrong != "" || f == nil || f.Lathe == nil || f.Feature.Kind == "centre_hole" || k.Choice.By == "spotting" || k.Choice.By == "centring" {
 			continue
 		}
 		there := k.Before.Profile.Between(w.X0, w.X1)

@@ -138,6 +138,7 @@ func (c *chooser) chuckGrips(p *eval.Part, before *eval.State, w *eval.Work) ([]
 	s := w.SetUp
 	base := eval.ChuckChoice{Reversed: s.JawsReversed.V, Soft: s.Soft.Said, Bored: s.Soft.Bored.V.Nominal}
 	c.between(s, &base)
+	base.On = gripOn(p, s)
 	base.Support = p.SupportOf(s.Support)
 	if !s.Hold.Is() {
 		var out []eval.ChuckChoice
@@ -216,7 +217,7 @@ func (c *chooser) heldBy(r model.Ref, before *eval.State, h *eval.ChuckChoice) s
 		co, _ := model.Find(shop.Collets, r.Item)
 		h.Collets = co
 		if h.Collet = r.Size; co != nil && !r.Has {
-			h.Collet, _ = c.nominal(co, model.Sure(2*before.Profile.Most()))
+			h.Collet, _ = c.nominal(co, model.Sure(closedOn(before, h)))
 		}
 	case "soft_jaws":
 		h.Soft = true
@@ -271,15 +272,29 @@ func heldEnds(p *eval.Part, w *eval.Work) []model.Face {
 	return []model.Face{least, most}
 }
 
+// gripOn is the surface that a set-up says it grips; nil where it says none.
+func gripOn(p *eval.Part, s *model.SetUp) *eval.Form {
+	if on, ok := s.GripOn.Get(); ok {
+		return p.FormOf(on.Item)
+	}
+	return nil
+}
+
+// closedOn is the diameter, mm, that a collet is to close on: that of the surface that is to be gripped, else the largest.
+func closedOn(before *eval.State, h *eval.ChuckChoice) float64 {
+	if l := h.On.Outer(); l != nil {
+		return 2 * math.Max(l.R0, l.R1)
+	}
+	return 2 * before.Profile.Most()
+}
+
 // placed settles how far the piece stands out: as written, else the least at which all the
 // work of the holding can be reached, with room for the parting tool and the tool's holder. Where
 // the room for the holder would leave too little to grip by, it says what to try next: a longer
 // grip, at which the holder must stand clear of the jaws by standing farther out. 0: nothing.
 func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval.ChuckChoice) float64 {
 	s := w.SetUp
-	if on, ok := s.GripOn.Get(); ok {
-		h.On = p.FormOf(on.Item)
-	}
+	h.On = gripOn(p, s)
 	switch {
 	case s.StickOut.Is():
 		h.Out = s.StickOut.V
@@ -300,7 +315,10 @@ func (c *chooser) placed(p *eval.Part, before *eval.State, w *eval.Work, h *eval
 	if h.End.Sign() > 0 {
 		free, sign = lo, -1
 	}
-	need, bare := 0.0, 0.0 // with the room for holder and blade, and for the cut alone
+	need, bare := 0.0, 0.0                                                          // with the room for holder and blade, and for the cut alone
+	if x, ok := h.On.NearerEnd(h.End); ok && (h.Chuck != nil || h.Collets != nil) { // what stands before the surface that is gripped stays out of it
+		need, bare = (free-x)*sign, (free-x)*sign
+	}
 	for _, st := range w.Steps {
 		for _, t := range st.Makes {
 			x, ok := p.Deepest(t, h.End)
@@ -396,7 +414,7 @@ func (c *chooser) inCollets(before *eval.State, base eval.ChuckChoice) []eval.Ch
 		}
 	}
 	for _, co := range c.build.Shop.Collets {
-		n, ok := c.nominal(co, model.Sure(2*before.Profile.Most()))
+		n, ok := c.nominal(co, model.Sure(closedOn(before, &base)))
 		if !co.AtHand() || !ok {
 			continue
 		}

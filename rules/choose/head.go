@@ -158,6 +158,7 @@ func (c *chooser) carried(p *eval.Part, before *eval.State, w *eval.Work) []eval
 		}
 	}
 	c.between(s, &base)
+	base.On = gripOn(p, s)
 	base.Support = p.SupportOf(s.Support)
 	refs := s.Carries.V
 	if len(refs) == 0 {

@@ -2,24 +2,33 @@ package choose
 
 import (
 	"fettle/eval"
+	"fettle/schema/drawing"
 	"fettle/schema/finding"
 	"fettle/schema/model"
 )
 
-// standardChoices tells which sizes of a keyway or of a circlip's groove were taken from the standard.
+// standardChoices tells which sizes of a keyway or of a groove were taken from the standard, or worked out.
 func standardChoices(spot finding.Spot, f *eval.Form) (out []Choice) {
 	m := f.Feature
-	why := map[string]string{"keyway": "parallel keys of DIN 6885-1 (from memory)", "groove": "circlips of DIN 471 and 472 (from memory)"}[m.Kind]
+	if l := f.Lathe; f.Stops && l != nil {
+		return []Choice{{Spot: spot, What: "stretch", Item: f.Name() + " from " + model.Figure(l.X0) + " to " + model.Figure(l.X1) + " mm", Why: "2.5 pitches to the shoulder: the usual run-out of DIN 76-1 (from memory)"}}
+	}
+	kind := m.Kind
+	if kind == "groove" {
+		kind = m.Form.V
+	}
+	why := map[string]string{"keyway": "parallel keys of DIN 6885-1 (from memory)", "circlip": "circlips of DIN 471 and 472 (from memory)",
+		"thread undercut": "undercuts of metric threads of DIN 76-1 (from memory)", "vee": "twice the depth by the tangent of half the angle"}[kind]
 	if why == "" {
 		return nil
 	}
-	add := func(what string, chosen bool, size float64) {
+	add := func(what string, chosen bool, size drawing.Size) {
 		if chosen {
-			out = append(out, Choice{Spot: spot, What: what, Item: f.Name() + " " + model.Figure(size) + " mm", Why: why})
+			out = append(out, Choice{Spot: spot, What: what, Item: f.Name() + " " + size.String() + " mm", Why: why})
 		}
 	}
-	add("width", m.Width.From == model.Chosen, m.Width.V.Nominal)
-	add("depth", m.Depth.From == model.Chosen, m.Depth.V.Size.Nominal)
-	add("diameter", m.Diameter.From == model.Chosen, m.Diameter.V.Nominal)
+	add("width", m.Width.From == model.Chosen, m.Width.V)
+	add("depth", m.Depth.From == model.Chosen, m.Depth.V.Size)
+	add("diameter", m.Diameter.From == model.Chosen, m.Diameter.V)
 	return out
 }

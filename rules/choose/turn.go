@@ -41,7 +41,7 @@ func (c *chooser) turns(h *eval.Chucking, before *eval.State, st *eval.Step) []e
 	s := st.Step
 	base := eval.TurnChoice{By: k.by, Slide: s.TopSlide.V, Withdrawn: s.Kept.V == "withdrawn", Turned: s.Mounted.V == "turned over"}
 	base.ByHand = s.TurnedBy.V == "hand" || s.TurnedBy.V == "hand under the spindle"
-	if f := k.target.Form; f != nil && f.Feature.Kind == "taper" && !s.TopSlide.Is() {
+	if f := k.target.Form; f != nil && f.Feature.Kind == "taper" && !s.TopSlide.Is() && h.Work.SetUp.SetOver.Or(0) == 0 {
 		base.Slide = f.Half * 180 / math.Pi
 	}
 	if d, ok := h.Divider(); ok {

@@ -29,7 +29,7 @@ func TestTables(t *testing.T) {
 		"clamp_friction": {"pair", "state"}, "strap": {"stud"}, "workholding": {"rule", "what"},
 		"press_friction": {"one", "other", "joined"}, "tool_metal": {"name"}, "slender": {"what"},
 		"heat": {"name"}, "tee_slot": {"throat_mm"}, "bend": {"metal", "condition"}, "heat_colour": {"colour"}, "solder": {"name"}, "bond": {"bond"},
-		"key": {"over_mm"}, "circlip": {"on", "diameter_mm"}, "bearing": {"code"}, "pin": {"kind", "to_mm"}, "bearing_limits": {"on", "over_mm"}, "oil": {"process", "groups"}, "soak": {"does"}, "pass": {"kind", "tool", "groups"},
+		"key": {"over_mm"}, "circlip": {"on", "diameter_mm"}, "thread_undercut": {"on", "pitch_mm"}, "bearing": {"code"}, "pin": {"kind", "to_mm"}, "bearing_limits": {"on", "over_mm"}, "oil": {"process", "groups"}, "soak": {"does"}, "pass": {"kind", "tool", "groups"},
 	}
 	found, err := files.ReadDir("table")
 	if err != nil || len(found) != len(keys) {

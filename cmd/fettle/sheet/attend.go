@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -15,7 +16,7 @@ import (
 // lathed says what else belongs to a holding on a lathe: what drives it, the centre, what stands behind
 // the spindle, weights, and how it is stopped.
 func lathed(c *eval.Chucking, put func(a, b string)) {
-	if c.Choice.Centres {
+	if c.Choice.Centres || c.Choice.Mandrel != nil && c.Work.SetUp.Driver.Is() {
 		if d, ok := c.Carrier(); ok {
 			s := d.Path()
 			if w := d.Swing; w.Is() {
@@ -32,8 +33,18 @@ func lathed(c *eval.Chucking, put func(a, b string)) {
 		}
 	}
 	u := c.Work.SetUp
+	if by := u.SetOver.Or(0); by != 0 {
+		towards := "towards you"
+		if by < 0 {
+			towards = "away from you"
+		}
+		put("tailstock", "set over "+length(math.Abs(by))+" "+towards+", measured with an indicator; set it back afterwards")
+	}
 	if r := u.Behind; r.Is() {
 		put("behind the spindle", r.V.Path())
+	}
+	if s := u.Catcher; s.Is() && s.V != "" {
+		put("caught by", s.V)
 	}
 	if r := u.Balance; r.Is() {
 		s := r.V.Path()
@@ -61,6 +72,9 @@ func inKilograms(masses []float64) string {
 // gripped is what the jaws hold by.
 func gripped(c *eval.Chucking) string {
 	s := "⌀" + model.Figure(c.Gripped) + " mm, over " + model.Figure(c.Contact) + " mm"
+	if n := len(c.JawsAt); n > 0 { // each jaw stands at its own distance: it is no diameter
+		return "the jaws " + model.Figure(tidy(c.JawsAt[0])) + " to " + model.Figure(tidy(c.JawsAt[n-1])) + " mm from the axis, over " + model.Figure(c.Contact) + " mm"
+	}
 	if c.Inside {
 		return "the bore of " + s + ", the jaws opened"
 	}

@@ -156,7 +156,12 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 			put(f.Name()+", depth", m.Item, "depth", model.Sure(m.Depth.V.Size))
 		}
 		if f.Lathe != nil || f.Skew != nil || f.Seat != nil || len(f.Copies) > 0 {
-			put(f.Name()+", width", m.Item, "width", m.Width)
+			if m.Width.From != model.Chosen || m.Form.V != "vee" { // that of a vee follows from its depth
+				put(f.Name()+", width", m.Item, "width", m.Width)
+			}
+		}
+		for _, s := range roundSizes(f) {
+			put(f.Name()+", "+strings.ReplaceAll(s.attr, "_", " "), m.Item, s.attr, s.size)
 		}
 		rows = append(rows, laid[f.Name()]...)
 		delete(laid, f.Name())
@@ -291,8 +296,8 @@ func (g *group) holding() (rows [][]string) {
 		} else if c.Choice.Faceplate != nil {
 			put("against the plate", c.Choice.End.String())
 		} else {
-			put("end in the chuck", c.Choice.End.String())
-			put("stands out", model.Figure(c.Free)+" mm from the jaw face")
+			put(heldEnd(c), c.Choice.End.String())
+			standsOut(c, put)
 		}
 		put("turns about", c.TurnsOn())
 		if c.Gripped > 0 {

@@ -24,8 +24,8 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 		if c.Choice.Centres {
 			put("at the head", c.Choice.End.String()+" end")
 		} else {
-			put("end in the chuck", c.Choice.End.String())
-			put("stands out", length(c.Free)+" from the jaw face")
+			put(heldEnd(c), c.Choice.End.String())
+			standsOut(c, put)
 		}
 		if k := c.Choice.Driver; k != nil {
 			put("turned by", k.Path()+", its tail held without slack")
@@ -214,6 +214,26 @@ func along(h *eval.Holding, put func(a, b string)) {
 	}
 }
 
+// heldEnd is what the end of the work that is towards the headstock is called.
+func heldEnd(c *eval.Chucking) string {
+	switch k := &c.Choice; {
+	case k.Centres, k.Mandrel != nil:
+		return "at the headstock"
+	case k.Collets != nil:
+		return "end in the collet"
+	}
+	return "end in the chuck"
+}
+
+// standsOut says how far a piece stands out of what grips it, where something does.
+func standsOut(c *eval.Chucking, put func(a, b string)) {
+	if k := &c.Choice; k.Centres || k.Faceplate != nil || k.Mandrel != nil {
+		return
+	}
+	datum, d := c.Datum()
+	put("stands out", length(tidy(c.Free-d))+" from "+datum)
+}
+
 // chucked says what else holds a piece on a lathe, and how it is set.
 func (m *maker) chucked(c *eval.Chucking, put func(a, b string)) {
 	if s := c.Choice.Support; s != nil {
@@ -221,7 +241,8 @@ func (m *maker) chucked(c *eval.Chucking, put func(a, b string)) {
 		case s.Centre != nil:
 			put("supported by", s.Centre.Path())
 		case s.Steady != nil && s.Middle:
-			put("supported by", s.Steady.Path()+", "+length(c.At(s.At))+" from the jaw face")
+			datum, d := c.Datum()
+			put("supported by", s.Steady.Path()+", "+length(tidy(c.At(s.At)-d))+" from "+datum)
 		case s.Steady != nil:
 			put("supported by", s.Steady.Path())
 		case s.Item != nil:
@@ -240,13 +261,8 @@ func (m *maker) chucked(c *eval.Chucking, put func(a, b string)) {
 	stop(&u.Stop, put)
 	asWritten(u, nil, put)
 	setBy(u.SetBy, u.Within, put)
-	switch {
-	case c.Choice.Mandrel != nil, c.Choice.Centres, c.Choice.Faceplate != nil:
-	case c.Choice.Collets != nil:
-		put("measured from", "the face of the collet, towards the tailstock")
-	default:
-		put("measured from", "the jaw face, towards the tailstock")
-	}
+	datum, _ := c.Datum()
+	put("measured from", datum+", towards the tailstock")
 	put("cross slide", m.crossSlide(c.Choice.Machine))
 	lathed(c, put)
 }

@@ -56,7 +56,8 @@ func (m *maker) ruledTurn(k *eval.Turn, put func(a, b string)) (table []Block) {
 		if f.Scale.Ruled.Way*k.Hold.Sign < 0 {
 			way = "towards the headstock"
 		}
-		put("first line", model.Figure(tidy(k.Hold.At(f.Scale.Ruled.First)))+" mm from the jaw face")
+		datum, d := k.Hold.Datum()
+		put("first line", model.Figure(tidy(k.Hold.At(f.Scale.Ruled.First)-d))+" mm from "+datum)
 		put("the others", fmt.Sprintf("%d more, %s: in the table below, each counted from the first, never from the one before", f.Scale.Count, way))
 		if len(r.Lacks) == 0 {
 			put("one line of "+r.Readby, model.Figure(r.Line)+" mm"+rounding(&r, "line"))

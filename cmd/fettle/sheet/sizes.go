@@ -317,13 +317,16 @@ func turnedNote(p *eval.Part, f *eval.Form, g model.General) (sketch.Note, bool)
 	case m.Kind == "radius":
 		words = "R" + model.Figure(f.Size)
 	case m.ThreadSize.Is():
-		words = m.ThreadSize.V.Written
+		words = threadWords(m)
 	case m.Kind == "taper" && m.TaperSize.Is():
 		words = "taper " + m.TaperSize.V.Written
 	case m.Kind == "taper":
 		words = "taper, half angle " + model.Figure(f.Half*180/math.Pi) + "°"
 	case m.Kind == "knurl":
 		words = "knurl"
+		if m.Form.Is() {
+			words = m.Form.V + " knurl"
+		}
 		if m.Pitch.Is() {
 			words += ", pitch " + model.Figure(m.Pitch.V)
 		}
@@ -332,16 +335,21 @@ func turnedNote(p *eval.Part, f *eval.Form, g model.General) (sketch.Note, bool)
 		if x, ok := m.Module.Get(); ok {
 			words += ", module " + model.Figure(x)
 		}
+		if n := m.Starts.Or(1); n > 1 {
+			words += fmt.Sprintf(", %d starts", n)
+		}
 	case f.EndRing != nil:
 		words = "groove Ø" + toleranced(m.Outer.V, g, m.Item, "outer") + " × " + toleranced(m.Width.V, g, m.Item, "width") + " wide, " + model.Figure(f.Depth.V) + " deep"
 		mid := f.About.At
 		mid[f.About.Along] = f.Into.At
 		return sketch.Note{In: facing(f.About.Along), At: mid, Radius: f.EndRing.Outer, Words: words}, true
+	case m.Kind == "groove":
+		words = grooveWords(m, g)
+		if l.Inside {
+			words += " inside"
+		}
 	case m.Diameter.Is():
 		words = "Ø" + toleranced(m.Diameter.V, g, m.Item, "diameter")
-		if m.Kind == "groove" && m.Width.Is() {
-			words += " × " + toleranced(m.Width.V, g, m.Item, "width") + " wide"
-		}
 		if l.Inside {
 			words += " inside"
 		}
@@ -392,7 +400,10 @@ func flatNote(f *eval.Form, g model.General) (sketch.Note, bool) {
 		words = "flat, " + toleranced(m.OverRound.V, g, m.Item, "over") + " over the round"
 	case m.Width.Is():
 		words += " " + toleranced(m.Width.V, g, m.Item, "width") + " wide"
-		if f.Depth.Is() {
+		switch {
+		case f.KeyBore != nil && m.Depth.Is():
+			words += " × " + toleranced(m.Depth.V.Size, g, m.Item, "depth") + " deep"
+		case f.Depth.Is():
 			words += " × " + model.Figure(f.Depth.V) + " deep"
 		}
 	case f.Depth.Is():

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fettle/eval"
+	"fettle/eval/reckon/thread"
 	"fettle/schema/model"
 )
 
@@ -14,7 +15,13 @@ func slide(k *eval.Turn, put func(a, b string)) {
 	if k.Choice.Slide == 0 {
 		return
 	}
-	s := model.Figure(math.Round(k.Choice.Slide*1e4)/1e4) + " degrees from the axis, half of the included angle"
+	s := model.Figure(math.Round(k.Choice.Slide*1e4)/1e4) + " degrees from the axis"
+	switch st := k.Step.Step; {
+	case st != nil && st.TopSlide.Is():
+		s += ", as written"
+	default:
+		s += ", half of the included angle"
+	}
 	for i := range k.Works {
 		w := &k.Works[i]
 		if f := w.Target.Form; f == nil || f.Feature.Kind != "taper" || w.Wrong != "" {
@@ -63,6 +70,17 @@ func (m *maker) slides(k *eval.Turn, w *eval.Turning, put func(a, b string)) {
 		return
 	}
 	d, ok := m.crossDial(mc)
+	if deep := screwDepth(k, w); deep > 0 {
+		words := model.Figure(math.Round(deep*1e3)/1e3) + " mm on the radius, to the root of its profile; a sharper point goes deeper: try the mate or a gauge"
+		if way := deep; ok {
+			if mc.CrossSlide.Reads.V == "diameter" {
+				way *= 2
+			}
+			words += "; cross slide, fed square: " + d.reads(way)
+		}
+		put("thread deep", words)
+		return
+	}
 	if !ok || !(w.Off > 0) {
 		return
 	}
@@ -79,6 +97,24 @@ func (m *maker) slides(k *eval.Turn, w *eval.Turning, put func(a, b string)) {
 		by = "out by "
 	}
 	put("cross slide", by+d.reads(way)+" in all from where it touches"+to)
+}
+
+// screwDepth is how deep a thread is that a tool in the post cuts, mm on the radius; 0 of all else, and of threads whose
+// profile is not known.
+func screwDepth(k *eval.Turn, w *eval.Turning) float64 {
+	f := w.Target.Form
+	if k.Choice.By != "threading" || f == nil || !f.Feature.ThreadSize.Is() || k.Choice.Tool.Cutter == nil || k.Choice.Tool.Cutter.Kind != "threading_tool" {
+		return 0
+	}
+	t := f.Feature.ThreadSize.V
+	_, nut, root, ok := thread.Diameters(t)
+	switch {
+	case !ok:
+		return 0
+	case w.Inside:
+		return (t.Diameter - nut) / 2
+	}
+	return (t.Diameter - root) / 2
 }
 
 // aim is the diameter in the middle of the limits of what a working finishes, to a thousandth; false

@@ -46,7 +46,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 	slide(k, put)
 	put("turned on by", strings.Join(k.Choice.Index, "; "))
 	for i := range k.Works {
-		turning(k.Choice.By, &k.Works[i], put)
+		turning(k, &k.Works[i], put)
 		m.slides(k, &k.Works[i], put)
 		if r, ok := roomOf(k, &k.Works[i]); ok && r.Room <= closeMost {
 			put("comes nearest", r.line(k))
@@ -76,11 +76,13 @@ func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 	m.said(k.Spot, k.Spot.Step)
 }
 
-func turning(by string, w *eval.Turning, put func(a, b string)) {
+func turning(k *eval.Turn, w *eval.Turning, put func(a, b string)) {
 	if w.Wrong != "" {
 		return
 	}
-	f := w.Target.Form
+	f, by := w.Target.Form, k.Choice.By
+	datum, d := k.Hold.Datum()
+	along := func(u float64) string { return model.Figure(tidy(u - d)) }
 	switch {
 	case f != nil && f.EndRing != nil:
 		put("sunk into the end", model.Figure(tidy(w.Depth))+" mm deep, from ⌀"+model.Figure(tidy(2*f.EndRing.Inner))+" to ⌀"+model.Figure(tidy(2*f.EndRing.Outer))+" mm")
@@ -90,7 +92,7 @@ func turning(by string, w *eval.Turning, put func(a, b string)) {
 	case f != nil && f.Tooth != nil:
 		planedTeeth(w, put)
 	case f != nil && f.Scale != nil:
-		put("from the jaw face", model.Figure(tidy(w.U0))+" to "+model.Figure(tidy(w.U1))+" mm")
+		put("from "+datum, along(w.U0)+" to "+along(w.U1)+" mm")
 	case w.Depth > 0:
 		d := model.Figure(w.Depth) + " mm of full diameter from the finished end"
 		if w.Point > 0 {
@@ -98,18 +100,18 @@ func turning(by string, w *eval.Turning, put func(a, b string)) {
 		}
 		put("deep", d)
 	case by == "facing":
-		put("to", model.Figure(w.U0)+" mm from the jaw face")
+		put("to", along(w.U0)+" mm from "+datum)
 		put("comes off", model.Figure(math.Abs(w.U1-w.U0))+" mm of the length")
 	case by == "parting":
-		at := model.Figure(w.U0)
-		if u := model.Figure(w.U1); u != at {
+		at := along(w.U0)
+		if u := along(w.U1); u != at {
 			at += " to " + u
 		}
-		put("at", at+" mm from the jaw face")
+		put("at", at+" mm from "+datum)
 	case math.Abs(w.U1-w.U0) < 1e-9:
-		put("at", model.Figure(w.U0)+" mm from the jaw face")
+		put("at", along(w.U0)+" mm from "+datum)
 	default:
-		put("from the jaw face", model.Figure(w.U0)+" to "+model.Figure(w.U1)+" mm")
+		put("from "+datum, along(w.U0)+" to "+along(w.U1)+" mm")
 		if w.R0 == w.R1 {
 			put("leaves", "⌀"+model.Figure(2*w.R0)+" mm")
 		} else {

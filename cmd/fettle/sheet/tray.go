@@ -91,6 +91,7 @@ func (t *tray) held(h *eval.Holding) {
 	}
 	if h.Carried != nil && h.Carried.Unplayed == "" {
 		t.put(holds, h.Carried.Choice.HeldBy(), h.Spot, false)
+		t.carrier(h.Carried)
 	}
 	if c.Vise != nil {
 		does := holds
@@ -131,6 +132,7 @@ func (t *tray) held(h *eval.Holding) {
 func (t *tray) chucked(c *eval.Chucking) {
 	const holds = "holds the work"
 	t.put(holds, c.Choice.HeldBy(), c.Spot, false)
+	t.carrier(c)
 	if c.Choice.Bush != nil {
 		t.put(holds, c.Choice.Bush.Path(), c.Spot, false)
 	}
@@ -146,6 +148,15 @@ func (t *tray) chucked(c *eval.Chucking) {
 		case s.Item != nil:
 			t.put("supports the work", s.Item.Path(), c.Spot, false)
 		}
+	}
+}
+
+// carrier puts what turns the work between centres.
+func (t *tray) carrier(c *eval.Chucking) {
+	if d := c.Choice.Driver; d != nil {
+		t.put("turns the work", d.Path(), c.Spot, !d.Here())
+	} else if d, ok := c.Carrier(); ok && (c.Choice.Centres || c.Work.SetUp.Driver.Is()) {
+		t.put("turns the work", d.Path(), c.Spot, !d.Here())
 	}
 }
 
