@@ -18,8 +18,8 @@ drawn flat the drill stops short by its point, and an end mill, a slot drill or 
 	Trips:     replaced(exampleHole(), "diameter = 6", "diameter = 6\n    depth    = 12\n    bottom   = \"flat\""),
 	Sound: replaced(replaced(exampleHole(), "diameter = 6", "diameter = 6\n    depth    = 12\n    bottom   = \"flat\""),
 		"makes = hole.pin", "makes   = hole.pin\n      down_to = 10"),
-	OnCut:     pointBelowFloor,
-	OnTurn:    asCut(pointBelowFloor),
+	OnCut:  pointBelowFloor,
+	OnTurn: asCut(pointBelowFloor),
 })
 
 func pointBelowFloor(k *eval.Cut, a *Ask) {

@@ -328,9 +328,17 @@ func (m *maker) measure(me *eval.Measurement) {
 	if me.With != nil {
 		put("with", me.With.Path())
 	}
-	put("as drawn", me.Size.Written)
+	if w := me.Size.Written; w != "" || !(me.Size.Nominal > 0) {
+		put("as drawn", w)
+	} else {
+		put("as drawn", model.Figure(me.Size.Nominal)+" mm")
+	}
 	if me.Limits.Is() {
-		put("limits", limits(me.Limits)+" mm")
+		unit := " mm"
+		if me.Angle {
+			unit = " degrees"
+		}
+		put("limits", limits(me.Limits)+unit)
 	}
 	gauges(me, put)
 	if st := me.Step.Step; st != nil {
@@ -346,6 +354,9 @@ func (m *maker) measure(me *eval.Measurement) {
 	}
 	if !me.Tried {
 		b.Box = "as made"
+		if me.Angle {
+			b.Unit = "degrees"
+		}
 	}
 	m.page.add(b)
 	m.mark(me.Spot.String() + " measure")
