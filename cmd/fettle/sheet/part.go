@@ -137,6 +137,9 @@ func written(s drawing.Size) string {
 	if s.Written != "" {
 		return s.Written
 	}
+	if s.Unit == drawing.Inch { // worked out in a recipe of inches
+		return s.String()
+	}
 	return model.Figure(s.Nominal)
 }
 
@@ -328,10 +331,8 @@ func (m *maker) measure(me *eval.Measurement) {
 	if me.With != nil {
 		put("with", me.With.Path())
 	}
-	if w := me.Size.Written; w != "" || !(me.Size.Nominal > 0) {
-		put("as drawn", w)
-	} else {
-		put("as drawn", model.Figure(me.Size.Nominal)+" mm")
+	if me.Size.Written != "" || me.Size.Nominal > 0 {
+		put("as drawn", written(me.Size))
 	}
 	if me.Limits.Is() {
 		unit := " mm"
