@@ -22,6 +22,7 @@ type Measurement struct {
 	Limits model.Known[Limits]
 	Inside bool          // a bore or a gap; otherwise over the outside
 	Depth  bool          // a depth from a face
+	Angle  bool          // an angle: Size and Limits are in degrees
 	Runs   bool          // the swing of a surface as it turns
 	Tried  bool          // a mate is tried: there is no size
 	Faces  [2]model.Face // of an outside size: the faces it is taken over
@@ -90,11 +91,11 @@ func (m *Measurement) one(r model.Ref) {
 			return
 		}
 		if !ok {
-			m.Wrong = "a " + r.Sub + " is not measured on paper yet"
+			m.Wrong = r.Sub + " is not measured on paper yet"
 			return
 		}
 		if b := m.Part.Bent; b != nil && (f.Axis() == 2 || len(m.Part.Folded.Along[f.Axis()].Sheet.Folds) > 0) {
-			m.Wrong = "a " + r.Sub + " of sheet that is folded is not measured on paper yet"
+			m.Wrong = r.Sub + " of sheet that is folded is not measured on paper yet"
 			return
 		}
 		size, attr := m.Part.FaceSize(f)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fettle/schema/drawing"
+	"fettle/schema/handbook"
 	"fettle/schema/model"
 )
 
@@ -46,12 +47,49 @@ func (m *Measurement) other(f *Form, sub string) {
 	case "from", "to":
 		c, ok := placeOf(of.Item, sub)
 		size, is, m.Depth = c.Size, ok, true
+	case "angle":
+		m.slope(of.Angle, m.shorterSide(f), of.Item, sub)
+		return
+	case "countersink.angle":
+		m.slope(of.Countersink.Angle, 0, of.Item, sub)
+		return
+	case "tilted.by":
+		m.slope(of.Tilted.By, f.Depth.Or(0), of.Item, sub)
+		return
 	default:
-		m.Wrong = "a " + sub + " is not measured on paper yet"
+		m.Wrong = sub + " is not measured on paper yet"
 		return
 	}
 	m.known(is)
 	m.sized(size, of.Item, sub)
+}
+
+// slope is an angle in degrees. Its limits are those of the general tolerance, by the shorter of its sides, mm
+// (ISO 2768-1, table 3); 0: that side is not known.
+func (m *Measurement) slope(by model.Known[float64], side float64, of *model.Item, attr string) {
+	m.Angle = true
+	m.known(by.Is())
+	m.Size = drawing.Size{Nominal: by.V, Written: model.Figure(by.V) + " degrees"}
+	m.Limits = model.Known[Limits]{Of: of, Attr: attr + " (its limits)", At: of.At}
+	if half, ok := handbook.GeneralAngle(m.Part.Build.Recipe.General.Class, side); ok && side > 0 {
+		m.Limits = model.Sure(Limits{by.V - half, by.V + half})
+	}
+}
+
+// shorterSide is the shorter side of the angle of a bevel or a flank, mm; 0 where the drawing does not say.
+func (m *Measurement) shorterSide(f *Form) float64 {
+	angle := f.Feature.Angle.V * math.Pi / 180
+	switch f.Feature.Kind {
+	case "chamfer":
+		if len(f.Rims) == 0 && angle > 0 && angle < math.Pi/2 {
+			return f.Feature.Size.V.Nominal / math.Cos(angle)
+		}
+	case "dovetail":
+		if angle > 0 {
+			return f.Depth.Or(0) / math.Sin(angle)
+		}
+	}
+	return 0
 }
 
 // OddFlats is a row of flats of which none lies opposite another, measured across between two anvils.
@@ -88,7 +126,8 @@ func (m *Measurement) spelled(r model.Ref) model.Ref {
 
 // between measures from one face or feature to another: of a feature its middle counts.
 func (m *Measurement) between(from, to model.Ref) {
-	m.Name = from.Path() + " to " + to.Path()
+	own := func(r model.Ref) string { return strings.TrimPrefix(r.Path(), m.Part.Path()+".") }
+	m.Name = own(from) + " to " + own(to)
 	a, okA := m.Part.PlaneOf(from)
 	b, okB := m.Part.PlaneOf(to)
 	unit := m.Part.Build.Recipe.Unit
@@ -106,6 +145,12 @@ func (m *Measurement) between(from, to model.Ref) {
 		f := m.feature(to)
 		if f == nil {
 			return
+		}
+		for _, at := range f.Mouths {
+			if !near(at[a.Face.Axis()], f.Mouths[0][a.Face.Axis()]) {
+				m.Wrong = own(to) + " has places that lie at several distances from " + own(from)
+				return
+			}
 		}
 		d := f.middle()[a.Face.Axis()] - a.At
 		m.Size = drawn(f, from, max(d, -d), unit)

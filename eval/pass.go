@@ -58,6 +58,10 @@ func (k *Cut) Passes() (Passes, bool) {
 	if !(out.Deep > 0) {
 		return out, false
 	}
+	switch cu.Kind { // sunk to its floor once, and fed along there: its head is as high as what it cuts
+	case "tee_slot_cutter", "dovetail_cutter", "keyseat_cutter":
+		return out, out.Said.Is()
+	}
 	if k.Choice.By == "milling" {
 		_, out.Usual, out.Source, _ = handbook.PassDepth(kind, cu.Of.Or("HSS"), k.Part.Makes(k.Step).MetalGroup(), k.Choice.Tool.Size)
 	}

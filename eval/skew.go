@@ -144,12 +144,16 @@ func (k *Cut) offSlides(along solid.Vec) string {
 	if l := k.Hold.Choice.Lean; l.About == 2 {
 		was = l.By
 	}
-	return "it runs " + model.Figure(math.Round(math.Abs(off)*1000)/1000) + " degrees from the nearer of the table's two ways: tilt = { about = \"z\", by = " +
-		model.Figure(math.Round((was+off)*1e4)/1e4) + " } turns it there, or a rotary table"
+	cure := "tilt = { about = \"z\", by = " + model.Figure(math.Round((was+off)*1e4)/1e4) + " } turns it there, or a rotary table"
+	if math.Abs(was+off) < 1e-4 {
+		cure = "it is milled with no tilt"
+	}
+	return "it runs " + model.Figure(math.Round(math.Abs(off)*1000)/1000) + " degrees from the nearer of the table's two ways: " + cure
 }
 
 // Turns lists the turns about the upright that lay slots which run aslant along a way of the table,
-// for the faces up and back of a holding, degrees.
+// for the faces up and back of a holding, degrees. Where what runs along the part's own axes is milled in the same
+// holding, or slots run several ways, no turn serves, and there is none.
 func (p *Part) Turns(w *Work, up, back model.Face) []float64 {
 	pose := solid.Attitude(Normal(up), Normal(back))
 	var out []float64
@@ -161,11 +165,21 @@ func (p *Part) Turns(w *Work, up, back model.Face) []float64 {
 			}
 			if f := t.Form; f != nil && f.Skew != nil && f.Wrong == "" && len(f.Lacks) == 0 && f.Into.Face == up {
 				out = append(out, offSlides(pose.Dir(f.Skew.Along())))
+			} else if f != nil && f.Skew == nil && f.Into.Face == up && alongAxis[f.Feature.Kind] {
+				out = append(out, 0)
 			}
+		}
+	}
+	for _, by := range out {
+		if math.Abs(by-out[0]) > 1e-6 {
+			return nil
 		}
 	}
 	return out
 }
+
+// alongAxis are the kinds that are milled along an axis of their part.
+var alongAxis = map[string]bool{"slot": true, "pocket": true, "step": true, "tee_slot": true, "dovetail": true}
 
 // turnsAside is the turn about the upright that lays a straight feature which is made in the frame of its own
 // part along a way of the table.

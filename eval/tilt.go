@@ -267,8 +267,8 @@ func (k *Cut) aslant() {
 			continue
 		}
 		up := math.Abs(k.Hold.Pose.Dir(n)[2])
-		if up > 1-1e-9 && k.Hold.Seen != nil && k.Choice.By == "milling" {
-			k.offWays(w)
+		if k.Choice.By == "milling" && (up > 1-1e-9 || up < 1e-6 && f == nil) {
+			k.offWays(w, n)
 		}
 		if up > 1-1e-9 || up < 1e-6 {
 			continue
@@ -281,14 +281,21 @@ func (k *Cut) aslant() {
 	}
 }
 
-// offWays marks a straight feature of a part that is turned about the upright against the table's ways.
-func (k *Cut) offWays(w *Working) {
+// offWays marks a straight feature, or a face n that looks sideways, of a piece that is turned about the upright
+// against the table's ways. A face that looks up is milled whichever way it is turned.
+func (k *Cut) offWays(w *Working, n solid.Vec) {
 	f := w.Target.Form
-	if f == nil || f.Skew != nil || len(f.Mouths) > 0 || f.Way != nil || len(f.Copies) > 0 || w.Wrong != "" || k.Hold.Choice.Divided != nil {
+	if w.Wrong != "" || k.Hold.Choice.Divided != nil ||
+		f != nil && (f.Skew != nil || len(f.Mouths) > 0 || f.Way != nil || len(f.Copies) > 0) {
 		return
 	}
-	var along solid.Vec
-	along[(f.Into.Face.Axis()+1)%3] = 1
+	along := n
+	if f != nil {
+		along = solid.Vec{}
+		along[(f.Into.Face.Axis()+1)%3] = 1
+	} else if math.Abs(k.Hold.Pose.Dir(n)[2]) > 0.5 {
+		return
+	}
 	if w.Wrong = k.offSlides(along); w.Wrong != "" {
 		w.Facing = false
 	}

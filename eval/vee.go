@@ -144,6 +144,13 @@ func (h *Holding) veeSeat(lo solid.Vec) model.Known[float64] {
 	return model.Map(h.Vee.Rise, func(r float64) float64 { return r - (axis - lo[2]) })
 }
 
+// TakesPoint says whether a drill of radius r, mm, that comes out below round work stays clear of the sides of the vee
+// whether or not there is a slot along their bottom: its full diameter ends at the lowest metal, and below that its point
+// draws in faster than the sides do.
+func (v *InVee) TakesPoint(r float64) bool {
+	return v.Looks == "up" && !v.Upright && r < (v.Axis-v.D/2)*math.Tan(v.half)-model.Grain
+}
+
 // wide is how wide a block is across its vee at the least: as declared, else the mouth, else what touches.
 func (v *InVee) wide() float64 {
 	return v.Block.Width.Or(math.Max(v.Mouth().Or(0), v.D*math.Cos(v.half)))
@@ -302,7 +309,7 @@ func (h *Holding) jawSomewhere(name string, y, dir, bed float64) {
 	v := h.Choice.Vise
 	least := solid.Box(solid.Vec{0, h.MovingAt, bed - model.Grain}, solid.Vec{model.Grain, h.MovingAt + model.Grain, bed})
 	most := solid.Box(solid.Vec{-far, min(y, y+dir*far), bed}, solid.Vec{far, max(y, y+dir*far), bed + h.Choice.JawDepth().Or(far)})
-	h.obstacle(name, v.Item, least, most, h.jawsLack, v.JawWidth.Missing(), h.Choice.JawDepth().Missing(), v.JawThickness.Missing())
+	h.obstacle(name, v.Item, least, most, h.jawsLack, h.liftLack, v.JawWidth.Missing(), h.Choice.JawDepth().Missing(), v.JawThickness.Missing())
 }
 
 // veeTouches narrows what stands at the work on the side of a vee block down to the block: as high as it

@@ -24,6 +24,7 @@ func (h *Holding) inVise(lo, hi solid.Vec) {
 		back, lift := h.veeInVise(lo, hi)
 		y, rise = back, rise+lift.Or(0)
 		h.Seat = model.Both(h.Seat, lift, func(s, l float64) float64 { return s + l })
+		h.liftLack = lift.Missing()
 	}
 	x := c.Along
 	if c.Centred {
@@ -128,7 +129,7 @@ func (h *Holding) viseObstacles() {
 	width, depth, thick := v.JawWidth, h.Choice.JawDepth(), v.JawThickness
 	lacks := append(append(append([]model.Lack{}, width.Missing()...), depth.Missing()...), thick.Missing()...)
 	jaw := func(name string, y, dir float64) {
-		if len(h.jawsLack) > 0 && !h.touched(dir) {
+		if len(h.jawsLack) > 0 && !h.touched(dir) || len(h.liftLack) > 0 {
 			h.jawSomewhere("the "+name+" jaw of "+v.Path(), y, dir, bed)
 			return
 		}
@@ -156,10 +157,20 @@ func (h *Holding) viseObstacles() {
 	if b, ok := v.Body.Get(); ok && len(b) == 2 {
 		x := width.Or(0) / 2
 		most = solid.Box(solid.Vec{x - b[0]/2, -b[1], foot}, solid.Vec{x + b[0]/2, b[1], bed})
-		h.obstacle("the bed of "+v.Path(), v.Item, most, most)
+	}
+	h.standUnder("the bed of "+v.Path(), v.Item, most)
+}
+
+// standUnder stands a thing that the piece stands on, or a vee block under it. Where it is not known how high that
+// block lifts the piece, the piece is laid on the thing itself, which then lies no higher, and how much lower nobody
+// knows.
+func (h *Holding) standUnder(name string, item *model.Item, most solid.Shape) {
+	if len(h.liftLack) == 0 {
+		h.obstacle(name, item, most, most)
 		return
 	}
-	h.obstacle("the bed of "+v.Path(), v.Item, body, body)
+	least := solid.Box(solid.Vec{-far, -far, -2 * far}, solid.Vec{-far + model.Grain, -far + model.Grain, -2*far + model.Grain})
+	h.obstacle(name, item, least, most, h.liftLack)
 }
 
 // JawDepth is how high the gripping faces of a vise stand above its bed: its own, or those of the soft jaws on it.
@@ -246,7 +257,7 @@ func (h *Holding) onTable(lo, hi solid.Vec) {
 	base := rise
 	if h.Vee != nil && h.Vee.Looks == "up" && h.Vee.Standing() {
 		lift := h.veeSeat(h.Lo)
-		rise += lift.Or(0)
+		rise, h.liftLack = rise+lift.Or(0), lift.Missing()
 		h.Seat = model.Map(lift, func(l float64) float64 { return base + l })
 	}
 	alone := rise

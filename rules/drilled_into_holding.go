@@ -50,6 +50,10 @@ func drilledIntoHolding(k *eval.Cut, a *Ask) {
 		if n.Piece || n.BodyItem != k.Choice.Tool.Cutter.Item {
 			continue
 		}
+		if v := k.Hold.Vee; v != nil && n.Thing == v.Block.Path() && k.Choice.Tool.Cutter.Kind == "drill" && v.TakesPoint(k.Stack.Diameter.Or(0)/2) {
+			a.Clear(finding.Margin{}, "")
+			continue
+		}
 		switch {
 		case n.Sure < 0:
 			w := k.Works[0]

@@ -29,6 +29,10 @@ func featureNotPossible(p *eval.PartTrace, a *Ask) {
 		case len(f.Mouths) > 0 && outside(p.Part, f):
 			a.Say(p.Part.Label+"."+f.Name(), placeOf(f, "at"), "%s lies off the part: its axis misses the %s face", f.Name(), f.Into.Name)
 		default:
+			if why := p.Part.Contradicts(f); why != "" {
+				a.Say(p.Part.Label+"."+f.Name(), f.Feature.Item.At, "%s cannot be as it is written: %s", f.Name(), why)
+				continue
+			}
 			a.Clear(finding.Margin{}, "")
 		}
 	}

@@ -47,6 +47,14 @@ func instrumentForAnotherJob(m *eval.Measurement, a *Ask) {
 		a.Say(m.With.Path()+"+"+m.Name, m.Place("with", "runout"), "%s is read with an indicator as the work turns, and %s is none", m.Name, m.With.Path())
 		return
 	}
+	if m.Angle != (m.With.Kind == "protractor") {
+		says := "%s is an angle, and %s measures lengths"
+		if !m.Angle {
+			says = "%s is a length, and %s measures angles"
+		}
+		a.Say(m.With.Path()+"+"+m.Name, m.Place("with", "size"), says, m.Name, m.With.Path())
+		return
+	}
 	if !m.Inside && !m.Depth {
 		if oneOf(m.With.Kind, "bore_gauge", "telescopic_gauge", "plug_gauge", "depth_gauge") || m.With.Measures.V == "inside" || m.With.Measures.V == "depth" {
 			a.Say(m.With.Path()+"+"+m.Name, m.Place("with", "size"), "%s is an outside size, and %s does not measure outsides", m.Name, m.With.Path())
@@ -64,6 +72,8 @@ func instrumentForAnotherJob(m *eval.Measurement, a *Ask) {
 		return
 	}
 	switch {
+	case m.With.Kind == "bore_gauge" && betweenWalls(m):
+		a.Say(m.With.Path()+"+"+m.Name, m.Place("with", "size"), "%s lies between walls, and %s measures bores", m.Name, m.With.Path())
 	case oneOf(m.With.Kind, "bore_gauge", "telescopic_gauge", "plug_gauge", "steel_rule") || m.With.Measures.V == "inside":
 		a.Clear(finding.Margin{}, "")
 	case m.With.Kind == "caliper":
@@ -71,6 +81,11 @@ func instrumentForAnotherJob(m *eval.Measurement, a *Ask) {
 	default:
 		a.Say(m.With.Path()+"+"+m.Name, m.Place("with", "size"), "%s is an inside size, and %s measures outsides", m.Name, m.With.Path())
 	}
+}
+
+// betweenWalls says whether an inside size is that of a slot or the like, and of nothing round.
+func betweenWalls(m *eval.Measurement) bool {
+	return m.Form != nil && oneOf(m.Form.Feature.Kind, "slot", "pocket", "tee_slot", "dovetail", "slit", "keyway")
 }
 
 // insideJaws asks whether the inside jaws of a caliper go into a bore.

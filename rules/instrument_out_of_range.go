@@ -24,7 +24,7 @@ func instrumentOutOfRange(m *eval.Measurement, a *Ask) {
 	if m.Wrong != "" || m.With == nil {
 		return
 	}
-	if m.Runs || m.Tried {
+	if m.Runs || m.Tried || m.Angle != (m.With.Kind == "protractor") {
 		return
 	}
 	if m.With.Kind == "plug_gauge" {
@@ -37,11 +37,19 @@ func instrumentOutOfRange(m *eval.Measurement, a *Ask) {
 	}
 	size := m.Size.Nominal
 	if size < r[0]-0.0005 || size > r[1]+0.0005 {
+		says := mm
+		if m.Angle {
+			says = degrees
+		}
 		a.Say(m.With.Path()+".range+"+m.Name, m.Place("with", "size"), "%s is %s, and %s measures from %s to %s",
-			m.Name, mm(size), m.With.Path(), figure(r[0]), mm(r[1]))
+			m.Name, says(size), m.With.Path(), figure(r[0]), says(r[1]))
 		return
 	}
-	a.Clear(finding.Margin{Has: r[1] - size, Wants: 0, Unit: "mm"}, "the range of "+m.With.Path())
+	unit := "mm"
+	if m.Angle {
+		unit = "deg"
+	}
+	a.Clear(finding.Margin{Has: r[1] - size, Wants: 0, Unit: unit}, "the range of "+m.With.Path())
 }
 
 // plugTries asks whether a plug gauge of that size is here, and whether it tries the limits that are asked for.

@@ -27,7 +27,7 @@ func instrumentTooCoarse(m *eval.Measurement, a *Ask) {
 		gaugesTooCoarse(g, m, a)
 		return
 	}
-	if m.Wrong != "" || m.With == nil || m.Tried || m.With.Kind == "plug_gauge" {
+	if m.Wrong != "" || m.With == nil || m.Tried || m.With.Kind == "plug_gauge" || m.Angle != (m.With.Kind == "protractor") {
 		return
 	}
 	lim, ok := Need(a, m.Limits)
@@ -40,14 +40,18 @@ func instrumentTooCoarse(m *eval.Measurement, a *Ask) {
 	if m.With.Kind == "telescopic_gauge" {
 		with = "the micrometer over " + with
 	}
+	says, room := mm, Room(round(lim.Width()), round(want))
+	if m.Angle {
+		says, room.Unit = degrees, "deg"
+	}
 	if lim.Width() >= want-0.0005 {
-		a.Clear(Room(round(lim.Width()), want), "the limits of "+m.Name+" against "+with)
+		a.Clear(room, "the limits of "+m.Name+" against "+with)
 		return
 	}
 	f := a.Say(m.With.Path()+".reads_to+"+m.Name, m.Place("with", "size"),
-		"the limits of %s lie %s apart, and %s reads to %s: usually the limits are at least %s times that", m.Name, mm(round(lim.Width())),
-		with, mm(step), figure(a.Limit("reading_share")))
-	f.Margin = Room(round(lim.Width()), want)
+		"the limits of %s lie %s apart, and %s reads to %s: usually the limits are at least %s times that", m.Name, says(round(lim.Width())),
+		with, says(round(step)), figure(a.Limit("reading_share")))
+	f.Margin = room
 }
 
 // gaugesTooCoarse holds what the stacks of slip gauges are off against the limits that they are to tell.

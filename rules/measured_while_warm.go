@@ -36,7 +36,7 @@ func exampleWarm(height, over string) string {
 }
 
 func measuredWhileWarm(m *eval.Measurement, a *Ask) {
-	if m.Wrong != "" || m.With == nil || m.Tried || m.Runs || m.Step.Work.Kind != "setup" || !(m.Size.Nominal > 0) {
+	if m.Wrong != "" || m.With == nil || m.Tried || m.Runs || m.Angle || m.Step.Work.Kind != "setup" || !(m.Size.Nominal > 0) {
 		return
 	}
 	lim, ok := m.Limits.Get()

@@ -173,3 +173,11 @@ func (a *Ask) settle() Verdict {
 func figure(x float64) string { return model.Figure(x) }
 
 func mm(x float64) string { return model.Figure(x) + " mm" }
+
+// degrees prints an angle, degrees.
+func degrees(x float64) string {
+	if x == 1 {
+		return "1 degree"
+	}
+	return model.Figure(x) + " degrees"
+}

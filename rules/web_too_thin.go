@@ -92,7 +92,7 @@ func webTooThin(h *eval.Holding, a *Ask) {
 		}
 		// A wall counts as standing where less than half the piece's width is behind the jaw
 		// and a removal ends it.
-		if c.ThinBy == "" || c.Behind > (h.Hi[1]-h.Lo[1])/2 {
+		if c.ThinBy == "" || c.Behind > (h.Hi[1]-h.Lo[1])/2 || endsInEdge(h, &c) {
 			a.Clear(finding.Margin{}, "")
 			continue
 		}
@@ -113,6 +113,17 @@ func webTooThin(h *eval.Holding, a *Ask) {
 		f := a.Say(h.Work.SetUp.Path()+"+"+c.ThinBy, h.Place("jaws", "hold"), "%s", says)
 		f.Margin = Room(c.Behind, want)
 	}
+}
+
+// endsInEdge says that what thins the metal opens aslant in the very face that is pressed, as a dovetail or a leaning
+// hole does: what stands beside it is a wedge with a sharp edge, thick behind it, and no wall.
+func endsInEdge(h *eval.Holding, c *eval.Contact) bool {
+	for _, f := range h.Part.Forms {
+		if f.Name() == c.ThinBy {
+			return f.Into.Face == c.Face && (f.Feature.Kind == "dovetail" || f.Slope() > 0)
+		}
+	}
+	return false
 }
 
 func isHole(h *eval.Holding, name string) bool {

@@ -5,6 +5,8 @@
 package choose
 
 import (
+	"strings"
+
 	"fettle/eval"
 	"fettle/rules"
 	"fettle/schema/beside"
@@ -237,6 +239,9 @@ func measures(kind string, st *model.Step) bool {
 		return false
 	case st.Runout.Is():
 		return kind == "dial_indicator" || kind == "dial_test_indicator"
+	}
+	if sub := st.Measured.Of.V; strings.HasSuffix(sub.Sub, "angle") || strings.HasSuffix(sub.Text, "angle") || sub.Sub == "tilted.by" {
+		return kind == "protractor"
 	}
 	switch kind {
 	case "edge_finder", "protractor", "thread_gauge", "dial_indicator", "dial_test_indicator", "feelers":

@@ -38,6 +38,7 @@ type Block struct {
 	Small bool    // of a picture: several stand side by side
 	True  bool    // of a picture: it is printed as large as it is drawn
 	Share float64 // of a margin: what is left over, in parts of what is wanted
+	Unit  string  // of what is written down there; "" mm
 	Box   string  // of a tick: what is to be written down when it is made; "" nothing
 }
 
@@ -59,4 +60,12 @@ func (p *Page) table(head []string, rows [][]string) {
 	if len(rows) > 0 {
 		p.add(Block{Kind: Table, Head: head, Rows: rows})
 	}
+}
+
+// unit is that of what is written down in the box of a tick.
+func (k *Block) unit() string {
+	if k.Unit == "" {
+		return "mm"
+	}
+	return k.Unit
 }

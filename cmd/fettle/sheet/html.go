@@ -216,7 +216,7 @@ func (k *Block) tick(b *strings.Builder, box *int) {
 		b.WriteString("</dl>")
 	}
 	if k.Box != "" {
-		fmt.Fprintf(b, "<span class=\"made\">%s: <input type=\"text\" inputmode=\"decimal\" id=\"made-%d\" aria-label=\"%s\"> mm</span>", esc(k.Box), *box, esc(k.Box))
+		fmt.Fprintf(b, "<span class=\"made\">%s: <input type=\"text\" inputmode=\"decimal\" id=\"made-%d\" aria-label=\"%s\"> %s</span>", esc(k.Box), *box, esc(k.Box), esc(k.unit()))
 	}
 	b.WriteString("</div>\n")
 }

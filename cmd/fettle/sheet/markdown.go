@@ -54,7 +54,7 @@ func (k *Block) markdown(b *strings.Builder) {
 			fmt.Fprintf(b, "  - %s: %s\n", md(r[0]), md(r[1]))
 		}
 		if k.Box != "" {
-			fmt.Fprintf(b, "  - %s: ………… mm\n", md(k.Box))
+			fmt.Fprintf(b, "  - %s: ………… %s\n", md(k.Box), md(k.unit()))
 		}
 		b.WriteString("\n")
 	}

@@ -190,6 +190,9 @@ func written(s drawing.Size) string {
 	if s.Written != "" {
 		return s.Written
 	}
+	if s.Unit == drawing.Inch { // worked out in a recipe of inches
+		return s.String()
+	}
 	return model.Figure(s.Nominal)
 }
 
@@ -381,9 +384,15 @@ func (m *maker) measure(me *eval.Measurement) {
 	if me.With != nil {
 		put("with", me.With.Path())
 	}
-	put("as drawn", me.Size.Written)
+	if me.Size.Written != "" || me.Size.Nominal > 0 {
+		put("as drawn", written(me.Size))
+	}
 	if me.Limits.Is() {
-		put("limits", limits(me.Limits)+" mm")
+		unit := " mm"
+		if me.Angle {
+			unit = " degrees"
+		}
+		put("limits", limits(me.Limits)+unit)
 	}
 	gauges(me, put)
 	if st := me.Step.Step; st != nil {
@@ -399,6 +408,9 @@ func (m *maker) measure(me *eval.Measurement) {
 	}
 	if !me.Tried {
 		b.Box = "as made"
+		if me.Angle {
+			b.Unit = "degrees"
+		}
 	}
 	m.page.add(b)
 	m.mark(me.Spot.String() + " measure")
