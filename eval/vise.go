@@ -19,10 +19,11 @@ func (h *Holding) inVise(lo, hi solid.Vec) {
 	h.JawTop = model.Both(h.Bed, c.JawDepth(), func(b, d float64) float64 { return b + d })
 	rise := c.Height + c.Packing + c.Step
 	h.Seat = model.Map(h.Bed, func(b float64) float64 { return b + rise })
-	y := 0.0
+	y, lift := 0.0, model.Sure(0.0)
 	if h.Vee != nil {
-		back, lift := h.veeInVise(lo, hi)
-		y, rise = back, rise+lift.Or(0)
+		var least float64
+		y, lift, least = h.veeInVise(lo, hi)
+		rise += least
 		h.Seat = model.Both(h.Seat, lift, func(s, l float64) float64 { return s + l })
 	}
 	x := c.Along
@@ -44,6 +45,7 @@ func (h *Holding) inVise(lo, hi solid.Vec) {
 		h.rotaryFace(c.Divided, under.Or(h.Bed.Or(0)))
 	}
 	h.table()
+	h.belowVee(0, lift)
 }
 
 // bedLevel is the bed in the frame used: its height above the table, or 0 where not known.
@@ -243,10 +245,11 @@ func (h *Holding) onTable(lo, hi solid.Vec) {
 	}
 	rise := math.Max(h.rise(), h.Choice.Free)
 	h.Seat = model.Sure(rise)
-	base := rise
+	base, lift := rise, model.Sure(0.0)
 	if h.Vee != nil && h.Vee.Looks == "up" && h.Vee.Standing() {
-		lift := h.veeSeat(h.Lo)
-		rise += lift.Or(0)
+		var least float64
+		lift, least = h.veeSeat(h.Lo)
+		rise += least
 		h.Seat = model.Map(lift, func(l float64) float64 { return base + l })
 	}
 	alone := rise
@@ -264,6 +267,7 @@ func (h *Holding) onTable(lo, hi solid.Vec) {
 		h.clamp(&h.Work.SetUp.Clamps[i])
 	}
 	h.table()
+	h.belowVee(len(h.Obstacles)-1, lift)
 }
 
 // clamp stands one strap on the piece: its tip where it presses, the strap running off
