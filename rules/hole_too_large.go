@@ -34,6 +34,9 @@ func holeTooLarge(k *eval.Cut, a *Ask) {
 			continue
 		}
 		d := round(w.Diameter)
+		if k.Choice.By == "drilling" {
+			d = max(d, round(k.Choice.Tool.Size)) // a drill is as wide as it is, whatever the step is to leave
+		}
 		if d <= f.Feature.Diameter.V.Nominal+0.0005 {
 			a.Clear(finding.Margin{}, "")
 			continue
