@@ -20,9 +20,8 @@ func asBought(b *model.Build, m *model.Part) (p *Part, s *State, why string) {
 		return nil, nil, p.Unplayed
 	}
 	p.Blank = Blank{Lo: p.Low, Hi: p.High(), Lies: [3]int{0, 1, 2}}
-	p.Blank.Shape = solid.Box(p.Low, p.High())
+	p.Blank.Shape = p.envelope()
 	if r := p.Radius(); p.Round {
-		p.Blank.Shape = barShape(p.Low[0], p.High()[0], r, p.flats())
 		p.Blank.Profile = Profile{{X0: p.Low[0], X1: p.High()[0], Out0: r, Out1: r, Flats: p.flats()}}
 	}
 	s = p.start()
@@ -56,6 +55,35 @@ func asBought(b *model.Build, m *model.Part) (p *Part, s *State, why string) {
 		s.Profile = s.Profile.bored(x0, x1, bore/2, bore/2)
 	}
 	return p, s, ""
+}
+
+// envelope is a part with none of its features.
+func (p *Part) envelope() solid.Shape {
+	if p.Round {
+		return barShape(p.Low[0], p.High()[0], p.Radius(), p.flats())
+	}
+	return solid.Box(p.Low, p.High())
+}
+
+// asDrawn is the metal of a finished part; nil where a feature that is not made on paper may take some of
+// it away. What only breaks an edge or marks a surface counts as nothing.
+func (p *Part) asDrawn() *solid.Piece {
+	if p.Unplayed != "" || p.Flat != nil {
+		return nil
+	}
+	piece := solid.Raw(p.envelope())
+	for _, f := range p.Forms {
+		took := f.drawn(p)
+		switch f.Feature.Kind {
+		case "thread", "knurl", "graduations", "chamfer", "centre_hole":
+		default:
+			if f.Wrong != "" || len(f.Lacks) > 0 || len(took) == 0 {
+				return nil
+			}
+		}
+		piece = piece.Cut(took...)
+	}
+	return piece
 }
 
 // drawn is the metal that the drawing takes away for a plain form; nothing for others.

@@ -48,7 +48,6 @@ type Holding struct {
 	// FixedAt and MovingAt are where the faces of the jaws of a vise stand, across them.
 	FixedAt, MovingAt float64
 	jawsLack          []model.Lack // why where the jaws stand is not known
-	liftLack          []model.Lack // why it is not known how high a vee block lifts the piece above what that stands on
 	// Unplayed says in a sentence why this holding is not made on paper; "" if it is.
 	Unplayed string
 }
@@ -206,5 +205,5 @@ func (h *Holding) table() {
 	if h.Choice.Machine != nil {
 		item = h.Choice.Machine.Item
 	}
-	h.standUnder("the table", item, box)
+	h.obstacle("the table", item, box, box)
 }

@@ -1,6 +1,8 @@
 package eval
 
 import (
+	"math"
+
 	"fettle/schema/drawing"
 	"fettle/schema/handbook"
 	"fettle/schema/model"
@@ -121,8 +123,8 @@ func (t *Trace) work(p *Part) []*model.SetUp {
 // ISO 4762 (from memory).
 var capHeads = map[float64]float64{3: 5.5, 4: 7, 5: 8.5, 6: 10, 8: 13, 10: 16, 12: 18}
 
-// Head is the diameter of a screw's head: of the shop's own screws of that thread and head, else
-// of the standard.
+// Head is the diameter of a screw's head, over the corners of a hexagon: of the shop's own screws of that
+// thread and head, else of the standard.
 func (j *Joint) Head() model.Known[float64] {
 	s := j.Screw
 	lack := model.Known[float64]{Of: s.Model.Item, Attr: "head (its diameter)", At: s.Model.Item.At}
@@ -136,6 +138,9 @@ func (j *Joint) Head() model.Known[float64] {
 	}
 	if d, ok := capHeads[s.Thread.V.Diameter]; ok && s.Thread.V.Series == "M" && s.Model.Head.V == "cap" {
 		return model.Known[float64]{V: d, From: model.Handbook}
+	}
+	if key, across, ok := handbook.Driver(s.Model.Head.V, s.Thread.V.Diameter); ok && s.Thread.V.Series == "M" && key == "spanner" {
+		return model.Known[float64]{V: across * 2 / math.Sqrt(3), From: model.Handbook}
 	}
 	return lack
 }

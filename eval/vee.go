@@ -138,10 +138,30 @@ func (v *InVee) Proud() model.Known[float64] {
 func (v *InVee) Standing() bool { return !v.Upright || v.Looks != "up" }
 
 // veeSeat is how high the lowest metal lies above the foot of a vee block that looks up, by the extent
-// of the metal as it is turned.
-func (h *Holding) veeSeat(lo solid.Vec) model.Known[float64] {
-	axis := h.Pose.Point(solid.Vec{})[2]
-	return model.Map(h.Vee.Rise, func(r float64) float64 { return r - (axis - lo[2]) })
+// of the metal as it is turned; least holds whatever the vee: it goes down to the foot at the most.
+func (h *Holding) veeSeat(lo solid.Vec) (lift model.Known[float64], least float64) {
+	below := h.Pose.Point(solid.Vec{})[2] - lo[2]
+	lift = model.Map(h.Vee.Rise, func(r float64) float64 { return r - below })
+	return lift, lift.Or(math.Max(0, h.Vee.Axis-below))
+}
+
+// belowVee brackets what stands under work of which it is not known how far a vee block lifts it, from an
+// obstacle on: it lies as low as it can, and all of this may lie lower, by the height of a block that looks up.
+func (h *Holding) belowVee(from int, lift model.Known[float64]) {
+	v := h.Vee
+	if v == nil || lift.Is() {
+		return
+	}
+	down := solid.Still().Shifted(solid.Vec{0, 0, -far})
+	if v.Looks == "up" {
+		down = solid.Still().Shifted(solid.Vec{0, 0, -v.Block.Height.Or(far)})
+	}
+	for i := range h.Obstacles[from:] {
+		if o := &h.Obstacles[from+i]; o.Item != v.Block.Item {
+			o.Least, o.Same = o.Least.Placed(down), false
+			o.Lacks = append(append([]model.Lack{}, o.Lacks...), lift.Missing()...)
+		}
+	}
 }
 
 // TakesPoint says whether a drill of radius r, mm, that comes out below round work stays clear of the sides of the vee
@@ -223,15 +243,15 @@ func (v *InVee) shapes(mid solid.Vec, from, to float64, least bool) [3]solid.Sha
 
 // veeInVise settles where work in a vee block lies between the jaws of a vise, and where these then stand:
 // it gives the place of the farthest metal behind, and how high the lowest metal lies above what is
-// under it.
-func (h *Holding) veeInVise(lo, hi solid.Vec) (y float64, rise model.Known[float64]) {
+// under it, known or at the least.
+func (h *Holding) veeInVise(lo, hi solid.Vec) (y float64, rise model.Known[float64], least float64) {
 	v, axis := h.Vee, h.Pose.Point(solid.Vec{})
 	rise = model.Sure(0.0)
 	if !v.Standing() {
-		return 0, rise
+		return 0, rise, least
 	}
 	if v.Looks == "up" {
-		rise = h.veeSeat(lo)
+		rise, least = h.veeSeat(lo)
 		deep := hi[1] - lo[1]
 		across := v.Block.Width
 		room := v.wide()
@@ -241,9 +261,9 @@ func (h *Holding) veeInVise(lo, hi solid.Vec) (y float64, rise model.Known[float
 		if v.Blocked = room > deep || !across.Is(); v.Blocked {
 			room = math.Max(room, deep)
 			h.jawsLack = across.Missing()
-			return -room/2 + (hi[1] - axis[1]), rise
+			return -room/2 + (hi[1] - axis[1]), rise, least
 		}
-		return 0, rise
+		return 0, rise, least
 	}
 	if !v.Upright { // on its side
 		w, known := v.Block.Width.Get()
@@ -259,9 +279,9 @@ func (h *Holding) veeInVise(lo, hi solid.Vec) (y float64, rise model.Known[float
 	reach := v.Rise.Or(v.Axis)
 	h.jawsLack = v.Rise.Missing()
 	if v.Looks == "front" { // the block stands at the fixed jaw, and looks to the moving one
-		return hi[1] - axis[1] - reach, rise
+		return hi[1] - axis[1] - reach, rise, rise.Or(0)
 	}
-	return 0, rise
+	return 0, rise, rise.Or(0)
 }
 
 // veeJaws is where the faces of the two jaws stand, once the work lies where it does.
@@ -309,7 +329,7 @@ func (h *Holding) jawSomewhere(name string, y, dir, bed float64) {
 	v := h.Choice.Vise
 	least := solid.Box(solid.Vec{0, h.MovingAt, bed - model.Grain}, solid.Vec{model.Grain, h.MovingAt + model.Grain, bed})
 	most := solid.Box(solid.Vec{-far, min(y, y+dir*far), bed}, solid.Vec{far, max(y, y+dir*far), bed + h.Choice.JawDepth().Or(far)})
-	h.obstacle(name, v.Item, least, most, h.jawsLack, h.liftLack, v.JawWidth.Missing(), h.Choice.JawDepth().Missing(), v.JawThickness.Missing())
+	h.obstacle(name, v.Item, least, most, h.jawsLack, v.JawWidth.Missing(), h.Choice.JawDepth().Missing(), v.JawThickness.Missing())
 }
 
 // veeTouches narrows what stands at the work on the side of a vee block down to the block: as high as it

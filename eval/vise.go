@@ -19,12 +19,12 @@ func (h *Holding) inVise(lo, hi solid.Vec) {
 	h.JawTop = model.Both(h.Bed, c.JawDepth(), func(b, d float64) float64 { return b + d })
 	rise := c.Height + c.Packing + c.Step
 	h.Seat = model.Map(h.Bed, func(b float64) float64 { return b + rise })
-	y := 0.0
+	y, lift := 0.0, model.Sure(0.0)
 	if h.Vee != nil {
-		back, lift := h.veeInVise(lo, hi)
-		y, rise = back, rise+lift.Or(0)
+		var least float64
+		y, lift, least = h.veeInVise(lo, hi)
+		rise += least
 		h.Seat = model.Both(h.Seat, lift, func(s, l float64) float64 { return s + l })
-		h.liftLack = lift.Missing()
 	}
 	x := c.Along
 	if c.Centred {
@@ -45,6 +45,7 @@ func (h *Holding) inVise(lo, hi solid.Vec) {
 		h.rotaryFace(c.Divided, under.Or(h.Bed.Or(0)))
 	}
 	h.table()
+	h.belowVee(0, lift)
 }
 
 // bedLevel is the bed in the frame used: its height above the table, or 0 where not known.
@@ -129,7 +130,7 @@ func (h *Holding) viseObstacles() {
 	width, depth, thick := v.JawWidth, h.Choice.JawDepth(), v.JawThickness
 	lacks := append(append(append([]model.Lack{}, width.Missing()...), depth.Missing()...), thick.Missing()...)
 	jaw := func(name string, y, dir float64) {
-		if len(h.jawsLack) > 0 && !h.touched(dir) || len(h.liftLack) > 0 {
+		if len(h.jawsLack) > 0 && !h.touched(dir) {
 			h.jawSomewhere("the "+name+" jaw of "+v.Path(), y, dir, bed)
 			return
 		}
@@ -153,24 +154,13 @@ func (h *Holding) viseObstacles() {
 		foot = -far
 	}
 	body := solid.Box(solid.Vec{0, h.MovingAt + h.Choice.RoundBar, foot}, solid.Vec{width.Or(model.Grain), h.FixedAt, bed})
-	most := body
 	if b, ok := v.Body.Get(); ok && len(b) == 2 {
 		x := width.Or(0) / 2
-		most = solid.Box(solid.Vec{x - b[0]/2, -b[1], foot}, solid.Vec{x + b[0]/2, b[1], bed})
-	}
-	h.standUnder("the bed of "+v.Path(), v.Item, most)
-}
-
-// standUnder stands a thing that the piece stands on, or a vee block under it. Where it is not known how high that
-// block lifts the piece, the piece is laid on the thing itself, which then lies no higher, and how much lower nobody
-// knows.
-func (h *Holding) standUnder(name string, item *model.Item, most solid.Shape) {
-	if len(h.liftLack) == 0 {
-		h.obstacle(name, item, most, most)
+		most := solid.Box(solid.Vec{x - b[0]/2, -b[1], foot}, solid.Vec{x + b[0]/2, b[1], bed})
+		h.obstacle("the bed of "+v.Path(), v.Item, most, most)
 		return
 	}
-	least := solid.Box(solid.Vec{-far, -far, -2 * far}, solid.Vec{-far + model.Grain, -far + model.Grain, -2*far + model.Grain})
-	h.obstacle(name, item, least, most, h.liftLack)
+	h.obstacle("the bed of "+v.Path(), v.Item, body, body)
 }
 
 // JawDepth is how high the gripping faces of a vise stand above its bed: its own, or those of the soft jaws on it.
@@ -254,10 +244,11 @@ func (h *Holding) onTable(lo, hi solid.Vec) {
 	}
 	rise := math.Max(h.rise(), h.Choice.Free)
 	h.Seat = model.Sure(rise)
-	base := rise
+	base, lift := rise, model.Sure(0.0)
 	if h.Vee != nil && h.Vee.Looks == "up" && h.Vee.Standing() {
-		lift := h.veeSeat(h.Lo)
-		rise, h.liftLack = rise+lift.Or(0), lift.Missing()
+		var least float64
+		lift, least = h.veeSeat(h.Lo)
+		rise += least
 		h.Seat = model.Map(lift, func(l float64) float64 { return base + l })
 	}
 	alone := rise
@@ -275,6 +266,7 @@ func (h *Holding) onTable(lo, hi solid.Vec) {
 		h.clamp(&h.Work.SetUp.Clamps[i])
 	}
 	h.table()
+	h.belowVee(len(h.Obstacles)-1, lift)
 }
 
 // clamp stands one strap on the piece: its tip where it presses, the strap running off

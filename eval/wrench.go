@@ -50,19 +50,11 @@ func (k *Cut) WrenchTurns(w *Working, swing float64) model.Known[WrenchTurn] {
 // the end of its move, in degrees, and how near the nearest metal is.
 func turnsFree(piece *solid.Piece, m solid.Move, high, arm float64) (free, nearest float64) {
 	up := m.From.Sub(m.To).Unit()
-	side := up.Cross(solid.Vec{1, 0, 0})
-	if side.Len() < 0.5 {
-		side = up.Cross(solid.Vec{0, 1, 0})
-	}
-	side = side.Unit()
-	across := up.Cross(side)
 	hub := m.To.Add(up.Times(high))
 	const places = 180 / turnStep
 	var clear [places]bool
 	nearest = math.Inf(1)
-	for i := range clear {
-		a := float64(i) * turnStep * math.Pi / 180
-		dir := side.Times(math.Cos(a)).Add(across.Times(math.Sin(a)))
+	for i, dir := range allRound(up)[:places] {
 		met := min(firstMetal(piece, hub, dir), firstMetal(piece, hub, dir.Times(-1)))
 		clear[i] = met > arm
 		nearest = min(nearest, met)
@@ -79,6 +71,22 @@ func turnsFree(piece *solid.Piece, m solid.Move, high, arm float64) (free, neare
 		return 180, nearest
 	}
 	return float64(max(0, best-1) * turnStep), nearest
+}
+
+// allRound are the directions of a full turn about a line, a turnStep from each other.
+func allRound(about solid.Vec) []solid.Vec {
+	side := about.Cross(solid.Vec{1, 0, 0})
+	if side.Len() < 0.5 {
+		side = about.Cross(solid.Vec{0, 1, 0})
+	}
+	side = side.Unit()
+	across := about.Cross(side)
+	out := make([]solid.Vec, 360/turnStep)
+	for i := range out {
+		a := float64(i) * turnStep * math.Pi / 180
+		out[i] = side.Times(math.Cos(a)).Add(across.Times(math.Sin(a)))
+	}
+	return out
 }
 
 // firstMetal is how far the metal of a piece lies from a place in a direction; infinite where there is none.

@@ -122,16 +122,49 @@ func bearingsOutOfLine(t *eval.Trace, a *Ask) {
 			continue
 		}
 		if most <= free+pins+1e-6 {
-			a.Clear(Bound(round(most), round(free+pins), "mm"), "the line of "+l.One.Hole.Path+" and "+l.Two.Hole.Path)
+			a.Clear(Bound(round(most), round(free+pins), "mm"), "the line of "+l.One.Name()+" and "+l.Two.Name())
 			continue
 		}
-		f := a.Say(l.One.Hole.Path+"+"+l.Two.Hole.Path, l.One.Hole.Form.Feature.Item.At,
-			"%s and %s are bored before their parts are pinned together, and by their limits may lie %s off one line; %s has %s in them, counting what the pins leave: bore both when the parts are joined, or pin them with the shaft in place",
-			plainHole(l.One), plainHole(l.Two), mm(round(most)), l.One.Shaft.Part.Path(), mm(round(free+pins)))
+		f := a.Say(l.One.Name()+"+"+l.Two.Name(), l.One.Form.Feature.Item.At, "%s and %s are bored before their parts are %s, and by their limits may lie %s off one line; %s: bore both when the parts are joined%s",
+			l.One.Name(), l.Two.Name(), heldBy(l), mm(round(most)), roomInLine(l, round(free+pins)), elseLined(l))
 		f.Margin = Bound(round(most), round(free+pins), "mm")
-		f.Also = []finding.Note{{Place: l.Two.Hole.Form.Feature.Item.At, Says: "the other bearing"}}
-		f.Spots = []finding.Spot{l.OneJoint.Spot}
+		f.Also = []finding.Note{{Place: l.Two.Form.Feature.Item.At, Says: "the other bearing"}}
+		if l.Shaft != nil {
+			f.Spots = []finding.Spot{{SetUp: l.Item.Kind + " " + l.Item.Label}}
+		} else {
+			f.Spots = []finding.Spot{{Part: l.One.Part.Label}}
+		}
 	}
+}
+
+func heldBy(l eval.Lined) string {
+	if l.On != "" {
+		return "put on " + l.On
+	}
+	return "pinned together"
+}
+
+// roomInLine says how much off their line two holes may lie.
+func roomInLine(l eval.Lined, free float64) string {
+	has := "the drawing wants them concentric, which leaves " + mm(free)
+	if l.Shaft != nil {
+		has = l.Shaft.Path() + " has " + mm(free) + " in them"
+	}
+	if l.On == "" {
+		has += ", counting what the pins leave"
+	}
+	return has
+}
+
+// elseLined is the other way to a line.
+func elseLined(l eval.Lined) string {
+	switch {
+	case l.On != "":
+		return ", or bore both parts in one holding against one stop, or shim the lower one"
+	case l.Shaft != nil:
+		return ", or pin them with the shaft in place"
+	}
+	return ", or pin them with a bar through both"
 }
 
 // plainHole names the hole of a fit.

@@ -23,7 +23,7 @@ backs: the edges are gone in a moment, and thin teeth break.`,
 
 func cutterTurnsBackwards(k *eval.Cut, a *Ask) {
 	c := k.Choice.Tool.Cutter
-	if c == nil || k.Choice.ByHand {
+	if c == nil || k.Choice.ByHand && !k.Step.SaysSense() {
 		return
 	}
 	if k.Choice.Turned && oneOf(c.Kind, "slitting_saw", "side_and_face_cutter") {
@@ -57,11 +57,37 @@ func cutterTurnsBackwards(k *eval.Cut, a *Ask) {
 		"%s %s and the spindle runs %s: its teeth point backwards; run it %s%s", k.ToolPath(), what, running, cure, also)
 }
 
+// axisBackwards asks it of a drill, tap or die on the axis of a lathe: with the spindle forward the work turns
+// as if the tool turned clockwise in it.
+func axisBackwards(k *eval.Turn, a *Ask) {
+	if k.Choice.ByHand && !k.Step.SaysSense() {
+		return
+	}
+	wants := k.Choice.CutsReverse()
+	if wants == k.Choice.Reverse {
+		a.Clear(finding.Margin{}, "")
+		return
+	}
+	what, running, cure := "cuts right-handed", "in reverse", "forward"
+	if wants {
+		what, running, cure = "cuts left-handed", cure, running
+		if k.Choice.Tool.Thread.Left {
+			what = "cuts a left-hand thread"
+		}
+	}
+	a.Say(k.ToolPath()+"+"+k.Spot.String()+".spindle", k.Place("spindle", "tool"), "%s %s and the spindle turns the work %s: it cuts backwards or not at all; turn it %s",
+		k.ToolPath(), what, running, cure)
+}
+
 // edgeLooksAway asks of a tool in a post on a lathe whether the work comes down on its edge. In front of
 // the axis the work comes down, behind it or in reverse it goes up; a tool that is upside down, or
 // mounted so, has its edge below.
 func edgeLooksAway(k *eval.Turn, a *Ask) {
 	c := k.Choice.Tool.Cutter
+	if k.Choice.OnAxis() && k.Unplayed == "" && k.Hold.Unplayed == "" {
+		axisBackwards(k, a)
+		return
+	}
 	if c == nil || k.Choice.Post == nil || k.Choice.ByHand || k.Unplayed != "" || k.Hold.Unplayed != "" || !oneOf(k.Choice.By, "turning", "facing", "grooving", "parting", "threading") {
 		return
 	}

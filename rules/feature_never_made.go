@@ -93,6 +93,7 @@ func never(p *eval.PartTrace, a *Ask, f *eval.Form, s *eval.FeatureState) {
 		a.Say(name, at, "%s is left at %s by the last step that makes it, %s; %s is wanted", f.Name(), mm(s.Diameter), s.By.Step, mm(f.Diameter.V))
 	case !s.Finished && len(f.Dirs) > 0 && s.Turns < len(f.Dirs):
 		a.Say(name, at, "of the %d places of %s only %d came to look at the spindle, since each leans its own way: a dividing head with its axis at %s degrees turns up one after another, or a holding is wanted for each", len(f.Dirs), f.Name(), s.Turns, figure(round(90-f.Slope())))
+	case !s.Finished && tooLarge(f, s): // told of where it is made so
 	case !s.Finished:
 		a.Say(name, at, "%s is not brought to its size: its last step, %s, leaves metal", f.Name(), s.By.Step)
 	}
@@ -105,6 +106,12 @@ func never(p *eval.PartTrace, a *Ask, f *eval.Form, s *eval.FeatureState) {
 	if s.Begun && f.Feature.Countersink.Said && !s.Sunk {
 		a.Say(name+".countersink", at, "no step makes the countersink of %s", f.Name())
 	}
+}
+
+// tooLarge says whether a hole or bore is as deep as it shall be, and wider.
+func tooLarge(f *eval.Form, s *eval.FeatureState) bool {
+	deep := s.Through || f.Depth.Is() && s.Depth >= f.Depth.V-0.001
+	return len(f.Mouths) > 0 && f.Diameter.Is() && deep && s.Diameter > f.Diameter.V+0.001
 }
 
 // triedInVain says whether a step of the work names a feature that cannot be made so.

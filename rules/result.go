@@ -64,6 +64,7 @@ func Judge(t *eval.Trace, vs []Verdict, on string) *Result {
 	r := &Result{Trace: t}
 	ex := newExcuses(t.Build, on)
 	index := map[[2]string]int{}
+	twins := newHands(t.Build)
 	seen := spots{}
 	for _, v := range vs {
 		for _, f := range v.Found {
@@ -72,11 +73,15 @@ func Judge(t *eval.Trace, vs []Verdict, on string) *Result {
 				continue
 			}
 			key := [2]string{f.Rule, f.Cause}
-			if i, ok := index[key]; ok {
+			i, ok := index[key]
+			if !ok {
+				i, ok = twins.place(&f, len(r.Findings))
+			}
+			if ok {
 				r.Findings[i].Spots = seen.add(i, r.Findings[i].Spots, f.Spots)
 				continue
 			}
-			i := len(r.Findings)
+			i = len(r.Findings)
 			index[key] = i
 			seen.add(i, nil, f.Spots)
 			r.Findings = append(r.Findings, f)

@@ -3,6 +3,8 @@ package rules
 import (
 	"fettle/eval"
 	"fettle/schema/finding"
+	"fettle/schema/model"
+	"fettle/schema/text"
 )
 
 var _ = enter(Rule{
@@ -17,6 +19,7 @@ reverse. Many small machines have no switch for it.`,
 	Trips:     exampleOneWay("left"),
 	Sound:     exampleOneWay("right"),
 	OnCut:     spindleTurnsOneWay,
+	OnTurn:    latheTurnsOneWay,
 })
 
 // exampleOneWay drills with a drill of a hand on a mill that has no reverse.
@@ -44,7 +47,21 @@ func spindleTurnsOneWay(k *eval.Cut, a *Ask) {
 	if m == nil || k.Choice.Tool.Cutter == nil || k.Choice.ByHand {
 		return
 	}
-	if !k.Choice.Reverse || !k.Choice.CutsReverse() { // that it turns the wrong way is another rule's
+	// that it turns the wrong way is another rule's
+	runsOneWay(m, k.Choice.Reverse && k.Choice.CutsReverse(), k.ToolPath(), k.Place("spindle", "mounted", "tool"), a)
+}
+
+func latheTurnsOneWay(k *eval.Turn, a *Ask) {
+	m := k.Hold.Choice.Machine
+	if m == nil || k.Choice.Tool.Cutter == nil || k.Choice.ByHand || k.Unplayed != "" {
+		return
+	}
+	wants := k.Choice.Reverse && (!k.Choice.OnAxis() || k.Choice.CutsReverse())
+	runsOneWay(m, wants, k.ToolPath(), k.Place("spindle", "mounted", "tool"), a)
+}
+
+func runsOneWay(m *model.Machine, reverse bool, tool string, at text.Place, a *Ask) {
+	if !reverse {
 		a.Clear(finding.Margin{}, "")
 		return
 	}
@@ -54,7 +71,7 @@ func spindleTurnsOneWay(k *eval.Cut, a *Ask) {
 	case yes:
 		a.Clear(finding.Margin{}, "")
 	default:
-		f := a.Say(m.Path()+".reverse", k.Place("spindle", "mounted", "tool"), "%s is to run in reverse, and %s runs forward only", k.ToolPath(), m.Path())
+		f := a.Say(m.Path()+".reverse", at, "%s is to run in reverse, and %s runs forward only", tool, m.Path())
 		f.Also = []finding.Note{{Place: m.Reverse.At, Says: "it has no reverse"}}
 	}
 }

@@ -69,6 +69,9 @@ func turnChoices(k *eval.Turn) []Choice {
 	if c.Speed > 0 && !s.Speed.Is() && !set.Speed.Is() {
 		add("speed", model.Figure(c.Speed)+" rev/min", "the fastest of the machine not above the handbook's")
 	}
+	if c.Reverse && !s.Spindle.Is() {
+		add("spindle", "reverse", "the hand of the tool")
+	}
 	for _, w := range c.Index {
 		add("index", w, indexWhy(w))
 	}

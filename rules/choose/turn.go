@@ -350,7 +350,10 @@ func (c *chooser) centreDrills(k *asked) []eval.Pick {
 // the handbook's figure at the largest diameter worked. Work turned by hand has no speed.
 func (c *chooser) turnSpeed(k *asked, cc *eval.TurnChoice) {
 	s := k.step.Step
-	cc.Reverse = s.Spindle.V == "reverse"
+	cc.Reverse = cc.CutsReverse()
+	if s.Spindle.Is() {
+		cc.Reverse = s.Spindle.V == "reverse"
+	}
 	if cc.Tool.Cutter != nil && (cc.Tool.Cutter.Kind == "die" || cc.Tool.Cutter.Kind == "tap" || cc.Tool.Cutter.Kind == "reamer" && cc.Tool.Cutter.ReamerKind.V == "hand") && !s.TurnedBy.Is() {
 		cc.ByHand = true
 	}
