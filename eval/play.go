@@ -171,6 +171,9 @@ func (pl *Player) forget() {
 	clear(pl.measures)
 }
 
+// OnlyBought says whether a part is bought and nothing is done to it by itself.
+func (p *Part) OnlyBought() bool { return p.Unplayed == "it is bought" && len(p.Part.Work) == 0 }
+
 // Ready makes a part ready for the dry run: envelope, forms, and the work spelled out.
 func Ready(b *model.Build, m *model.Part) *Part {
 	m = asBoughtSize(b, bounded(m))

@@ -249,6 +249,8 @@ func (m *maker) verdict(t *eval.PartTrace) string {
 		}
 	}
 	switch {
+	case t.Part.OnlyBought():
+		return "bought"
 	case t.End == nil:
 		return "not made on paper: " + t.Part.Unplayed
 	case len(words) == 0:

@@ -35,6 +35,10 @@ func (m *maker) part(t *eval.PartTrace) error {
 	if b := t.Part.Part.Blank; b != nil && remark(b.Item) != "" {
 		p.para("Of the raw piece: " + sentence(remark(b.Item)))
 	}
+	if t.Part.OnlyBought() {
+		p.para("It is bought.")
+		return nil
+	}
 	if t.End == nil {
 		p.para("Not made on paper: " + t.Part.Unplayed + ".")
 		return nil
