@@ -177,6 +177,9 @@ const isBought = "it is bought"
 // Bought says whether a part is bought ready: nothing of it is made.
 func (p *Part) Bought() bool { return p.Unplayed == isBought }
 
+// OnlyBought says whether a part is bought and nothing is done to it by itself.
+func (p *Part) OnlyBought() bool { return p.Bought() && len(p.Part.Work) == 0 }
+
 // Ready makes a part ready for the dry run: envelope, forms, and the work spelled out.
 func Ready(b *model.Build, m *model.Part) *Part {
 	m = asBoughtSize(b, bounded(m))

@@ -232,6 +232,9 @@ func (r *Result) unplayed(t *eval.Trace) {
 	}
 	for _, p := range t.Makings() {
 		spot := finding.Spot{Part: p.Part.Label}
+		if p.Part.OnlyBought() {
+			continue // there is nothing to make
+		}
 		if p.Part.Unplayed != "" {
 			r.Unplayed = append(r.Unplayed, Unplayed{spot, p.Part.Unplayed})
 			continue

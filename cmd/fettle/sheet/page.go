@@ -249,9 +249,9 @@ func (m *maker) verdict(t *eval.PartTrace) string {
 		}
 	}
 	switch {
-	case t.Part.Bought() && len(words) == 0:
+	case t.Part.OnlyBought() && len(words) == 0:
 		return "bought"
-	case t.End == nil && !t.Part.Bought():
+	case t.End == nil && !t.Part.OnlyBought():
 		return "not made on paper: " + t.Part.Unplayed
 	case len(words) == 0:
 		return "nothing against what was asked"

@@ -15,7 +15,7 @@ import (
 // part puts one part on the page: its drawing, its dimensions, and its work.
 func (m *maker) part(t *eval.PartTrace) error {
 	p := m.page
-	if !t.Part.Bought() { // which needs no leaf of its own
+	if !t.Part.OnlyBought() { // which needs no leaf of its own
 		p.add(Block{Kind: Part})
 	}
 	m.mark("part " + t.Part.Label)
@@ -34,7 +34,7 @@ func (m *maker) part(t *eval.PartTrace) error {
 	if b := t.Part.Part.Blank; b != nil && remark(b.Item) != "" {
 		p.para("Of the raw piece: " + sentence(remark(b.Item)))
 	}
-	if t.Part.Bought() {
+	if t.Part.OnlyBought() {
 		m.bought(t)
 		return nil
 	}

@@ -236,6 +236,9 @@ func (m *maker) target(s *eval.Step, final map[*eval.Form]bool, put func(a, b st
 			if final[t.Form] && !(d.attr == "diameter" && f.Thread.Said) {
 				l := eval.LimitsOf(d.size.V, general, f.Item, d.attr)
 				name := "finished " + strings.Replace(d.attr, "diameter", "⌀", 1)
+				if len(s.Makes) > 1 {
+					name += ", " + t.Name()
+				}
 				if l.Is() {
 					put(name, written(d.size.V)+", "+limits(l)+" mm")
 					if d.size.V.Tol != (drawing.Tolerance{}) || m.mate(t.Form) != "" {

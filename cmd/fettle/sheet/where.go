@@ -216,7 +216,7 @@ func (m *maker) depth(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(a,
 			s += " (" + d.reads(way) + " of the quill's dial)"
 		}
 	}
-	put("down", s)
+	put("down"+ofWhich(k, w.Target.Name()), s)
 	m.kerf(h, k, w, low, way, put)
 }
 
@@ -247,4 +247,14 @@ func (m *maker) kerf(h *eval.Holding, k *eval.Cut, w *eval.Working, low, way flo
 		}
 		put(name+"'s lower face", model.Figure(tidy(low-h.Seat.V))+" mm above "+on)
 	}
+}
+
+// ofWhich names a target where an operation makes several; "" where it makes one.
+func ofWhich(k *eval.Cut, name string) string {
+	for i := range k.Works {
+		if k.Works[i].Target.Name() != name {
+			return ", " + name
+		}
+	}
+	return ""
 }

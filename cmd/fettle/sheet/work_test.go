@@ -86,3 +86,28 @@ func TestPutUpAgainst(t *testing.T) {
 	}
 	says(t, sheetOf(t, hole+"vise \"own\" {\n  jaw_width = 60\n  jaw_depth = 20\n  opening = 60\n  bed = 35\n  force = 9000\n}\n", "vise.small", "vise.own"), "vise.own | holds the work, pressing with 9000 N at your usual pull")
 }
+
+// Where one operation makes several holes each depth and size says of which; a length that is worked out in a
+// recipe of inches is in inches.
+func TestOfWhichAndInches(t *testing.T) {
+	two := blockOf(holeOf("3", "8")+strings.Replace(strings.Replace(holeOf("3", "5"), `"a"`, `"b"`, 1), "left = 20", "left = 30", 1),
+		operation("makes = [hole.a, hole.b]"))
+	files := func(recipe string) string { return sheetIn(t, recipe, rules.ExampleShop) }
+	says(t, files(two), "down, hole.a: 8.9", "down, hole.b: 5.9", "finished ⌀, hole.b: 3")
+	if one := files(blockOf(holeOf("3", "8"), operation("makes = hole.a"))); strings.Contains(one, "down, hole") {
+		t.Error("one hole is named though there is no other")
+	}
+	inches := files(`recipe "r" {
+  units = "in"
+}
+part "p" {
+  material = "brass"
+  length   = inch(1) + 0.5
+  width    = 1
+  height   = 0.5
+}
+`)
+	if !strings.Contains(inches, "| length | 1.5 in |") {
+		t.Errorf("the length is not in inches:\n%s", inches)
+	}
+}
