@@ -257,8 +257,19 @@ func (h *Chucking) grip() {
 		}
 	}
 	h.Contact = lengthOf(h.Touches)
+	if n := flatsOf(h.Touches); c.Chuck != nil && n > 0 && c.Chuck.Jaws.Or(0) > 0 && n%c.Chuck.Jaws.V == 0 {
+		h.Gripped *= math.Cos(math.Pi / float64(n)) // each jaw lies on a flat
+	}
 	h.jaws()
 	h.Step = h.Contact < lengthOf(between)-model.Grain
+}
+
+// flatsOf is how many flats work has where it is touched; 0 of round work, or where nothing is touched.
+func flatsOf(p Profile) int {
+	if len(p) == 0 {
+		return 0
+	}
+	return p[0].Flats
 }
 
 func lengthOf(p Profile) float64 {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -277,15 +278,28 @@ func (m *maker) stock(parts []*eval.PartTrace) {
 		}
 		say := strings.Join(size[:], " × ") + " mm"
 		if b.Round {
-			say = "⌀" + size[1] + " × " + size[0] + " mm"
+			say = section(b, size[1]) + " × " + size[0] + " mm"
 		}
 		if b.Bar != model.NoFace {
-			say = "⌀" + size[1] + " mm, still one with the bar"
+			say = section(b, size[1]) + " mm, still one with the bar"
 		}
 		rows = append(rows, []string{t.Part.Label, from, say, quantity(t.Part)})
 	}
 	m.page.heading(2, "stock", "Stock")
 	m.page.table([]string{"part", "from", "raw piece", "pieces"}, rows)
+}
+
+// section is the section of a bar: round, or across the flats of one that is not.
+func section(b *eval.Blank, across string) string {
+	if len(b.Profile) == 0 || b.Profile[0].Flats == 0 {
+		return "⌀" + across
+	}
+	z := b.Profile[0]
+	flats := model.Figure(tidy(2 * z.Out0 * math.Cos(math.Pi/float64(z.Flats))))
+	if z.Flats == 6 {
+		return "hexagon " + flats
+	}
+	return "square " + flats
 }
 
 // end is what belongs to the whole build.

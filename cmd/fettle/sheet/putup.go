@@ -21,7 +21,7 @@ func (m *maker) putUp(g *group) (rows [][]string) {
 	h := g.hold
 	if c := h.Carried; c != nil && c.Unplayed == "" {
 		put("held in", c.Choice.HeldBy())
-		if c.Choice.Centres {
+		if c.Choice.Centres || c.Choice.Mandrel != nil {
 			put("at the head", c.Choice.End.String()+" end")
 		} else {
 			put(heldEnd(c), c.Choice.End.String())
@@ -272,6 +272,17 @@ func onFaceplate(c *eval.Chucking, put func(a, b string)) {
 	if s, ok := c.Shelf(); ok {
 		put("on the angle plate", s.Plate.Path()+", its upright bolted to the faceplate, the "+s.Face.String()+" face on its foot")
 		put("its foot", length(math.Round(s.Off*1e3)/1e3)+" from the axis, square to the faceplate, tried with an indicator")
+	}
+	if c.Choice.Faceplate != nil {
+		if u := c.Under(); u > 0 {
+			put("packing", length(u)+" between the work and the plate")
+		}
+		for _, r := range c.Work.SetUp.Hold.V {
+			if k, ok := model.Find(c.Part.Build.Shop.Clamps, r.Item); ok {
+				put("held by", k.Path())
+				clampedBy(k, put)
+			}
+		}
 	}
 	if kg, ok := c.OnNose(); ok && kg.Is() {
 		put("on the nose", model.Figure(math.Round(kg.V*100)/100)+" kg together, without clamps, bolts and packing; lay a board over the bed first")
