@@ -157,6 +157,12 @@ func (t *Trace) members(a *model.Assembly) (out []Member, traces []*PartTrace, w
 				return nil, nil, p.Part.Path() + " is bought, and " + why
 			}
 			out, traces = append(out, Member{Part: q, State: s, Pose: unturned}), append(traces, nil)
+		case p.unsaid(a):
+			q, s, why := asItComes(t.Build, p.Part.Part, makesOfAll(a))
+			if why != "" {
+				return nil, nil, p.Part.Path() + ", of which no work is written, cannot be taken as drawn: " + why
+			}
+			out, traces = append(out, Member{Part: q, State: s, Pose: unturned}), append(traces, p)
 		case p.Part.Unplayed != "" || p.End == nil:
 			return nil, nil, p.Part.Path() + " is not made on paper"
 		default:
@@ -176,6 +182,21 @@ func (t *Trace) members(a *model.Assembly) (out []Member, traces []*PartTrace, w
 		return nil, nil, "what is joined in it is not known"
 	}
 	return out, traces, ""
+}
+
+// unsaid says whether nobody writes how a part is made, nor an assembly that any of its faces is: it is then
+// taken as it is drawn, as what is bought is.
+func (t *PartTrace) unsaid(a *model.Assembly) bool {
+	p := t.Part
+	if p.Unplayed != "" || p.Joined() || len(p.Work) > 0 || p.Part.Blank != nil || p.Part.MirrorOf.Is() || p.Flat != nil || t.End == nil || len(t.End.Treated) > 0 {
+		return false
+	}
+	for _, r := range makesOfAll(a) {
+		if r.Part() == p.Item && (r.Item == p.Item || r.Item.Kind == "face") {
+			return false
+		}
+	}
+	return true
 }
 
 // makingOf is the making of a part or of an assembly that was made before.

@@ -1,6 +1,8 @@
 package eval
 
 import (
+	"slices"
+
 	"fettle/eval/solid"
 	"fettle/schema/finding"
 	"fettle/schema/model"
@@ -12,6 +14,11 @@ import (
 
 // asBought is a bought part as it comes, and the state that it is in; why says why its shape is not known.
 func asBought(b *model.Build, m *model.Part) (p *Part, s *State, why string) {
+	return asItComes(b, m, nil)
+}
+
+// asItComes is a part as it is drawn, but for the features that are still to be made.
+func asItComes(b *model.Build, m *model.Part, still []model.Ref) (p *Part, s *State, why string) {
 	bore, bored := boreBought(b, m)
 	own := *asBoughtSize(b, m)
 	own.Bought, own.Work, own.Blank = model.Bought{}, nil, nil
@@ -30,7 +37,7 @@ func asBought(b *model.Build, m *model.Part) (p *Part, s *State, why string) {
 		s.Faces[f] = FaceState{At: p.FaceAt(f), Done: true}
 	}
 	for i, f := range p.Forms {
-		if f.Wrong != "" || len(f.Lacks) > 0 {
+		if f.Wrong != "" || len(f.Lacks) > 0 || slices.ContainsFunc(still, func(r model.Ref) bool { return r.Item == f.Feature.Item }) {
 			continue
 		}
 		took := f.drawn(p)

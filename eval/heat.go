@@ -1,6 +1,7 @@
 package eval
 
 import (
+	"slices"
 	"strings"
 
 	"fettle/schema/finding"
@@ -134,9 +135,15 @@ func (h *Heating) solderHeat() {
 	h.Lacks = append(h.Lacks, model.Lack{Fact: h.SetUp.Path() + ".filler", At: h.SetUp.At})
 }
 
-// metalHeat is the band of the table for the metal; of several metals the widest.
+// metalHeat is the band of the table for the metal; of several metals the widest. Parts joined to one that
+// hardens get as hot as it does.
 func (h *Heating) metalHeat() {
 	for _, p := range h.Of {
+		if h.Does == "harden" && len(h.Of) > 1 {
+			if m, ok := p.Metal(); ok && m.Harden.High == 0 && h.anyHardens() {
+				continue
+			}
+		}
 		m, ok := p.Metal()
 		b := map[string]handbook.Degrees{"harden": m.Harden, "temper": m.Temper, "anneal": m.Anneal, "stress relieve": m.Relieve}[h.Does]
 		if !ok || b.High == 0 {
@@ -150,6 +157,13 @@ func (h *Heating) metalHeat() {
 		}
 		h.Most = max(h.Most, b.High)
 	}
+}
+
+func (h *Heating) anyHardens() bool {
+	return slices.ContainsFunc(h.Of, func(p *Part) bool {
+		m, ok := p.Metal()
+		return ok && m.Harden.High > 0
+	})
 }
 
 // treatment is what the heat leaves behind.
