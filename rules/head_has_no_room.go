@@ -15,19 +15,15 @@ with a corner against the wall. A smaller head, a hole farther off, or a spot fa
 		"head_diameter of the shop's own screws goes before it"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
-	Trips:     exampleByWall("4"),
-	Sound:     exampleByWall("8"),
+	Trips:     exampleByWall(4),
+	Sound:     exampleByWall(8),
 	OnJoint:   headHasNoRoom,
 })
 
 // exampleByWall is a bracket held by a hexagon screw M5 so far from its upright wall.
-func exampleByWall(from string) string {
+func exampleByWall(from float64) string {
 	return `recipe "example" {
   units = "mm"
-}
-
-given {
-  from = ` + from + `
 }
 
 part "bracket" {
@@ -45,7 +41,7 @@ part "bracket" {
 
   hole "pass" {
     into     = step.foot.floor
-    at       = { left = 50 - given.from, front = 20 }
+    at       = { right = ` + figure(10+from) + `, front = 20 }
     diameter = 5.5
   }
 }
@@ -58,7 +54,7 @@ part "base" {
 
   hole "screw" {
     into   = "top"
-    at     = { left = 50 - given.from, front = 20 }
+    at     = { right = ` + figure(10+from) + `, front = 20 }
     depth  = 16
     thread = { size = "M5", depth = 12 }
   }

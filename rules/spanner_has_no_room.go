@@ -15,8 +15,8 @@ screw with a key from above, a hole farther from the wall or a wider counterbore
 	Limits:    []string{"spanner_wall"},
 	Level:     finding.Stop,
 	Judgement: finding.Thumb,
-	Trips:     exampleByWall("5"),
-	Sound:     exampleByWall("8"),
+	Trips:     exampleByWall(5),
+	Sound:     exampleByWall(8),
 	OnJoint:   spannerHasNoRoom,
 })
 
