@@ -259,20 +259,18 @@ func (k *Cut) obstacleGap(b *Body, o *Obstacle) {
 		return
 	}
 	n := Near{Body: b.Name, Thing: o.Name, BodyItem: b.Item, ThingItem: o.Item, Sure: math.Inf(1), Worst: math.Inf(1)}
-	for _, w := range k.Works {
-		for _, m := range w.Moves {
-			g := solid.Gap(b.Least, m, o.Least)
-			k.gapsAsked++
-			worst := math.Max(g.Gap, o.Hole.room(b.Least, m, o.Hole.Least))
-			g.Gap = math.Max(g.Gap, o.Hole.room(b.Least, m, o.Hole.Most))
-			if g.Gap < n.Sure {
-				n.Sure, n.Lift, n.Aside, n.At = g.Gap, g.Up, g.Aside, g.At
-			}
-			if len(b.Lacks) > 0 || !o.Same {
-				worst = math.Max(solid.Gap(b.Most, m, o.Most).Gap, o.Hole.room(b.Most, m, o.Hole.Least))
-			}
-			n.Worst = min(n.Worst, worst)
+	for _, m := range k.ways() {
+		g := solid.Gap(b.Least, m, o.Least)
+		k.gapsAsked++
+		worst := math.Max(g.Gap, o.Hole.room(b.Least, m, o.Hole.Least))
+		g.Gap = math.Max(g.Gap, o.Hole.room(b.Least, m, o.Hole.Most))
+		if g.Gap < n.Sure {
+			n.Sure, n.Lift, n.Aside, n.At = g.Gap, g.Up, g.Aside, g.At
 		}
+		if len(b.Lacks) > 0 || !o.Same {
+			worst = math.Max(solid.Gap(b.Most, m, o.Most).Gap, o.Hole.room(b.Most, m, o.Hole.Least))
+		}
+		n.Worst = min(n.Worst, worst)
 	}
 	if math.IsInf(n.Sure, 1) {
 		return
@@ -282,6 +280,20 @@ func (k *Cut) obstacleGap(b *Body, o *Obstacle) {
 		n.Lacks = append(append([]model.Lack{}, b.Lacks...), o.Lacks...)
 	}
 	k.Near = append(k.Near, n)
+}
+
+// ways lists the moves of the tool once each: where the work is divided, they are the same at every place.
+func (k *Cut) ways() (out []solid.Move) {
+	seen := map[solid.Move]bool{}
+	for _, w := range k.Works {
+		for _, m := range w.Moves {
+			if !seen[m] {
+				seen[m] = true
+				out = append(out, m)
+			}
+		}
+	}
+	return out
 }
 
 // settle brings gaps to the grain: what touches within it neither meets nor is apart, and
