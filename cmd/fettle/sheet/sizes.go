@@ -72,20 +72,6 @@ func sizes(t *eval.PartTrace) sketch.Sizes {
 	return s
 }
 
-// madeOf parts the features that are there at the end of a part's own work from those that no step of it
-// makes; an outside may be that of the bar.
-func madeOf(t *eval.PartTrace, all []*eval.Form) (made, unmade []*eval.Form) {
-	for _, f := range all {
-		i := slices.Index(t.Part.Forms, f)
-		if f.Feature.Kind != "outside" && i >= 0 && i < len(t.End.Features) && !t.End.Features[i].Begun {
-			unmade = append(unmade, f)
-		} else {
-			made = append(made, f)
-		}
-	}
-	return made, unmade
-}
-
 // same says whether two notes say the same of what lies one behind the other.
 func same(a, b sketch.Note) bool {
 	d := a.At.Sub(b.At)
