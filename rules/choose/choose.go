@@ -60,7 +60,7 @@ func Choose(b *model.Build, effort int) (*eval.Trace, []rules.Verdict, []Choice)
 
 func newChooser(b *model.Build, on *shelf, effort int) *chooser {
 	return &chooser{build: b, shelf: on, player: eval.NewPlayer(), runner: rules.NewRunner(b), effort: effort,
-		best: map[cutKey]tooled[eval.CutChoice]{}, turned: map[cutKey]tooled[eval.TurnChoice]{}}
+		best: map[cutKey]tooled[eval.CutChoice]{}, turned: map[cutKey]tooled[eval.TurnChoice]{}, borne: map[borneKey]float64{}}
 }
 
 type chooser struct {
@@ -71,6 +71,7 @@ type chooser struct {
 	effort int
 	best   map[cutKey]tooled[eval.CutChoice]
 	turned map[cutKey]tooled[eval.TurnChoice]
+	borne  map[borneKey]float64
 }
 
 // cutKey tells operations apart for the memory of what was best.

@@ -69,6 +69,24 @@ func (c *chooser) bearable(k *asked, m *model.Machine, t eval.Pick) float64 {
 			return math.Inf(1)
 		}
 	}
+	key := borneKey{k.step, t.Cutter, t.Size, m}
+	if v, ok := c.borne[key]; ok {
+		return v
+	}
+	v := bearable(k, m, t)
+	c.borne[key] = v
+	return v
+}
+
+// borneKey is what the speed up to which a motor turns a drill hangs on, but for a hole that is there.
+type borneKey struct {
+	step  *eval.Step
+	drill *model.Cutter
+	size  float64
+	on    *model.Machine
+}
+
+func bearable(k *asked, m *model.Machine, t eval.Pick) float64 {
 	group := material(k.part.Makes(k.step))
 	feed, ok := eval.DrillFeed(k.step.Step, t, group)
 	if !ok {
