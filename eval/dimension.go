@@ -141,9 +141,24 @@ func (t *Trace) sized(d *Dimension) {
 	case d.Form != nil && d.Attr == "depth" && d.Form.Through && d.Form.Into.Face != model.NoFace && near(d.Form.Into.At, d.Part.FaceAt(d.Form.Into.Face)):
 		s, _ := d.Part.FaceSize(d.Form.Into.Face)
 		d.Size.V, d.Size.From = s, model.WorkedOut
+	case d.Form != nil && mouthSize(d.Form.Feature, d.Attr).Is():
+		d.Size.V, d.Size.From = mouthSize(d.Form.Feature, d.Attr).V, model.Chosen
 	default:
 		t.boughtSize(d)
 	}
+}
+
+// mouthSize is a size of a counterbore or countersink, as written or by its standard.
+func mouthSize(m *model.Feature, attr string) (none model.Known[drawing.Size]) {
+	switch attr {
+	case "counterbore.diameter":
+		return m.Counterbore.Diameter
+	case "counterbore.depth":
+		return m.Counterbore.Depth
+	case "countersink.diameter":
+		return m.Countersink.Diameter
+	}
+	return none
 }
 
 // placeOf is one distance of a place: the only one that is written, else the only one with limits of

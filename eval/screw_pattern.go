@@ -1,8 +1,6 @@
 package eval
 
 import (
-	"math"
-
 	"fettle/schema/drawing"
 	"fettle/schema/handbook"
 	"fettle/schema/model"
@@ -114,48 +112,6 @@ func (t *Trace) work(p *Part) []*model.SetUp {
 			if r.Item == p.Part.Item {
 				out = append(out, a.Work...)
 			}
-		}
-	}
-	return out
-}
-
-// capHeads are the largest diameters of the heads of cap screws with hexagon socket, plain, mm.
-// ISO 4762 (from memory).
-var capHeads = map[float64]float64{3: 5.5, 4: 7, 5: 8.5, 6: 10, 8: 13, 10: 16, 12: 18}
-
-// Head is the diameter of a screw's head, over the corners of a hexagon: of the shop's own screws of that
-// thread and head, else of the standard.
-func (j *Joint) Head() model.Known[float64] {
-	s := j.Screw
-	lack := model.Known[float64]{Of: s.Model.Item, Attr: "head (its diameter)", At: s.Model.Item.At}
-	if !s.Model.Head.Is() {
-		return model.Lacking[float64](s.Model.Head.Missing())
-	}
-	for _, x := range j.Owned() {
-		if x.Head.V == s.Model.Head.V && x.HeadDiameter.Is() {
-			return x.HeadDiameter
-		}
-	}
-	if d, ok := capHeads[s.Thread.V.Diameter]; ok && s.Thread.V.Series == "M" && s.Model.Head.V == "cap" {
-		return model.Known[float64]{V: d, From: model.Handbook}
-	}
-	if key, across, ok := handbook.Driver(s.Model.Head.V, s.Thread.V.Diameter); ok && s.Thread.V.Series == "M" && key == "spanner" {
-		return model.Known[float64]{V: across * 2 / math.Sqrt(3), From: model.Handbook}
-	}
-	return lack
-}
-
-// Owned lists the shop's screws of the thread of a joint whose head may be the one it wants.
-func (j *Joint) Owned() []*model.Screws {
-	s := j.Screw
-	var out []*model.Screws
-	for _, x := range j.Trace.Build.Shop.Screws {
-		th, ok := x.Thread.Get()
-		if full, found := handbook.FillThread(th); found {
-			th = full
-		}
-		if ok && th.Fits(s.Thread.V) && (!s.Model.Head.Is() || !x.Head.Is() || x.Head.V == s.Model.Head.V) {
-			out = append(out, x)
 		}
 	}
 	return out

@@ -10,7 +10,8 @@ import (
 )
 
 // What a drawing leaves to a standard: keyways of parallel keys by the diameter of their shaft or bore
-// (DIN 6885-1), seats of circlips (DIN 471, 472), undercuts of metric threads (DIN 76-1); and the width of a
+// (DIN 6885-1), seats of circlips (DIN 471, 472), undercuts of metric threads (DIN 76-1), mouths of holes by the heads of their screws (DIN 974-1, ISO 10642,
+// ISO 2009); and the width of a
 // vee, which follows from its angle and how deep it is. It is filled in before a form is shaped, on a copy of the
 // feature: the recipe's own stays as it is written.
 
@@ -18,6 +19,8 @@ import (
 func (p *Part) byStandard(f *Form) {
 	m := *f.Feature
 	switch {
+	case m.Kind == "hole":
+		p.standardMouth(&m)
 	case m.Kind == "keyway" && m.Sort.V != "woodruff":
 		p.standardKey(&m)
 	case m.Kind == "groove" && m.Form.V == "circlip":
@@ -165,7 +168,7 @@ func (p *Part) seatOf(r model.Ref) (d float64, inside, ok bool) {
 
 // chosenSize is a size, mm, with the limits that its standard gives it.
 func chosenSize(x float64, limits string) model.Known[drawing.Size] {
-	if !strings.HasPrefix(limits, "..") {
+	if limits != "" && !strings.HasPrefix(limits, "..") {
 		limits = " " + limits
 	}
 	s, err := drawing.ParseSize(model.Figure(x)+limits, drawing.Millimetre)

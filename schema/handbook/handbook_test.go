@@ -20,7 +20,7 @@ func TestTables(t *testing.T) {
 		"drill_set": {"set", "name"}, "drill_length": {"series", "over_mm"}, "tap_lead": {"word"},
 		"ream": {"reamer", "over_mm"}, "reamer_lead": {"reamer", "over_mm"}, "collet": {"system"},
 		"instrument": {"kind", "from", "to", "reads_to"}, "cutter_bore": {"cutter", "diameter_mm"}, "kerf": {"saw"}, "skin": {"skin"},
-		"tap_square": {"thread_mm"}, "centre_drill": {"pilot_mm"}, "driver": {"head", "thread_mm"},
+		"tap_square": {"thread_mm"}, "centre_drill": {"pilot_mm"}, "driver": {"head", "thread_mm"}, "head": {"head", "thread_mm", "key"},
 		"slip_gauge": {"set", "from"},
 		"feed":       {"process", "tool", "metal", "from_mm", "unit", "least", "source"}, "speed_printed": {"process", "tool", "metal", "detail", "least", "source"},
 		"force": {"vdi"}, "force_feed": {"process", "metal", "rm", "kc"}, "drill_force": {"metal", "rm"}, "drill_factor": {"symbol", "at"}, "drill_work": {"metal", "symbol"},

@@ -115,6 +115,9 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 				put(f.Name()+", width", m.Item, "width", m.Width)
 			}
 		}
+		put(f.Name()+", counterbore diameter", m.Item, "counterbore.diameter", m.Counterbore.Diameter)
+		put(f.Name()+", counterbore depth", m.Item, "counterbore.depth", m.Counterbore.Depth)
+		put(f.Name()+", countersink diameter", m.Item, "countersink.diameter", m.Countersink.Diameter)
 		for _, s := range roundSizes(f) {
 			put(f.Name()+", "+strings.ReplaceAll(s.attr, "_", " "), m.Item, s.attr, s.size)
 		}

@@ -261,7 +261,11 @@ func holeNote(f *eval.Form, g model.General) sketch.Note {
 		say("%s", w)
 	}
 	if c := m.Countersink; c.Said && c.Diameter.Is() {
-		say("sunk Ø%s × %s°", toleranced(c.Diameter.V, g, m.Item, "countersink.diameter"), model.Figure(c.Angle.Or(90)))
+		w := "sunk Ø" + toleranced(c.Diameter.V, g, m.Item, "countersink.diameter")
+		if c.Angle.Is() {
+			w += " × " + model.Figure(c.Angle.V) + "°"
+		}
+		say("%s", w)
 	}
 	if m.Around.Said && m.Around.Pcd.Is() {
 		say("on Ø%s", toleranced(m.Around.Pcd.V, g, m.Item, "around.pcd"))
