@@ -235,7 +235,8 @@ func (h *Chucking) grip() {
 	}
 	between := h.Within(h.Before.Profile, -h.JawLength.Or(h.Held), 0)
 	if c.Mandrel != nil {
-		h.Touches, h.Gripped, h.Contact = between, 2*between.Hollow(), lengthOf(between)
+		h.Touches = between
+		h.gripInside(between)
 		return
 	}
 	if h.Inside = h.opensIn(); h.Inside {

@@ -52,7 +52,7 @@ func (h *Chucking) Misses() bool {
 	return true
 }
 
-// gripInside finds what the jaws touch as they open: the smallest bore among what they lie in.
+// gripInside finds what the jaws touch as they open, or a mandrel does: the smallest bore among what they lie in.
 func (h *Chucking) gripInside(between Profile) {
 	least := 0.0
 	for _, z := range between {

@@ -228,8 +228,8 @@ func (o *MeshJoint) pitchDiameter() model.Known[float64] {
 	}
 	p := o.Pinion.Part
 	d := model.Sure(p.Across)
-	if !(p.Across > 0) { // bought, its sizes not said
-		d = model.Lacking[float64](p.Part.Diameter.Missing())
+	if !(p.Across > 0) { // bought
+		d = model.Map(p.Part.Diameter, func(s drawing.Size) float64 { return s.Nominal })
 	}
 	if len(f.On.V) > 0 {
 		g := p.FormOf(f.On.V[0].Item)

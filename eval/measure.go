@@ -20,12 +20,13 @@ type Measurement struct {
 	Name   string // "height", "hole.pillar.diameter", "face.left to hole.pillar"
 	Size   drawing.Size
 	Limits model.Known[Limits]
-	Inside bool          // a bore or a gap; otherwise over the outside
-	Depth  bool          // a depth from a face
-	Angle  bool          // an angle: Size and Limits are in degrees
-	Runs   bool          // the swing of a surface as it turns
-	Tried  bool          // a mate is tried: there is no size
-	Faces  [2]model.Face // of an outside size: the faces it is taken over
+	Inside bool           // a bore or a gap; otherwise over the outside
+	Depth  bool           // a depth from a face
+	Angle  bool           // an angle: Size and Limits are in degrees
+	Runs   bool           // the swing of a surface as it turns
+	Tried  bool           // a mate or a thread gauge is tried: there is no size
+	Thread drawing.Thread // that a gauge tries; else none
+	Faces  [2]model.Face  // of an outside size: the faces it is taken over
 	Form   *Form
 	Deep   float64 // how deep in the piece the size lies
 	Clear  model.Known[Spare]
@@ -109,6 +110,10 @@ func (m *Measurement) one(r model.Ref) {
 		return
 	}
 	m.Form, m.Name = f, f.Name()+"."+r.Sub
+	if r.OfThread() {
+		m.threadTried(f)
+		return
+	}
 	m.Deep = f.Depth.Or(0)
 	switch r.Sub {
 	case "diameter", "":

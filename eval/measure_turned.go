@@ -99,6 +99,20 @@ func (m *Measurement) overWires(r model.Ref) {
 	m.Limits = model.Sure(Limits{lo, hi})
 }
 
+// threadTried is a thread that a gauge is tried on: it goes or does not, and there is no size to read.
+func (m *Measurement) threadTried(f *Form) {
+	m.Tried, m.Name = true, f.Name()
+	t := f.Feature.ThreadSize
+	if f.Kind() == "hole" {
+		t, m.Name = f.Feature.Thread.Size, f.Name()+".thread"
+	}
+	if !t.Is() {
+		m.Wrong = "the drawing gives it no thread"
+		return
+	}
+	m.Thread, m.Inside = t.V, f.Kind() == "hole" || f.Lathe != nil && f.Lathe.Inside
+}
+
 // round3 brings a figure to a thousandth, mm.
 func round3(x float64) float64 { return math.Round(x*1000) / 1000 }
 

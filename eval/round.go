@@ -303,6 +303,9 @@ func isOutside(r model.Ref) bool {
 
 // reach is the stretch and radius of a surface; the part's own outside for nil.
 func (p *Part) reach(g *Form) Lathe {
+	if l, ok := g.walled(); ok {
+		return l
+	}
 	if g == nil || g.Lathe == nil {
 		r := p.Radius()
 		return Lathe{X0: p.Low[0], X1: p.High()[0], R0: r, R1: r}
@@ -315,5 +318,22 @@ func (f *Form) about() Axis {
 	if f == nil {
 		return Axis{}
 	}
+	if _, ok := f.walled(); ok {
+		return AxisAt(f.Into.Face.Axis(), f.Mouths[0])
+	}
 	return f.About
+}
+
+// walled is the wall of one round hole that goes straight into an end or a face, as a bore of a lathe
+// has it: grooves and tapers can lie in it.
+func (f *Form) walled() (Lathe, bool) {
+	if f == nil || f.Feature.Kind != "hole" || f.Wrong != "" || len(f.Mouths) != 1 || f.Into.Face == model.NoFace || !f.Depth.Is() || !f.Diameter.Is() {
+		return Lathe{}, false
+	}
+	along, r := f.Into.Face.Axis(), f.Diameter.V/2
+	if math.Abs(math.Abs(f.Dir[along])-1) > model.Same {
+		return Lathe{}, false // tilted
+	}
+	a, b := f.Mouths[0][along], f.Mouths[0][along]+f.Dir[along]*f.Depth.V
+	return Lathe{X0: math.Min(a, b), X1: math.Max(a, b), R0: r, R1: r, Inside: true}, true
 }

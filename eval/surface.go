@@ -15,7 +15,11 @@ func (p *Part) surface(f *Form, refs []model.Ref, inside bool) (*Form, bool) {
 			return nil, true
 		}
 		g := p.FormOf(refs[0].Item)
-		return g, g != nil && g.Lathe != nil
+		if g == nil || g.Lathe != nil {
+			return g, g != nil
+		}
+		_, hollow := g.walled()
+		return g, inside && hollow
 	}
 	x0, x1, placed := p.saysWhere(f)
 	var all, there []*Form

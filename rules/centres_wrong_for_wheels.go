@@ -37,7 +37,15 @@ func centresWrongForWheels(j *eval.Joint, a *Ask) {
 		return
 	}
 	limits, ok := Need(a, o.At)
-	if !ok || !o.Close.Is() || !o.Far.Is() {
+	if !ok {
+		return
+	}
+	if !o.Close.Is() || !o.Far.Is() { // nearer than the base circles let them, or twice as far
+		where := limits.Hi
+		if !o.Close.Is() {
+			where = limits.Lo
+		}
+		a.Say(cause, at, "at %s the teeth of %s and %s do not go into mesh at all; %s", mm(round(where)), o.Wheel.Name, o.Pinion.Name, own)
 		return
 	}
 	// Of an outside pair the teeth come closer with the axes, of an inside pair as these part.
@@ -101,10 +109,17 @@ func wormCentres(j *eval.Joint, a *Ask, cause, own string) {
 	if !ok {
 		return
 	}
-	off := o.Mesh.Centres.V.Nominal - o.Standard.V
-	if off < -0.25*m-0.0005 || off > m+0.0005 {
-		f := a.Say(cause, placeIn(j, "centres"), "%s and %s are set %s apart; %s", o.Wheel.Name, o.Pinion.Name, mm(round(o.Mesh.Centres.V.Nominal)), own)
-		f.Margin = Bound(round(max(off, -off)), round(m), "mm")
+	limits := eval.Limits{Lo: o.Mesh.Centres.V.Nominal, Hi: o.Mesh.Centres.V.Nominal}
+	if o.At.Is() {
+		limits = o.At.V
+	}
+	if near, far := limits.Lo-o.Standard.V, limits.Hi-o.Standard.V; near < -0.25*m-0.0005 || far > m+0.0005 {
+		off := limits.Hi
+		if near < -0.25*m-0.0005 {
+			off = limits.Lo
+		}
+		f := a.Say(cause, placeIn(j, "centres"), "%s and %s are set %s apart; %s", o.Wheel.Name, o.Pinion.Name, mm(round(off)), own)
+		f.Margin = Bound(round(abs(off-o.Standard.V)), round(m), "mm")
 		return
 	}
 	a.Clear(finding.Margin{}, "")

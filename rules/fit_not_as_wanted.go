@@ -27,6 +27,10 @@ func fitNotAsWanted(j *eval.Joint, a *Ask) {
 	if f == nil {
 		return
 	}
+	if pin, ok := f.Pin(j.Trace); ok && pin.Pins.Sort.V == "taper" {
+		a.Clear(finding.Margin{}, "") // its hole is opened by a reamer of its taper until the pin sits
+		return
+	}
 	wants, ok := Need(a, f.Wants)
 	play, ok2 := Need(a, f.Play)
 	if !ok || !ok2 {

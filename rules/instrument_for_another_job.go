@@ -1,8 +1,13 @@
 package rules
 
 import (
+	"slices"
+	"strings"
+
 	"fettle/eval"
+	"fettle/schema/drawing"
 	"fettle/schema/finding"
+	"fettle/schema/model"
 )
 
 var _ = enter(Rule{
@@ -34,6 +39,10 @@ func instrumentForAnotherJob(m *eval.Measurement, a *Ask) {
 			return
 		}
 		a.Clear(finding.Margin{}, "")
+		return
+	}
+	if m.Wrong == "" && m.Thread.Diameter > 0 {
+		threadGauge(m, a)
 		return
 	}
 	if m.Wrong != "" || m.With == nil || m.Tried {
@@ -81,6 +90,44 @@ func instrumentForAnotherJob(m *eval.Measurement, a *Ask) {
 	default:
 		a.Say(m.With.Path()+"+"+m.Name, m.Place("with", "size"), "%s is an inside size, and %s measures outsides", m.Name, m.With.Path())
 	}
+}
+
+// threadGauge asks whether what a thread is tried with is a gauge of that thread, and of the kind that goes there.
+func threadGauge(m *eval.Measurement, a *Ask) {
+	size := m.Thread.String()
+	if m.With == nil {
+		a.Lack(model.Lack{Fact: "a thread gauge for " + size, At: m.Step.Step.Item.At})
+		return
+	}
+	cause, at := m.With.Path()+"+"+m.Name, m.Place("with", "size")
+	if m.With.Kind != "thread_gauge" {
+		a.Say(cause, at, "%s is a thread: a thread gauge or its mate tries it, and outside wires measure it (over_wires); %s does neither", m.Name, m.With.Path())
+		return
+	}
+	kind, ok := Need(a, m.With.Measures)
+	threads, ok2 := Need(a, m.With.Threads)
+	want := "ring"
+	if m.Inside {
+		want = "plug"
+	}
+	switch {
+	case ok && kind == "leaves":
+		a.Say(cause, at, "%s is %s, and the leaves of %s show its pitch alone, not whether it fits: a %s tries it", m.Name, size, m.With.Path(), want)
+	case ok && kind != want:
+		a.Say(cause, at, "%s is %s, and %s is a %s: a %s tries it", m.Name, map[bool]string{true: "a thread in a hole", false: "an outside thread"}[m.Inside], m.With.Path(), kind, want)
+	case ok2 && !slices.ContainsFunc(threads, m.Thread.Same):
+		a.Say(cause, at, "%s is %s, and %s is for %s", m.Name, size, m.With.Path(), threadsWords(threads))
+	case ok && ok2:
+		a.Clear(finding.Margin{}, "")
+	}
+}
+
+func threadsWords(ts []drawing.Thread) string {
+	var out []string
+	for _, t := range ts {
+		out = append(out, t.String())
+	}
+	return strings.Join(out, ", ")
 }
 
 // betweenWalls says whether an inside size is that of a slot or the like, and of nothing round.

@@ -13,7 +13,7 @@ var _ = enter(Rule{
 	Source:    []string{"order of work as written"},
 	Level:     finding.Advice,
 	Judgement: finding.Fact,
-	Deaf:      Holding | Mounting | Tool,
+	Deaf:      Holding | Mounting,
 	Trips:     replaced(exampleHole(), "      makes = hole.pin\n    }\n", "      makes = hole.pin\n    }\n    operation {\n      makes = hole.pin\n    }\n"),
 	Sound:     exampleReam("7.8"),
 	OnCut:     madeTwice,
@@ -48,6 +48,10 @@ func madeTwice(k *eval.Cut, a *Ask) {
 			done, by = s.Bored, "an earlier step"
 		case "countersink":
 			done, by = s.Sunk, "an earlier step"
+		}
+		if c := k.Choice.Tool.Cutter; c != nil && c.Kind == "reamer" && c.Taper.Is() && t.Sub == "" {
+			a.Clear(finding.Margin{}, "") // opens to a taper pin what the drill left straight
+			continue
 		}
 		if done && k.Choice.By != "spotting" {
 			a.Say(k.Spot.Part+"."+t.Name(), k.Place("makes"), "%s was finished before, by %s; what is this step to take off?", t.Name(), by)

@@ -244,6 +244,9 @@ func measures(kind string, st *model.Step) bool {
 	if sub := st.Measured.Of.V; strings.HasSuffix(sub.Sub, "angle") || strings.HasSuffix(sub.Text, "angle") || sub.Sub == "tilted.by" {
 		return kind == "protractor"
 	}
+	if st.Measured.Of.V.OfThread() {
+		return kind == "thread_gauge"
+	}
 	switch kind {
 	case "edge_finder", "protractor", "thread_gauge", "dial_indicator", "dial_test_indicator", "feelers":
 		return false

@@ -122,6 +122,15 @@ type Ref struct {
 	In   *Item  // the mirrored part that a feature of its other hand was named through; nil of all else
 }
 
+// OfThread says whether a thread itself is meant: that of a hole, or one on a surface.
+func (r Ref) OfThread() bool {
+	if r.Item == nil { // a text
+		words := strings.Split(r.Text, ".")
+		return len(words) == 3 && words[0] == "hole" && words[2] == "thread" || len(words) == 2 && words[0] == "thread"
+	}
+	return r.Item.Kind == "hole" && (r.Sub == "thread" || r.Sub == "thread.size") || r.Item.Kind == "thread" && (r.Sub == "" || r.Sub == "size")
+}
+
 // Part is the part that the block is or stands in, as it was named: the mirrored part of a feature that
 // was named through one. Nil where it stands in none.
 func (r Ref) Part() *Item {

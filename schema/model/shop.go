@@ -111,4 +111,5 @@ type Instrument struct {
 	Diameter  Known[Sizes] // plug gauges; edge finder and lever: one
 	Limits    Known[string]
 	Length    Known[float64]
+	Threads   Known[[]drawing.Thread] // thread gauges
 }

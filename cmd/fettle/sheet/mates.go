@@ -69,6 +69,9 @@ func fitRow(j *eval.Joint) []string {
 			comes = "interference " + model.Figure(-l.V.Lo) + " to clearance " + model.Figure(l.V.Hi)
 		}
 	}
+	if pin, ok := f.Pin(j.Trace); ok && pin.Pins.Sort.V == "taper" {
+		comes = "opened by a reamer of 1:50 until the pin stands a little out"
+	}
 	wants := f.Class
 	if wants == "" && f.Wants.Is() {
 		wants = span(f.Wants)

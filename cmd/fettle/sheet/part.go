@@ -338,7 +338,13 @@ func gauges(me *eval.Measurement, put func(a, b string)) {
 
 func (m *maker) measure(me *eval.Measurement) {
 	b := Block{Kind: Tick, Words: "Measure " + me.Name}
+	if me.Tried {
+		b.Words = "Try " + me.Name
+	}
 	put := putting(&b.Rows)
+	if me.Thread.Diameter > 0 {
+		put("thread", me.Thread.String())
+	}
 	if me.With != nil {
 		put("with", me.With.Path())
 	}
