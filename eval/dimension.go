@@ -216,6 +216,14 @@ func (t *Trace) limited(d *Dimension) {
 		d.Drawn = model.Known[Limits]{V: lim, From: model.Handbook}
 		return
 	}
+	for _, p := range t.Parts {
+		if p.Part == d.Part && (d.Form != nil || i == p.Part.Part.Item) {
+			if l, ok := p.AsStock(d.Form, d.Attr, s); ok {
+				d.Drawn = l
+				return
+			}
+		}
+	}
 	d.Drawn = LimitsOf(s, general, i, d.Attr)
 }
 

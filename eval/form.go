@@ -17,8 +17,9 @@ type Form struct {
 	Diameter model.Known[float64] // finished diameter of the plain hole
 	Depth    model.Known[float64] // full diameter, or floor, inwards from Into; Through: to the far face
 	Through  bool
-	Flat     bool // flat-bottomed
-	Cross    bool // of a hole: in the round of a turned part, which may be a cone
+	Beyond   Beyond // of a written depth that is greater than the part is thick there
+	Flat     bool   // flat-bottomed
+	Cross    bool   // of a hole: in the round of a turned part, which may be a cone
 	// Straight features: the room they take within the envelope.
 	Lo, Hi   solid.Vec
 	Open     [7]bool // by face: the feature runs out of the envelope there
@@ -61,6 +62,9 @@ type Form struct {
 	Later bool
 	Aside bool // in an assembly: it is made all the same, in the frame of its own part
 }
+
+// Beyond is a written depth, and how thick the part is there in the same direction, mm; none where it is no greater.
+type Beyond struct{ Depth, Thick float64 }
 
 // Rim is the edge of a hole at a face.
 type Rim struct {
@@ -244,12 +248,29 @@ func (p *Part) depth(f *Form) {
 	default:
 		f.Depth = model.Sure(d.V.Size.Nominal)
 	}
-	if f.Depth.V > p.far(f.Into)+model.Grain {
-		f.Through = true
+	far := p.far(f.Into)
+	if d.V.From.IsNone() && !f.Through {
+		far /= f.upright() // a leaning hole goes in less than it is long
 	}
-	if !f.Through && f.Depth.V >= p.far(f.Into)-model.Grain {
-		f.Through = true
+	if f.Depth.V >= far-model.Grain {
+		f.deeperThan(far)
+		f.Through, f.Depth.V = true, max(f.Depth.V, far)
 	}
+}
+
+// deeperThan notes a written depth, mm, that goes beyond the far side.
+func (f *Form) deeperThan(thick float64) {
+	if d := f.Feature.Depth; d.Is() && !d.V.Through && f.Depth.V > thick+model.Grain {
+		f.Beyond = Beyond{Depth: f.Depth.V, Thick: thick}
+	}
+}
+
+// upright is how far a feature goes in square to its face for each mm of its own depth.
+func (f *Form) upright() float64 {
+	if t := f.Feature.Tilted; f.Feature.Kind == "hole" && t.Said && t.By.V > 0 && t.By.V <= 80 {
+		return math.Cos(t.By.V * math.Pi / 180)
+	}
+	return 1
 }
 
 func (p *Part) hole(f *Form) {

@@ -160,6 +160,7 @@ func (p *Part) crossDepth(f *Form, r float64) {
 	default:
 		f.Depth = model.Sure(d.V.Size.Nominal)
 		f.Through = d.V.Size.Nominal >= 2*r-model.Grain
+		f.deeperThan(2 * r)
 	}
 }
 

@@ -179,7 +179,7 @@ func (p *Part) lean(f *Form) {
 	sin, cos := math.Sincos(by * math.Pi / 180)
 	f.Dir = Normal(f.Into.Face).Times(-cos).Add(Normal(face).Times(sin))
 	if f.Through {
-		f.Depth.V /= cos
+		f.Depth.V = max(f.Depth.V, p.far(f.Into)/cos)
 	}
 }
 

@@ -73,7 +73,7 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 		if !s.Is() {
 			return
 		}
-		rows = append(rows, []string{name, written(s.V), limits(eval.LimitsOf(s.V, general, of, attr))})
+		rows = append(rows, []string{name, written(s.V), limits(limitsIn(t, s.V, general, of, attr))})
 	}
 	mp := t.Part.Part
 	forms := t.Part.Forms
@@ -96,7 +96,7 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 			name = strings.Replace(name, ", at", ", place", 1)
 			name = strings.Replace(name, ", points", ", point", 1) + numbered(all, i) + " along the " + [3]string{"length", "width", "height"}[l.Axis]
 		}
-		laid[of] = append(laid[of], []string{name, written(l.Size), limits(eval.LimitsOf(l.Size, general, l.Of, l.Attr))})
+		laid[of] = append(laid[of], []string{name, written(l.Size), limits(limitsIn(t, l.Size, general, l.Of, l.Attr))})
 	}
 	if !t.Part.Joined() {
 		rows = append(rows, laid[""]...)
@@ -125,6 +125,15 @@ func (m *maker) dimensions(t *eval.PartTrace) (rows [][]string) {
 		delete(laid, f.Name())
 	}
 	return rows
+}
+
+// limitsIn are the limits of a size of a part: where it is left as the stock is, those of the stock.
+func limitsIn(t *eval.PartTrace, s drawing.Size, general model.General, of *model.Item, attr string) model.Known[eval.Limits] {
+	f := t.Part.FormOf(of)
+	if l, ok := t.AsStock(f, attr, s); ok && (f != nil || of == t.Part.Part.Item) {
+		return l
+	}
+	return eval.LimitsOf(s, general, of, attr)
 }
 
 // numbered is the number of a place among those that its feature is at, in the order written; "" of the only one.
