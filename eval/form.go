@@ -137,6 +137,7 @@ func (p *Part) forms() {
 			}
 		}
 		p.shape(f)
+		f.blameLacks()
 		done[f] = 2
 	}
 	// What others lie on by default comes first.
@@ -145,6 +146,15 @@ func (p *Part) forms() {
 			if k := f.Feature.Kind; !first || k == "outside" || k == "bore" {
 				resolve(f)
 			}
+		}
+	}
+}
+
+// blameLacks says of the figures that stayed open for what the form lacks what would settle them.
+func (f *Form) blameLacks() {
+	for _, k := range [2]*model.Known[float64]{&f.Depth, &f.Diameter} {
+		if k.From == model.Unknown && k.Of == nil && len(k.Lacks) == 0 && len(f.Lacks) > 0 {
+			*k = model.Lacking[float64](f.Lacks)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"slices"
 	"sort"
 
 	"fettle/eval"
@@ -23,10 +24,11 @@ func (c *chooser) holds(p *eval.Part, before *eval.State, w *eval.Work) []eval.H
 	if why != "" {
 		return []eval.HoldChoice{{NotPlayed: why}}
 	}
-	for _, m := range machines {
+	share := mostHolds / len(machines) // so that the holdings on one machine do not crowd out the next
+	for i, m := range machines {
 		base.Machine = m
 		for _, g := range grips {
-			if len(out) >= mostHolds {
+			if len(out) >= share*(i+1) {
 				break
 			}
 			h := base
@@ -37,9 +39,7 @@ func (c *chooser) holds(p *eval.Part, before *eval.State, w *eval.Work) []eval.H
 			}
 			out = append(out, c.attitudes(p, before, w, h)...)
 		}
-	}
-	if len(out) > mostHolds {
-		out = out[:mostHolds]
+		out = out[:min(len(out), share*(i+1))]
 	}
 	return out
 }
@@ -70,6 +70,9 @@ func (c *chooser) machines(p *eval.Part, w *eval.Work) ([]*model.Machine, string
 			presses = append(presses, m)
 		}
 	}
+	if !namesDisc(w) { // an upright spindle is the usual one for ends of cutters
+		sort.SliceStable(mills, func(i, j int) bool { return !level(mills[i]) && level(mills[j]) })
+	}
 	if w.OnlyHoles() {
 		mills = append(mills, presses...)
 	}
@@ -80,6 +83,21 @@ func (c *chooser) machines(p *eval.Part, w *eval.Work) ([]*model.Machine, string
 		return nil, eval.NoMachineHere
 	}
 	return mills, ""
+}
+
+// namesDisc says whether a step names a cutter that goes on an arbor.
+func namesDisc(w *eval.Work) bool {
+	for _, st := range w.Steps {
+		if st.Step == nil {
+			continue
+		}
+		for _, r := range st.Step.Tool.V {
+			if r.Item != nil && slices.Contains([]string{"side_and_face_cutter", "slitting_saw", "angle_cutter", "gear_cutter"}, r.Item.Kind) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // grips lists what could hold the piece: as written, else every vise that is here.

@@ -41,7 +41,7 @@ func dividedChoices(h *eval.Holding, add listing) {
 		add("driver", v.Path(), "the first that goes on the work")
 	}
 	if !s.End.Is() && !d.Upright {
-		add("end", k.Choice.End.String()+" end held", "the first that passes")
+		add("end held", k.Choice.End.String(), "the first that passes")
 	}
 	gripChoice(k, add)
 }

@@ -23,7 +23,7 @@ func chuckChoices(h *eval.Chucking) []Choice {
 		add("jaws", "turned round", "the way that holds it")
 	}
 	if !s.End.Is() {
-		add("end", c.End.String()+" end held", "the end that no step of this set-up makes")
+		add("end held", c.End.String(), "the end that no step of this set-up makes")
 	}
 	if line := h.TurnsOn(); line != "" && !h.LineSaid() {
 		add("turns about", line, "no step of this set-up says a line: the middle")

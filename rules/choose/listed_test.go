@@ -29,7 +29,7 @@ func chosenIn(t *testing.T, recipe, shop string) map[string]string {
 func TestBetweenCentresIsListed(t *testing.T) {
 	recipe := strings.Replace(betweenCentres, "makes = flat.key", "makes = flat.key\n      tool  = end_mill.four[16]", 1)
 	got := chosenIn(t, recipe, "recipes/shops/club")
-	for what, want := range map[string]string{"head": "dividing_head.", "driver": "carrier.", "end": "left end held"} {
+	for what, want := range map[string]string{"head": "dividing_head.", "driver": "carrier.", "end held": "left"} {
 		if item := got["flat/"+what]; !strings.HasPrefix(item, want) {
 			t.Errorf("%s: %q is listed, not %s", what, item, want)
 		}

@@ -34,12 +34,13 @@ type Block struct {
 	Head  []string
 	Rows  [][]string
 	SVG   string
-	Loud  bool    // of a paragraph: it is not to be overlooked
-	Small bool    // of a picture: several stand side by side
-	True  bool    // of a picture: it is printed as large as it is drawn
-	Share float64 // of a margin: what is left over, in parts of what is wanted
-	Unit  string  // of what is written down there; "" mm
-	Box   string  // of a tick: what is to be written down when it is made; "" nothing
+	Loud  bool     // of a paragraph: it is not to be overlooked
+	Small bool     // of a picture: several stand side by side
+	True  bool     // of a picture: it is printed as large as it is drawn
+	Share float64  // of a margin: what is left over, in parts of what is wanted
+	Unit  string   // of what is written down there; "" mm
+	Box   string   // of a tick: what is to be written down when it is made; "" nothing
+	Boxes []string // of which of several things it is written down; empty: of one
 }
 
 func (p *Page) add(b ...Block) { p.Blocks = append(p.Blocks, b...) }
@@ -60,6 +61,20 @@ func (p *Page) table(head []string, rows [][]string) {
 	if len(rows) > 0 {
 		p.add(Block{Kind: Table, Head: head, Rows: rows})
 	}
+}
+
+// boxes are the labels of what is written down, one for each thing that is made.
+func (k *Block) boxes() (out []string) {
+	if k.Box == "" {
+		return nil
+	}
+	if len(k.Boxes) < 2 {
+		return []string{k.Box}
+	}
+	for _, of := range k.Boxes {
+		out = append(out, k.Box+", "+of)
+	}
+	return out
 }
 
 // unit is that of what is written down in the box of a tick.

@@ -215,8 +215,12 @@ func (k *Block) tick(b *strings.Builder, box *int) {
 		}
 		b.WriteString("</dl>")
 	}
-	if k.Box != "" {
-		fmt.Fprintf(b, "<span class=\"made\">%s: <input type=\"text\" inputmode=\"decimal\" id=\"made-%d\" aria-label=\"%s\"> %s</span>", esc(k.Box), *box, esc(k.Box), esc(k.unit()))
+	for i, label := range k.boxes() {
+		n := ""
+		if i > 0 {
+			n = fmt.Sprintf("-%d", i+1)
+		}
+		fmt.Fprintf(b, "<span class=\"made\">%s: <input type=\"text\" inputmode=\"decimal\" id=\"made-%d%s\" aria-label=\"%s\"> %s</span>", esc(label), *box, n, esc(label), esc(k.unit()))
 	}
 	b.WriteString("</div>\n")
 }

@@ -53,8 +53,8 @@ func (k *Block) markdown(b *strings.Builder) {
 		for _, r := range k.Rows {
 			fmt.Fprintf(b, "  - %s: %s\n", md(r[0]), md(r[1]))
 		}
-		if k.Box != "" {
-			fmt.Fprintf(b, "  - %s: ………… %s\n", md(k.Box), md(k.unit()))
+		for _, box := range k.boxes() {
+			fmt.Fprintf(b, "  - %s: ………… %s\n", md(box), md(k.unit()))
 		}
 		b.WriteString("\n")
 	}

@@ -248,8 +248,29 @@ func (m *maker) target(s *eval.Step, final map[*eval.Form]bool, put func(a, b st
 					put(name, written(d.size.V)+", its limits not said")
 				}
 				b.Box = "as made"
+				b.Boxes = append(b.Boxes, boxesOf(t.Form, name)...)
 			}
 		}
+	}
+}
+
+// mostBoxes is how many holes of one feature have a box each to write their size in; of more, the least and
+// the greatest are written down.
+const mostBoxes = 6
+
+// boxesOf lists what of one size is written down as made: each hole of several, else the size itself.
+func boxesOf(f *eval.Form, name string) (out []string) {
+	name = strings.TrimPrefix(name, "finished ")
+	switch n := len(f.Mouths); {
+	case n < 2:
+		return []string{name}
+	case n > mostBoxes:
+		return []string{name + ", the least", name + ", the greatest"}
+	default:
+		for i := range n {
+			out = append(out, fmt.Sprintf("%s, no. %d", name, i+1))
+		}
+		return out
 	}
 }
 
