@@ -2,6 +2,7 @@ package choose
 
 import (
 	"slices"
+	"strings"
 
 	"fettle/eval"
 	"fettle/schema/model"
@@ -91,6 +92,10 @@ func memberChoice(s *model.Step, set *model.SetUp, t eval.Pick, add listing) {
 		}
 	}
 	if t.Lead.Word != "" && len(t.Cutter.Leads.V) > 1 {
+		if turn := t.TapsInTurn(); len(turn) > 1 {
+			add("taps", strings.Join(turn, ", then "), "the longer leads begin the thread, the last goes as deep as it is wanted")
+			return
+		}
 		add("tap", t.Lead.Word, "the first that passes, the longest lead first where it goes through")
 	}
 }

@@ -211,18 +211,11 @@ func tapPicks(k *asked, cu *model.Cutter, named model.Ref) []eval.Pick {
 		return nil
 	}
 	leads := append([]model.Lead(nil), cu.Leads.V...)
-	length := func(l model.Lead) float64 {
-		if l.Threads > 0 {
-			return l.Threads
-		}
-		_, hi, _ := handbook.TapLead(l.Word)
-		return hi
-	}
 	sort.SliceStable(leads, func(i, j int) bool {
 		if k.target.Form != nil && k.target.Form.Through {
-			return length(leads[i]) > length(leads[j])
+			return eval.LeadLength(leads[i]) > eval.LeadLength(leads[j])
 		}
-		return length(leads[i]) < length(leads[j])
+		return eval.LeadLength(leads[i]) < eval.LeadLength(leads[j])
 	})
 	if len(leads) == 0 {
 		leads = []model.Lead{{}}

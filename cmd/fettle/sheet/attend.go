@@ -146,3 +146,12 @@ func asOf(s *model.Shop) string {
 	}
 	return out + " Older figures: " + strings.Join(say, ", ") + "."
 }
+
+// tapWord says which tap of a set goes in, or which ones after another; nothing of other tools.
+func tapWord(t eval.Pick) (word, says string) {
+	turn := t.TapsInTurn()
+	if len(turn) > 1 {
+		return "taps", strings.Join(turn, ", then ")
+	}
+	return "tap", strings.Join(turn, "")
+}

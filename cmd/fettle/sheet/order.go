@@ -177,6 +177,7 @@ func (m *maker) byHand(k *eval.Cut) {
 	put := putting(&b.Rows)
 	put("by", k.Choice.By)
 	put("tool", k.Choice.Tool.Path())
+	put(tapWord(k.Choice.Tool))
 	put("MISSING", missing(k.Choice.NoTool, k.Choice.By, k.Step))
 	put("not made on paper", k.Unplayed)
 	bends(k, put)

@@ -23,6 +23,7 @@ func (m *maker) cut(g *group, k *eval.Cut, n, with int) {
 	}
 	letCool(k.Step, put)
 	put("tool", k.Choice.Tool.Path())
+	put(tapWord(k.Choice.Tool))
 	m.twin(k.Choice.Tool, put)
 	put("MISSING", missing(k.Choice.NoTool, k.Choice.By, k.Step))
 	var mounts []string

@@ -22,6 +22,7 @@ func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 	}
 	letCool(k.Step, put)
 	put("tool", k.Choice.Tool.Path())
+	put(tapWord(k.Choice.Tool))
 	m.twin(k.Choice.Tool, put)
 	put("MISSING", missing(k.Choice.NoTool, k.Choice.By, k.Step))
 	var mounts []string
