@@ -25,7 +25,7 @@ sit there rides up on it. A cutter with sharp corners, a relief, or a chamfer on
 
 // exampleCornered mills a slot whose floor may have such a radius, with a cutter of 6 mm that has one.
 func exampleCornered(allowed, cutter string) string {
-	return replaced(replaced(exampleHole("tool = slot_drill.own"), "hole.pin", "slot.pin"), `  hole "pin" {
+	return replaced(replaced(exampleHole("tool  = slot_drill.own"), "hole.pin", "slot.pin"), `  hole "pin" {
     into     = "top"
     at       = { left = 20, front = 15 }
     diameter = 6

@@ -23,7 +23,7 @@ many end in a flat or a hole: its edges begin at a diameter, and a smaller hole 
 
 // exampleSunk sinks a hole of 6 mm by a countersink of 12 mm of its own.
 func exampleSunk(sink, angle, least string) string {
-	return replaced(replaced(exampleHole("tool = drill.jobbers[6]"), "diameter = 6", "diameter = 6\n    countersink = "+sink), "    }\n  }\n}\n", `    }
+	return replaced(replaced(exampleHole("tool  = drill.jobbers[6]"), "diameter = 6", "diameter = 6\n    countersink = "+sink), "    }\n  }\n}\n", `    }
     operation {
       makes = hole.pin.countersink
       tool  = countersink.own

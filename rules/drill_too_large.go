@@ -25,7 +25,7 @@ up in steps, bore it, or use another machine.`,
 
 // exampleLargeDrill drills a metal on a machine that takes 10 mm in steel.
 func exampleLargeDrill(metal string, d float64) string {
-	return replaced(replaced(replaced(exampleHole("tool = drill.jobbers["+figure(d)+"]", "holder = drill_chuck.keyed"), "diameter = 6", "diameter = "+figure(d)), `material = "brass"`, `material = "`+metal+`"`), "    hold      = vise.small", "    machine   = mill.light\n    hold      = vise.small") +
+	return replaced(replaced(replaced(exampleHole("tool  = drill.jobbers["+figure(d)+"]", "holder = drill_chuck.keyed"), "diameter = 6", "diameter = "+figure(d)), `material = "brass"`, `material = "`+metal+`"`), "    hold      = vise.small", "    machine   = mill.light\n    hold      = vise.small") +
 		"\nmill \"light\" {\n  taper         = \"MT3\"\n  drawbars      = [\"M12\"]\n  speeds        = [200, 400, 800]\n  travel        = [200, 100, 150]\n  nose_to_table = [40, 300]\n  largest_drill = 10\n}\n"
 }
 

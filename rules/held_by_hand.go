@@ -16,8 +16,8 @@ few millimetres no hand holds that, and sheet cuts like a knife.`,
 	Level:     finding.Danger,
 	Judgement: finding.Thumb,
 	Caution:   "Clamp the work or hold it in a vise; never steady it by hand, and follow the machine's manual.",
-	Trips:     replaced(exampleHole("tool = drill.jobbers[6]"), "hold      = vise.small\n    up        = \"top\"\n    jaws      = \"back\"\n    parallels = 10", "hold = \"hand\"\n    up   = \"top\""),
-	Sound:     exampleHole("tool = drill.jobbers[6]"),
+	Trips:     replaced(exampleHole("tool  = drill.jobbers[6]"), "hold      = vise.small\n    up        = \"top\"\n    jaws      = \"back\"\n    parallels = 10", "hold = \"hand\"\n    up   = \"top\""),
+	Sound:     exampleHole("tool  = drill.jobbers[6]"),
 	OnCut:     heldByHand,
 })
 

@@ -16,8 +16,8 @@ other system of units, is the usual cause; and a drill never cuts smaller than i
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
 	Deaf:      Holding | Mounting,
-	Trips:     replaced(exampleHole("tool = drill.jobbers[6.5]"), "diameter = 6", `diameter = "6 H13"`),
-	Sound:     replaced(exampleHole("tool = drill.jobbers[6.1]"), "diameter = 6", `diameter = "6 H13"`),
+	Trips:     replaced(exampleHole("tool  = drill.jobbers[6.5]"), "diameter = 6", `diameter = "6 H13"`),
+	Sound:     replaced(exampleHole("tool  = drill.jobbers[6.1]"), "diameter = 6", `diameter = "6 H13"`),
 	OnCut:     holeTooLarge,
 	OnTurn:    asCut(holeTooLarge),
 })

@@ -27,7 +27,7 @@ tools of like length keep the head where it is.`,
 // exampleRoundColumn drills with a long drill or a stub one beside a short slot drill in a
 // collet, on a mill with a round column.
 func exampleRoundColumn(series string) string {
-	return replaced(replaced(exampleHole("tool = drill.own", "holder = drill_chuck.keyed"), "    hold      = vise.small", "    machine   = mill.round\n    hold      = vise.small"), "    }\n  }\n}\n", `    }
+	return replaced(replaced(exampleHole("tool  = drill.own", "holder = drill_chuck.keyed"), "    hold      = vise.small", "    machine   = mill.round\n    hold      = vise.small"), "    }\n  }\n}\n", `    }
     operation {
       makes  = slot.key
       tool   = slot_drill.two[6]

@@ -23,7 +23,7 @@ again into the hole. A knee or a head on a dovetail feeds the rest.`,
 
 // exampleQuill drills through a tall piece on a drill press whose quill has a stroke.
 func exampleQuill(stroke float64) string {
-	s := replaced(exampleHole("tool = drill.jobbers[6]", "holder = drill_chuck.keyed"), "    hold      = vise.small", "    machine   = drill_press.pillar\n    hold      = vise.small")
+	s := replaced(exampleHole("tool  = drill.jobbers[6]", "holder = drill_chuck.keyed"), "    hold      = vise.small", "    machine   = drill_press.pillar\n    hold      = vise.small")
 	return replaced(s, "height   = 20", "height   = 40") + `
 drill_press "pillar" {
   taper         = "MT3"

@@ -24,7 +24,7 @@ cutter, it stays.`,
 
 // exampleSheet drills a 6 mm hole in sheet that is held in the vise.
 func exampleSheet(thick float64) string {
-	return replaced(exampleHole("tool = drill.jobbers[6]"), "  height   = 20\n", "  thickness = "+figure(thick)+"\n")
+	return replaced(exampleHole("tool  = drill.jobbers[6]"), "  height   = 20\n", "  thickness = "+figure(thick)+"\n")
 }
 
 func sheetGrabs(k *eval.Cut, a *Ask) {

@@ -15,8 +15,8 @@ lower one does, as a rule. Below the slowest there is none, and the edge runs fa
 	Source:    []string{"look-up in the speeds of the machine, as declared"},
 	Level:     finding.Advice,
 	Judgement: finding.Fact,
-	Trips:     exampleHole("tool = drill.jobbers[6]", "speed = 800"),
-	Sound:     exampleHole("tool = drill.jobbers[6]", "speed = 1000"),
+	Trips:     exampleHole("tool  = drill.jobbers[6]", "speed = 800"),
+	Sound:     exampleHole("tool  = drill.jobbers[6]", "speed = 1000"),
 	OnCut:     speedNotOnMachine,
 	OnTurn:    asCut(speedNotOnMachine),
 })

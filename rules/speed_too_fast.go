@@ -18,8 +18,8 @@ what its steel stands in that metal it turns blue and is blunt within a turn or 
 	Level:     finding.Scrap,
 	Judgement: finding.Fact,
 	Deaf:      Mounting,
-	Trips:     replaced(exampleHole("tool = drill.jobbers[6]", "speed = 1800"), `material = "brass"`, `material = "silver steel"`),
-	Sound:     replaced(exampleHole("tool = drill.jobbers[6]", "speed = 600"), `material = "brass"`, `material = "silver steel"`),
+	Trips:     replaced(exampleHole("tool  = drill.jobbers[6]", "speed = 1800"), `material = "brass"`, `material = "silver steel"`),
+	Sound:     replaced(exampleHole("tool  = drill.jobbers[6]", "speed = 600"), `material = "brass"`, `material = "silver steel"`),
 	OnCut:     speedTooFast,
 	OnTurn:    turnedTooFast,
 })

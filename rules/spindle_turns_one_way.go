@@ -24,7 +24,7 @@ reverse. Many small machines have no switch for it.`,
 
 // exampleOneWay drills with a drill of a hand on a mill that has no reverse.
 func exampleOneWay(hand string) string {
-	return replaced(exampleHole("tool = drill.own", "holder = drill_chuck.keyed"), "    hold      = vise.small", "    machine   = mill.plain\n    hold      = vise.small") + `
+	return replaced(exampleHole("tool  = drill.own", "holder = drill_chuck.keyed"), "    hold      = vise.small", "    machine   = mill.plain\n    hold      = vise.small") + `
 drill "own" {
   diameter = 6
   of       = "HSS"

@@ -14,8 +14,8 @@ var _ = enter(Rule{
 	Source:    []string{"look-up in the shop"},
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
-	Trips:     exampleHole("tool = drill.own") + ownDrill("lent out"),
-	Sound:     exampleHole("tool = drill.own") + ownDrill("here"),
+	Trips:     exampleHole("tool  = drill.own") + ownDrill("lent out"),
+	Sound:     exampleHole("tool  = drill.own") + ownDrill("here"),
 	OnCut:     toolNotHere,
 	OnTurn:    turnToolNotHere,
 })

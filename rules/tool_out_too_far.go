@@ -14,8 +14,8 @@ var _ = enter(Rule{
 	Level:     finding.Stop,
 	Judgement: finding.Fact,
 	Deaf:      Mounting,
-	Trips:     exampleHole("tool = drill.jobbers[6]", "holder = drill_chuck.keyed", "tool_out = 95"),
-	Sound:     exampleHole("tool = drill.jobbers[6]", "holder = drill_chuck.keyed", "tool_out = 65"),
+	Trips:     exampleHole("tool  = drill.jobbers[6]", "holder = drill_chuck.keyed", "tool_out = 95"),
+	Sound:     exampleHole("tool  = drill.jobbers[6]", "holder = drill_chuck.keyed", "tool_out = 65"),
 	OnCut:     toolOutTooFar,
 })
 

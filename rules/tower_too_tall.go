@@ -23,7 +23,7 @@ up by a drill in a chuck; and a short tool may not come down to low work.`,
 
 // exampleTall drills a piece that stands so tall in the vise.
 func exampleTall(height float64) string {
-	return replaced(replaced(exampleHole("tool = drill.jobbers[6]", "holder = drill_chuck.keyed"), "height   = 20", "height   = "+figure(height)),
+	return replaced(replaced(exampleHole("tool  = drill.jobbers[6]", "holder = drill_chuck.keyed"), "height   = 20", "height   = "+figure(height)),
 		`diameter = 6`, "diameter = 6\n    depth    = 10")
 }
 

@@ -21,7 +21,7 @@ jaw, meets it before the front of the work comes under the tool. Turn the work r
 
 // exampleDeep drills a hole near the front of a piece that lies clamped across the table.
 func exampleDeep(width float64) string {
-	return replaced(replaced(replaced(exampleHole("tool = drill.jobbers[6]"), "width    = 30", "width    = "+figure(width)), "front = 15", "front = 10"),
+	return replaced(replaced(replaced(exampleHole("tool  = drill.jobbers[6]"), "width    = 30", "width    = "+figure(width)), "front = 15", "front = 10"),
 		"hold      = vise.small\n    up        = \"top\"\n    jaws      = \"back\"\n    parallels = 10",
 		"hold    = clamps.set\n    up      = \"top\"\n    back    = \"back\"\n    packing = { under = 10 }\n    clamps  = [{ at = { left = 5, back = 15 }, tip = 8 }]")
 }

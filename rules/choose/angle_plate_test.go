@@ -4,51 +4,13 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"fettle/rules"
 )
 
 // A block of 60 by 50 by 40 mm of steel (7.85 g/cm3: 0.942 kg), bored 25 mm above its bottom, which lies on the
 // foot of an angle plate of 0.65 kg.
-const shelved = `recipe "example" {
-  units = "mm"
-}
-
-part "block" {
-  material = "mild steel"
-  length   = 60
-  width    = 50
-  height   = 40
-
-  blank {
-    over = { left = 0, right = 0, front = 0, back = 0, top = 0, bottom = 0 }
-  }
-
-  hole "seat" {
-    into     = "right"
-    at       = { front = 25, bottom = 25 }
-    diameter = 10
-    depth    = 20
-  }
-
-  setup "turn" {
-    machine = lathe.centre
-    hold    = [angle_plate.own, faceplate.plate]
-    up      = "right"
-    beside  = "bottom"
-
-    operation {
-      makes = hole.seat
-      by    = "drilling"
-      speed = 260
-    }
-  }
-}
-
-angle_plate "own" {
-  size      = [80, 50, 60]
-  thickness = 10
-  mass      = 0.65
-}
-`
+var shelved = rules.Find("angle-plate-does-not-carry").Sound
 
 // By hand: of the L the foot is 50 by 10 with its middle 5 mm out, the upright 50 by 10 with its middle 35 mm out:
 // 20 mm from the outer side of the foot, 45 mm from the axis; the block's own middle lies 5 mm from it that way.

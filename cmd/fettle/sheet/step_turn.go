@@ -14,22 +14,11 @@ import (
 func (m *maker) turn(g *group, k *eval.Turn, n, with int) {
 	b := Block{Kind: Tick, Words: fmt.Sprintf("%d  %s: %s", n, k.Choice.By, makes(k.Step))}
 	put := putting(&b.Rows)
-	if k.Unplayed != "" {
-		put("not made on paper", k.Unplayed)
-		m.page.add(b)
-		m.mark(k.Spot.String())
+	if m.unplayed(k.Unplayed, &b, k.Spot) {
 		return
 	}
 	letCool(k.Step, put)
-	put("tool", k.Choice.Tool.Path())
-	put(tapWord(k.Choice.Tool))
-	m.twin(k.Choice.Tool, put)
-	put("MISSING", missing(k.Choice.NoTool, k.Choice.By, k.Step))
-	var mounts []string
-	for _, h := range k.Choice.Mounts {
-		mounts = append(mounts, h.Path())
-	}
-	put("in", strings.Join(mounts, ", in it "))
+	m.tool(k.Choice.Tool, missing(k.Choice.NoTool, k.Choice.By, k.Step), k.Choice.Mounts, put)
 	if k.Choice.Post != nil {
 		put("in", k.Choice.Post.Path())
 	}
