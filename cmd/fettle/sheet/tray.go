@@ -51,6 +51,7 @@ func (t *tray) moment(x *eval.Moment) {
 		t.chucked(x.Chuck)
 	case x.Cut != nil:
 		c := &x.Cut.Choice
+		t.atBench(x.Cut)
 		t.put(c.By, c.Tool.Path(), x.Cut.Spot, false)
 		t.put(c.By, missing(c.NoTool, c.By, x.Cut.Step), x.Cut.Spot, true)
 		for _, h := range c.Mounts {
@@ -79,6 +80,18 @@ func (t *tray) moment(x *eval.Moment) {
 		t.put("measuring", "an instrument for "+x.Measure.Name, x.Measure.Spot, true)
 	case x.Heat != nil && x.Heat.Source != nil:
 		t.put(x.Heat.Does, x.Heat.Source.Path(), x.Heat.Spot, false)
+	}
+}
+
+// atBench puts what hand work is held in.
+func (t *tray) atBench(k *eval.Cut) {
+	if k.Step.Work.Kind != "bench" {
+		return
+	}
+	for _, r := range k.Step.Work.SetUp.Hold.V {
+		if r.Item != nil && r.Item.Kind != "part" && r.Item.Kind != "assembly" {
+			t.put("holds the work", r.Item.Path(), k.Spot, false)
+		}
 	}
 }
 

@@ -152,3 +152,54 @@ func TestSheetSaysWhatIsWrungTogether(t *testing.T) {
 		}
 	}
 }
+
+// What hand work is held in is laid out too.
+func TestTrayOfHandWork(t *testing.T) {
+	for _, c := range []struct {
+		hold string
+		laid bool
+	}{{"    hold = vise.small\n", true}, {"    hold = \"hand\"\n", false}} {
+		recipe := `recipe "example" {
+  units = "mm"
+}
+
+part "block" {
+  material = "brass"
+  length   = 40
+  width    = 30
+  height   = 20
+
+  hole "a" {
+    into     = "top"
+    at       = [20, 15]
+    diameter = 3
+    depth    = 8
+  }
+
+  bench "hand work" {
+` + c.hold + `    operation {
+      makes = hole.a
+      by    = "drilling"
+    }
+  }
+}
+`
+		if got := strings.Contains(plain(sheetIn(t, recipe, rules.ExampleShop)), "| ☐ | vise.small | holds the work |"); got != c.laid {
+			t.Errorf("%s: laid out %v", c.hold, got)
+		}
+	}
+}
+
+// Lines whose depth nobody says are not told to be nought deep.
+func TestLinesOfUnknownDepth(t *testing.T) {
+	scale := func(deep string) string {
+		return strings.Replace(rules.Find("lines-fall-between").Sound, "spacing =", deep+"spacing =", 1)
+	}
+	const says = "how deep they are is not said"
+	if s := plain(sheetIn(t, scale(""), rules.ExampleShop)); !strings.Contains(s, says) {
+		t.Error("a depth that is not written")
+	}
+	if s := plain(sheetIn(t, scale("deep = 0.1\n    "), rules.ExampleShop)); strings.Contains(s, says) || !strings.Contains(s, "0.1 mm from") {
+		t.Error("a depth that is written")
+	}
+}

@@ -199,6 +199,10 @@ func (m *maker) depth(h *eval.Holding, k *eval.Cut, w *eval.Working, put func(a,
 		}
 		return
 	}
+	if f := w.Target.Form; f != nil && f.Scale != nil && !f.Feature.Deep.Is() {
+		put("down", "until its lines can be read well: how deep they are is not said; try it on a spare piece")
+		return
+	}
 	way := tidy(z.at[2] - low)
 	from := "the top of the piece"
 	if z.names[2] != "its top" {
